@@ -1,0 +1,41 @@
+package io.burnlaw.campaign;
+
+import io.burnlaw.quantity.Measured;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One row of the firing log.
+ *
+ * @param id                  unique in the campaign
+ * @param formulation         id of the propellant
+ * @param trace               path of the record below the campaign folder, with {@code /}
+ * @param grain               the grain's dimensions
+ * @param throatDiameter      before the firing [m]
+ * @param throatDiameterAfter after it [m]
+ * @param exitDiameter        of the nozzle [m]
+ * @param propellantMass      expelled propellant [kg]
+ * @param grainTemperature    of the grain when fired [K]
+ * @param ambientPressure     on the day [Pa, absolute]: the row's, the campaign's, or the standard atmosphere
+ * @param chamberVolume       of the empty case without grain [m3]
+ * @param setAside            why it is not to be used; empty where it is
+ * @param note                the log's remark
+ * @param settings            how its trace is read
+ * @param row                 line of the log, for messages
+ */
+public record Firing(
+        String id,
+        String formulation,
+        String trace,
+        GrainDescription grain,
+        Measured throatDiameter,
+        Optional<Measured> throatDiameterAfter,
+        Optional<Measured> exitDiameter,
+        Optional<Measured> propellantMass,
+        OptionalDouble grainTemperature,
+        double ambientPressure,
+        Optional<Measured> chamberVolume,
+        Optional<String> setAside,
+        Optional<String> note,
+        TraceSettings settings,
+        int row) {}

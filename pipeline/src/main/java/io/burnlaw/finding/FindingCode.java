@@ -1,0 +1,300 @@
+package io.burnlaw.finding;
+
+import java.util.Locale;
+
+/**
+ * The closed list of what can be seen in a trace, a burn or a law. docs/findings.md is made from it, so that no code
+ * exists unexplained. A code is never used again for another meaning.
+ */
+public enum FindingCode {
+    UNUSABLE_ROW(
+            Family.PLAUSIBILITY,
+            Severity.REJECTION,
+            "The row of the firing log cannot be used",
+            "A cell of the row is missing, is no number, or describes a grain or nozzle that cannot exist.",
+            "Correct the row in the firing log; the other firings are not affected."),
+    UNREADABLE_TRACE(
+            Family.TRACE,
+            Severity.REJECTION,
+            "The trace cannot be read",
+            "The file is missing, empty, not a table of numbers, or lacks the column that was asked for.",
+            "Export the record again as text with a heading row, and check the path in the firing log."),
+    SET_ASIDE(
+            Family.PLAUSIBILITY,
+            Severity.REJECTION,
+            "Set aside by the log",
+            "The firing log says that this firing is not to be used.",
+            "Write yes in the column use to bring it back."),
+    ZERO_OFFSET(
+            Family.TRACE,
+            Severity.NOTE,
+            "Zero offset",
+            "The quiet part before ignition does not read zero.",
+            "The offset was taken off. Check the sensor's zero before the next firing."),
+    BASELINE_DRIFT(
+            Family.TRACE,
+            Severity.CAUTION,
+            "Baseline drift",
+            "The zero after the burn differs from the zero before it.",
+            "A straight line between the two was taken off and its half carried as uncertainty. Shield the sensor from heat."),
+    SATURATION(
+            Family.TRACE,
+            Severity.CAUTION,
+            "Saturation",
+            "The record is flat at its highest reading: the sensor or the amplifier was at its limit.",
+            "Use a sensor of a larger range. Peak and mean pressure of this firing are too low."),
+    SPIKES(
+            Family.TRACE,
+            Severity.NOTE,
+            "Spikes",
+            "Single samples stand far off their neighbours.",
+            "They were replaced by their neighbours' median. Check cables and connectors."),
+    DROPPED_SAMPLES(
+            Family.TRACE,
+            Severity.CAUTION,
+            "Dropped samples",
+            "There are gaps in an otherwise even record.",
+            "The gaps were bridged by straight lines. Check the logger's buffer."),
+    UNEVEN_SAMPLING(
+            Family.TRACE,
+            Severity.NOTE,
+            "Uneven sampling",
+            "The time between samples is not constant.",
+            "Handled: integrals use the time stamps."),
+    REPEATED_TIMESTAMP(
+            Family.TRACE,
+            Severity.NOTE,
+            "Repeated time stamps",
+            "Several samples carry the same time.",
+            "Their mean was taken. Log the time with more digits."),
+    BACKWARD_TIME(
+            Family.TRACE,
+            Severity.REJECTION,
+            "Time runs backward",
+            "A time stamp is earlier than the one before it.",
+            "Two records may stand in one file, or the clock was set during the firing: cut the file."),
+    COARSE_SAMPLING(
+            Family.TRACE,
+            Severity.CAUTION,
+            "Coarse sampling",
+            "There are too few samples for the events that must be timed.",
+            "Sample at least ten times within the fastest event that matters."),
+    MAINS_HUM(
+            Family.TRACE,
+            Severity.NOTE,
+            "Mains hum",
+            "A line at 50 or 60 Hz or a multiple stands out of the noise.",
+            "Removed for the timing of events. Ground the sensor at one point only."),
+    EXCESS_NOISE(
+            Family.TRACE,
+            Severity.CAUTION,
+            "Excess noise",
+            "The scatter of the record is large against the pressure.",
+            "The scatter is carried into the uncertainty. Check shielding and the sensor's range."),
+    TRUNCATED(
+            Family.TRACE,
+            Severity.REJECTION,
+            "The record ends too early",
+            "The record ends before the web burned out.",
+            "Record longer than the longest burn that you expect."),
+    NO_IGNITION(
+            Family.BURNING,
+            Severity.REJECTION,
+            "No ignition",
+            "Nothing in the record rises clearly above its noise.",
+            "Check that this is the trace of this firing, and that the column and the units are right."),
+    HANG_FIRE(
+            Family.BURNING,
+            Severity.NOTE,
+            "Hang-fire",
+            "The main rise comes long after the first sign of burning.",
+            "The rate is not affected. Keep the waiting time after a misfire."),
+    SMOULDER(
+            Family.BURNING,
+            Severity.CAUTION,
+            "Smoulder before the rise",
+            "The motor burned at low pressure before it came up.",
+            "Web burned in that time is accounted for; the low-pressure dwell may give a rate of its own."),
+    SLOW_BURNING(
+            Family.BURNING,
+            Severity.CAUTION,
+            "Slow burning",
+            "The motor stayed at low pressure for its whole burn.",
+            "It lies in the slow regime: a smaller throat may lift it out."),
+    CHUFFING(
+            Family.BURNING,
+            Severity.REJECTION,
+            "Chuffing",
+            "The pressure comes in separate pulses.",
+            "No single rate belongs to this firing. Raise the pressure or the chamber's length; keep away until it is long over."),
+    PRESSURE_COLLAPSE(
+            Family.BURNING,
+            Severity.REJECTION,
+            "Pressure collapse",
+            "The pressure fell within milliseconds with web left: a burst case or an expelled closure.",
+            "Do not fire this set of hardware again before it is understood."),
+    BLOCKAGE(
+            Family.BURNING,
+            Severity.CAUTION,
+            "Transient blockage",
+            "A short pressure hump in the middle of the burn: something passed the throat.",
+            "Look for a torn inhibitor or slag in the nozzle."),
+    THROAT_EROSION(
+            Family.BURNING,
+            Severity.NOTE,
+            "Throat erosion or deposit",
+            "The throat did not keep its size.",
+            "The area was taken to change evenly over the burn. Measure the throat after every firing."),
+    UNEVEN_WEB(
+            Family.BURNING,
+            Severity.NOTE,
+            "Uneven web",
+            "The tail-off is longer than the chamber needs to empty: the web did not burn through everywhere at once.",
+            "The rate was referred to the mean web. Check the core for eccentricity."),
+    EROSIVE_BURNING(
+            Family.BURNING,
+            Severity.CAUTION,
+            "Hump at the start",
+            "The start burned faster than the surface explains: erosive burning, or an igniter that is too strong.",
+            "Widen the core or shorten the grain; the start was left out of r(P)."),
+    ABOVE_CASE_LIMIT(
+            Family.BURNING,
+            Severity.CAUTION,
+            "Above the case limit",
+            "The highest pressure was above the stated limit of the case.",
+            "Do not fire this configuration again. Inspect the case before any further use."),
+    IMPLAUSIBLE_CSTAR(
+            Family.PLAUSIBILITY,
+            Severity.CAUTION,
+            "Implausible characteristic velocity",
+            "c* from the pressure integral differs from what this propellant can give, or from the other firings.",
+            "Check the mass, the throat, the density and the units of the pressure column."),
+    IMPLAUSIBLE_BURN_TIME(
+            Family.PLAUSIBILITY,
+            Severity.CAUTION,
+            "Implausible burn time",
+            "The burn time gives a rate far from that of the other firings.",
+            "Check the time column's unit and the web."),
+    THRUST_DERIVED(
+            Family.PLAUSIBILITY,
+            Severity.CAUTION,
+            "Pressure derived from thrust",
+            "There was no pressure record: the pressure was worked out from the thrust.",
+            "Use it as a lower grade point. Measure pressure where you can."),
+    AMBIENT_ASSUMED(
+            Family.PLAUSIBILITY,
+            Severity.NOTE,
+            "Ambient pressure assumed",
+            "No ambient pressure was stated; 101.325 kPa was taken.",
+            "Write the ambient pressure of the day into the campaign or the firing log."),
+    FEW_POINTS(
+            Family.LAW,
+            Severity.CAUTION,
+            "Few points",
+            "There are fewer points than an honest interval needs.",
+            "Fire again at another pressure."),
+    NARROW_RANGE(
+            Family.LAW,
+            Severity.CAUTION,
+            "Narrow pressure range",
+            "The points span less than a factor of three in pressure.",
+            "Fire at a pressure further out: the exponent's interval shrinks with the span."),
+    OUTLIER(
+            Family.LAW,
+            Severity.CAUTION,
+            "Outlying point",
+            "A point stands far off the law that the others follow.",
+            "It was kept. Look at its trace and its log before you believe either."),
+    UNSTABLE_EXPONENT(
+            Family.LAW,
+            Severity.CAUTION,
+            "Unstable exponent",
+            "The exponent, or its upper limit, reaches 1: no steady pressure is certain.",
+            "Do not fire a motor there."),
+    WITHIN_BETWEEN_DISAGREE(
+            Family.LAW,
+            Severity.CAUTION,
+            "Within and between firings disagree",
+            "The exponent along single burns differs from the one between firings.",
+            "Usually the geometry or c* is wrong: check core, length, inhibited ends and throat."),
+    POOR_CLOSURE(
+            Family.LAW,
+            Severity.CAUTION,
+            "Poor closure",
+            "The law does not reproduce the traces that it was made from.",
+            "Do not design with it before the reason is found."),
+    ZERO_OFFSET_RIVAL(
+            Family.LAW,
+            Severity.NOTE,
+            "A zero offset would explain the bend",
+            "A constant error of the pressure sensor would bend the low end in the same way.",
+            "Check the zero of the low-pressure firings before you believe in a regime."),
+    LACK_OF_FIT(
+            Family.LAW,
+            Severity.CAUTION,
+            "Lack of fit",
+            "Repeated firings agree better with each other than with the law.",
+            "The law's form or the reduction is wrong somewhere: look at the residuals."),
+    SLOW_REGIME(
+            Family.LAW,
+            Severity.CAUTION,
+            "Slow regime",
+            "Below a threshold pressure the propellant burns by a slower law.",
+            "Keep the motor above the threshold, or accept the slow burn knowingly.");
+
+    /** What a code is about. */
+    public enum Family {
+        /** The record. */
+        TRACE,
+        /** The burn. */
+        BURNING,
+        /** Whether the numbers can be true. */
+        PLAUSIBILITY,
+        /** The law over several firings. */
+        LAW
+    }
+
+    private final Family family;
+    private final Severity usualSeverity;
+    private final String title;
+    private final String meaning;
+    private final String advice;
+
+    FindingCode(Family family, Severity usualSeverity, String title, String meaning, String advice) {
+        this.family = family;
+        this.usualSeverity = usualSeverity;
+        this.title = title;
+        this.meaning = meaning;
+        this.advice = advice;
+    }
+
+    /** {@return the code as it stands in files, in kebab-case} */
+    public String code() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** {@return what it is about} */
+    public Family family() {
+        return family;
+    }
+
+    /** {@return the severity unless the case says otherwise} */
+    public Severity usualSeverity() {
+        return usualSeverity;
+    }
+
+    /** {@return a few words for headings} */
+    public String title() {
+        return title;
+    }
+
+    /** {@return what was seen, in one sentence} */
+    public String meaning() {
+        return meaning;
+    }
+
+    /** {@return what was done about it, or what to do} */
+    public String advice() {
+        return advice;
+    }
+}

@@ -1,0 +1,45 @@
+package io.burnlaw.ratelaw;
+
+import java.util.Optional;
+
+/** Where a value lies with a stated confidence, or why nobody can say. */
+public sealed interface Interval {
+
+    /**
+     * An interval.
+     *
+     * @param low    its lower end
+     * @param high   its upper end
+     * @param level  of confidence [1]
+     * @param method how it was made
+     */
+    record Estimated(double low, double high, double level, Method method) implements Interval {
+        public Estimated {
+            if (!(low <= high)) {
+                throw new IllegalArgumentException("an interval from " + low + " to " + high);
+            }
+        }
+    }
+
+    /**
+     * No interval can be had from these data.
+     *
+     * @param reason a sentence that says why, and which firing would mend it
+     */
+    record NotEstimable(String reason) implements Interval {}
+
+    /** How an interval was made. */
+    enum Method {
+        /** From the covariance and Student's t. */
+        STUDENT_T,
+        /** From the profile of the sum of squares (Bates and Watts 1988). */
+        PROFILE,
+        /** Bias-corrected accelerated bootstrap over firings (Efron 1987). */
+        BOOTSTRAP_BCA
+    }
+
+    /** {@return the interval, where there is one} */
+    default Optional<Estimated> estimated() {
+        return this instanceof Estimated e ? Optional.of(e) : Optional.empty();
+    }
+}

@@ -1,0 +1,5 @@
+/**
+ * The law r = a·P^n and its intervals. In go rate-pressure points; out comes a law with covariance, intervals and bands.
+ * Read {@link io.burnlaw.ratelaw.RateLaw} first.
+ */
+package io.burnlaw.ratelaw;

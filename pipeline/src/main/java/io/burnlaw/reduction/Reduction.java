@@ -1,0 +1,101 @@
+package io.burnlaw.reduction;
+
+import io.burnlaw.finding.Finding;
+import io.burnlaw.quantity.Measured;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+
+/** What a method made of one firing: its rate points, or the reasons why there is none. */
+public sealed interface Reduction {
+
+    /** {@return id of the firing} */
+    String firing();
+
+    /** {@return what was seen} */
+    List<Finding> findings();
+
+    /** {@return the record thinned for drawing, where one could be read} */
+    Optional<TraceHistory> history();
+
+    /**
+     * The firing gave at least one rate point.
+     *
+     * @param firing                 id of the firing
+     * @param points                 the firing's point, and further ones such as a dwell at low pressure
+     * @param events                 when things happened
+     * @param web                    [m]
+     * @param meanPressure           plain mean over the burn time [Pa, absolute]
+     * @param maxPressure            [Pa, absolute]
+     * @param pressureIntegral       over the operation, of the gauge pressure [Pa s]
+     * @param thicknessTimeRate      [m/s]
+     * @param massBalanceRate        [m/s]; empty where there is no closed integral
+     * @param characteristicVelocity from the pressure integral and the mass [m/s]; empty where the mass is unknown
+     * @param throatBefore           [m]
+     * @param throatAfter            [m], stated or inferred; empty where nothing is known
+     * @param totalImpulse           [N s], where thrust was recorded
+     * @param specificImpulse        total impulse over weight of propellant [s]
+     * @param thrustCoefficient      mean over the operation [1], where thrust and pressure were recorded
+     * @param along                  rate and pressure along the burn; empty list where it could not be had
+     * @param findings               what was seen
+     * @param history                the record thinned for drawing
+     */
+    record Reduced(
+            String firing,
+            List<RatePoint> points,
+            Events events,
+            Measured web,
+            double meanPressure,
+            double maxPressure,
+            double pressureIntegral,
+            double thicknessTimeRate,
+            OptionalDouble massBalanceRate,
+            Optional<Measured> characteristicVelocity,
+            double throatBefore,
+            OptionalDouble throatAfter,
+            OptionalDouble totalImpulse,
+            OptionalDouble specificImpulse,
+            OptionalDouble thrustCoefficient,
+            List<InstantaneousRate> along,
+            List<Finding> findings,
+            Optional<TraceHistory> history)
+            implements Reduction {
+        public Reduced {
+            points = List.copyOf(points);
+            along = List.copyOf(along);
+            findings = List.copyOf(findings);
+            if (points.isEmpty()) {
+                throw new IllegalArgumentException("a reduced firing has at least one point: " + firing);
+            }
+        }
+    }
+
+    /**
+     * The firing gave no rate.
+     *
+     * @param firing   id of the firing
+     * @param findings what was seen, at least one rejection among it
+     * @param history  the record thinned for drawing, where one could be read
+     */
+    record Rejected(String firing, List<Finding> findings, Optional<TraceHistory> history) implements Reduction {
+        public Rejected {
+            findings = List.copyOf(findings);
+            if (findings.isEmpty()) {
+                throw new IllegalArgumentException("a rejection names at least one finding: " + firing);
+            }
+        }
+    }
+
+    /**
+     * Answers for both cases.
+     *
+     * @param reduced  the answer where there is a rate
+     * @param rejected the answer where there is none
+     * @param <T>      of the answer
+     * @return the answer
+     */
+    default <T> T match(Function<Reduced, T> reduced, Function<Rejected, T> rejected) {
+        return this instanceof Reduced r ? reduced.apply(r) : rejected.apply((Rejected) this);
+    }
+}

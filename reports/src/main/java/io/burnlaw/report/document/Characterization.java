@@ -1,0 +1,51 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The published document: everything that a report shows and that another tool needs.
+ *
+ * @param format {@code burnlaw-characterization/1}
+ * @param generator what made it
+ * @param created when, ISO 8601 with zone; absent in reproducible documents
+ * @param campaign what was measured
+ * @param inputs files with checksums
+ * @param formulations in the order of the campaign
+ * @param firings in the order of the log
+ * @param comparisons additives against baselines
+ * @param doseTrends by additive
+ * @param plans by formulation
+ * @param cautions that go with the numbers
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record Characterization(
+        String format,
+        Generator generator,
+        @Nullable String created,
+        CampaignSummary campaign,
+        List<Input> inputs,
+        List<Formulation> formulations,
+        List<Firing> firings,
+        List<Comparison> comparisons,
+        List<DoseTrend> doseTrends,
+        List<Plan> plans,
+        List<String> cautions) {
+
+    public Characterization {
+        inputs = List.copyOf(inputs);
+        formulations = List.copyOf(formulations);
+        firings = List.copyOf(firings);
+        comparisons = List.copyOf(comparisons);
+        doseTrends = List.copyOf(doseTrends);
+        plans = List.copyOf(plans);
+        cautions = List.copyOf(cautions);
+    }
+
+    /** Kind and major version of the document. */
+    public static final String FORMAT = "burnlaw-characterization/1";
+}

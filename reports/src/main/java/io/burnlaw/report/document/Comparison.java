@@ -1,0 +1,42 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A candidate against its baseline.
+ *
+ * @param baseline id
+ * @param candidate id
+ * @param additive its name
+ * @param fraction by mass [1]
+ * @param ratio over the pressures that both share
+ * @param exponentDifference candidate less baseline
+ * @param tests whether they differ
+ * @param smallestDetectable relative change of rate that these data could have shown [1]
+ * @param differs whether a difference was shown
+ * @param verdict a sentence with numbers
+ * @param notCompared why there are no numbers
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record Comparison(
+        String baseline,
+        String candidate,
+        @Nullable String additive,
+        @Nullable Double fraction,
+        List<RatioPoint> ratio,
+        @Nullable Quantity exponentDifference,
+        @Nullable ComparisonTests tests,
+        @Nullable Double smallestDetectable,
+        boolean differs,
+        String verdict,
+        @Nullable String notCompared) {
+
+    public Comparison {
+        ratio = List.copyOf(ratio);
+    }
+}

@@ -1,0 +1,16 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+
+/**
+ * A twist drill near a wanted throat.
+ *
+ * @param series {@code metric}, {@code number}, {@code letter} or {@code fraction}
+ * @param name as stamped
+ * @param diameter mm
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record DrillChoice(String series, String name, double diameter) {}

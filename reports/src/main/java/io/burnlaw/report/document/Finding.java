@@ -1,0 +1,26 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Something that was seen.
+ *
+ * @param code kebab-case, see docs/findings.md
+ * @param severity {@code note}, {@code caution} or {@code rejection}
+ * @param title a few words
+ * @param message a sentence with the number and the place
+ * @param advice what was done about it, or what to do
+ * @param at when in the record
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record Finding(
+        String code,
+        String severity,
+        String title,
+        String message,
+        String advice,
+        @Nullable Quantity at) {}

@@ -1,0 +1,66 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One firing.
+ *
+ * @param id unique
+ * @param formulation id of the propellant
+ * @param status {@code used}, {@code flagged} or {@code rejected}
+ * @param trace path of its record
+ * @param note of the log
+ * @param findings what was seen
+ * @param events when things happened
+ * @param burnTime s
+ * @param actionTime s
+ * @param web mm
+ * @param meanPressure absolute
+ * @param maxPressure absolute
+ * @param rateMeanPressure absolute
+ * @param rate mm/s
+ * @param characteristicVelocity m/s
+ * @param throat mm
+ * @param totalImpulse N s
+ * @param specificImpulse s
+ * @param thrustCoefficient [1]
+ * @param budget of its rate point
+ * @param along rate along the burn
+ * @param traceHistory for drawing
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record Firing(
+        String id,
+        String formulation,
+        String status,
+        @Nullable String trace,
+        @Nullable String note,
+        List<Finding> findings,
+        @Nullable Events events,
+        @Nullable Quantity burnTime,
+        @Nullable Quantity actionTime,
+        @Nullable Quantity web,
+        @Nullable Quantity meanPressure,
+        @Nullable Quantity maxPressure,
+        @Nullable Quantity rateMeanPressure,
+        @Nullable Rates rate,
+        @Nullable Quantity characteristicVelocity,
+        @Nullable Throat throat,
+        @Nullable Quantity totalImpulse,
+        @Nullable Quantity specificImpulse,
+        @Nullable Quantity thrustCoefficient,
+        List<BudgetLine> budget,
+        List<Along> along,
+        @Nullable TraceHistory traceHistory) {
+
+    public Firing {
+        findings = List.copyOf(findings);
+        budget = List.copyOf(budget);
+        along = List.copyOf(along);
+    }
+}

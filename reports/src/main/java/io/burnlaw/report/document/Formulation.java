@@ -1,0 +1,65 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * All that is known of one propellant.
+ *
+ * @param id as in the tables
+ * @param title what people read
+ * @param baseline whether others are compared with it
+ * @param compareWith what it is compared with
+ * @param additive its name
+ * @param additiveFraction by mass [1]
+ * @param density as measured
+ * @param characteristicVelocity pooled c* from the firings
+ * @param verdict the answer in one sentence
+ * @param points in the order of the log
+ * @param singleLaw one law over the whole range
+ * @param notFitted why there is none
+ * @param otherFits for comparison
+ * @param regimes piecewise laws
+ * @param threshold of the slow regime
+ * @param faster what it takes to burn faster
+ * @param temperatureSensitivity where two temperatures were fired
+ * @param stability whether a steady pressure exists
+ * @param withinBetween two ways to the exponent
+ * @param closure how well the law gives back the traces
+ * @param findings of the law
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record Formulation(
+        String id,
+        String title,
+        boolean baseline,
+        @Nullable String compareWith,
+        @Nullable String additive,
+        @Nullable Double additiveFraction,
+        @Nullable Quantity density,
+        @Nullable Quantity characteristicVelocity,
+        String verdict,
+        List<Point> points,
+        @Nullable Law singleLaw,
+        @Nullable NotFitted notFitted,
+        List<OtherFit> otherFits,
+        @Nullable Regimes regimes,
+        @Nullable Threshold threshold,
+        List<FasterAnswer> faster,
+        @Nullable TemperatureSensitivity temperatureSensitivity,
+        @Nullable Stability stability,
+        @Nullable WithinBetween withinBetween,
+        @Nullable Closure closure,
+        List<Finding> findings) {
+
+    public Formulation {
+        points = List.copyOf(points);
+        otherFits = List.copyOf(otherFits);
+        faster = List.copyOf(faster);
+        findings = List.copyOf(findings);
+    }
+}

@@ -1,0 +1,57 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A fitted power law r = a P^n.
+ *
+ * @param regime the trade word for it, such as {@code plateau}; absent for the single law
+ * @param coefficient a in mm/s at 1 MPa
+ * @param exponent n
+ * @param referencePressure absolute, where rate and exponent are uncorrelated
+ * @param rateAtReference the rate there
+ * @param covariance of (ln rate at reference, exponent)
+ * @param pressureLow lower end of its range, absolute
+ * @param pressureHigh upper end of its range, absolute
+ * @param residualScatter relative standard deviation about the law [1]
+ * @param degreesOfFreedom of that scatter
+ * @param pointsUsed how many points
+ * @param intervalMethod of the intervals shown
+ * @param weighting of the points
+ * @param pressureErrors {@code none}, {@code effective-variance} or {@code orthogonal-distance}
+ * @param unitPairs the same law in other units
+ * @param intervals all methods side by side
+ * @param curve the law and its bands over its range
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record Law(
+        @Nullable String regime,
+        Quantity coefficient,
+        Quantity exponent,
+        Quantity referencePressure,
+        Quantity rateAtReference,
+        List<List<Double>> covariance,
+        Quantity pressureLow,
+        Quantity pressureHigh,
+        double residualScatter,
+        int degreesOfFreedom,
+        int pointsUsed,
+        String intervalMethod,
+        String weighting,
+        String pressureErrors,
+        List<UnitPair> unitPairs,
+        List<MethodInterval> intervals,
+        List<CurvePoint> curve) {
+
+    public Law {
+        covariance = List.copyOf(covariance);
+        unitPairs = List.copyOf(unitPairs);
+        intervals = List.copyOf(intervals);
+        curve = List.copyOf(curve);
+    }
+}

@@ -1,0 +1,39 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Which throat to drill next.
+ *
+ * @param formulation id
+ * @param grain that it was worked out for, in words
+ * @param allowedPressure case limit over the safety factor, absolute
+ * @param next the firing that tells most
+ * @param ladder throats that span the range
+ * @param slowRegimeThroat above which the motor falls into the slow regime, mm
+ * @param firingsToExponent further firings until the exponent is known to 0.02
+ * @param sentence the advice, or why there is none
+ * @param cautions to be read before drilling
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record Plan(
+        String formulation,
+        String grain,
+        @Nullable Quantity allowedPressure,
+        @Nullable PlannedThroat next,
+        List<PlannedThroat> ladder,
+        @Nullable Quantity slowRegimeThroat,
+        @Nullable Integer firingsToExponent,
+        String sentence,
+        List<String> cautions) {
+
+    public Plan {
+        ladder = List.copyOf(ladder);
+        cautions = List.copyOf(cautions);
+    }
+}

@@ -1,0 +1,42 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A rate-pressure point.
+ *
+ * @param id unique in the campaign
+ * @param cluster points of one cluster are not independent
+ * @param firing that it comes from
+ * @param source {@code firing}, {@code dwell}, {@code strand} or {@code point}
+ * @param pressure rate-averaged, absolute
+ * @param meanPressure plain mean over the burn time, absolute
+ * @param rate as it was fitted
+ * @param temperature of the propellant
+ * @param method such as {@code mass-balance}
+ * @param lowerGrade derived from thrust, or timed by eye
+ * @param used in the fit
+ * @param reason why not
+ * @param standardizedResidual studentized residual about the law [1]
+ * @param segment number of the regime that it lies in, from 1
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record Point(
+        String id,
+        String cluster,
+        @Nullable String firing,
+        String source,
+        Quantity pressure,
+        Quantity meanPressure,
+        Quantity rate,
+        @Nullable Quantity temperature,
+        String method,
+        boolean lowerGrade,
+        boolean used,
+        @Nullable String reason,
+        @Nullable Double standardizedResidual,
+        @Nullable Integer segment) {}

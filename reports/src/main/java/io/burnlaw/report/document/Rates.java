@@ -1,0 +1,16 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The mean rate by each definition.
+ *
+ * @param thicknessTime web over burn time
+ * @param massBalance corrected by the share of the pressure integral
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record Rates(Quantity thicknessTime, @Nullable Quantity massBalance) {}

@@ -1,0 +1,17 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+
+/**
+ * Rate of the candidate over rate of the baseline.
+ *
+ * @param pressure MPa, absolute
+ * @param value [1]
+ * @param low of the simultaneous band [1]
+ * @param high of the simultaneous band [1]
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record RatioPoint(double pressure, double value, double low, double high) {}

@@ -1,0 +1,27 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Piecewise power laws.
+ *
+ * @param selected how many
+ * @param shape {@code joined} or {@code jumping}; absent for one
+ * @param laws from low to high pressure
+ * @param breaks between them
+ * @param evidence why that many
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record Regimes(
+        int selected, @Nullable String shape, List<Law> laws, List<Break> breaks, RegimeEvidence evidence) {
+
+    public Regimes {
+        laws = List.copyOf(laws);
+        breaks = List.copyOf(breaks);
+    }
+}
