@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
  * @param title                what people read
  * @param preparedBy           who made it
  * @param licence              SPDX identifier of the data's licence
+ * @param note                 the campaign's remark, shown on the report
  * @param ambientPressure      [Pa, absolute]
  * @param ambientAssumed       whether nobody stated it
  * @param referenceTemperature to which rates are referred [K]
@@ -31,6 +32,7 @@ public record Campaign(
         String title,
         Optional<String> preparedBy,
         Optional<String> licence,
+        Optional<String> note,
         double ambientPressure,
         boolean ambientAssumed,
         OptionalDouble referenceTemperature,

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param title what people read
  * @param preparedBy who made it
  * @param licence SPDX identifier of the data licence
+ * @param note the campaign's remark
  * @param ambientPressure absolute
  * @param ambientAssumed whether nobody stated it
  * @param referenceTemperature to which rates are referred
@@ -29,6 +30,7 @@ public record CampaignSummary(
         String title,
         @Nullable String preparedBy,
         @Nullable String licence,
+        @Nullable String note,
         Quantity ambientPressure,
         boolean ambientAssumed,
         @Nullable Quantity referenceTemperature,
