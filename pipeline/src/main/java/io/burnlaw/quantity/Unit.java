@@ -1,0 +1,334 @@
+package io.burnlaw.quantity;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * The units that people write in logs, on sensors and in papers: each with its exact factor to SI, its UCUM code, and
+ * the spellings that are read.
+ *
+ * <p><b>Source.</b> Factors: NIST Special Publication 811 (2008), appendix B, where exact definitions are given; see
+ * {@link Exact}. Codes: The Unified Code for Units of Measure, version 2.1.
+ */
+public enum Unit {
+    /** Metre. */
+    METRE(Dimension.LENGTH, 1, 1, "m", "m", "metre", "meter", "metres", "meters"),
+    /** Centimetre. */
+    CENTIMETRE(Dimension.LENGTH, 1, 100, "cm", "cm"),
+    /** Millimetre. */
+    MILLIMETRE(Dimension.LENGTH, 1, 1000, "mm", "mm", "MM", "millimetre", "millimeter"),
+    /** Micrometre. */
+    MICROMETRE(Dimension.LENGTH, 1, 1e6, "um", "µm", "um", "μm", "micron", "microns"),
+    /** Inch. */
+    INCH(Dimension.LENGTH, Exact.INCH, 1, "[in_i]", "in", "inch", "inches", "IN", "\"", "″"),
+    /** Foot. */
+    FOOT(Dimension.LENGTH, Exact.FOOT, 1, "[ft_i]", "ft", "foot", "feet", "′"),
+    /** Thousandth of an inch. */
+    THOUSANDTH_OF_AN_INCH(Dimension.LENGTH, Exact.INCH, 1000, "[mil_i]", "thou", "mil", "mils"),
+    /** Square metre. */
+    SQUARE_METRE(Dimension.AREA, 1, 1, "m2", "m²", "m^2"),
+    /** Square centimetre. */
+    SQUARE_CENTIMETRE(Dimension.AREA, 1, 1e4, "cm2", "cm²", "cm^2"),
+    /** Square millimetre. */
+    SQUARE_MILLIMETRE(Dimension.AREA, 1, 1e6, "mm2", "mm²", "mm^2"),
+    /** Square inch. */
+    SQUARE_INCH(Dimension.AREA, Exact.SQUARE_INCH, 1, "[in_i]2", "in²", "in2", "in^2", "[sin_i]", "sq.in", "sqin"),
+    /** Cubic metre. */
+    CUBIC_METRE(Dimension.VOLUME, 1, 1, "m3", "m³", "m^3"),
+    /** Cubic centimetre. */
+    CUBIC_CENTIMETRE(Dimension.VOLUME, 1, 1e6, "cm3", "cm³", "cm^3", "cc", "ccm", "ml", "mL"),
+    /** Cubic millimetre. */
+    CUBIC_MILLIMETRE(Dimension.VOLUME, 1, 1e9, "mm3", "mm³", "mm^3"),
+    /** Litre. */
+    LITRE(Dimension.VOLUME, 1, 1000, "L", "L", "l", "litre", "liter"),
+    /** Cubic inch. */
+    CUBIC_INCH(Dimension.VOLUME, Exact.CUBIC_INCH, 1, "[in_i]3", "in³", "in3", "in^3", "[cin_i]", "cu.in", "cuin"),
+    /** Kilogram. */
+    KILOGRAM(Dimension.MASS, 1, 1, "kg", "kg", "Kg", "KG"),
+    /** Gram. */
+    GRAM(Dimension.MASS, 1, 1000, "g", "g", "gram", "grams"),
+    /** Milligram. */
+    MILLIGRAM(Dimension.MASS, 1, 1e6, "mg", "mg"),
+    /** Pound. */
+    POUND(Dimension.MASS, Exact.POUND, 1, "[lb_av]", "lb", "lbs", "lbm", "pound", "pounds"),
+    /** Ounce. */
+    OUNCE(Dimension.MASS, Exact.POUND, 16, "[oz_av]", "oz", "ounce", "ounces"),
+    /** Second. */
+    SECOND(Dimension.TIME, 1, 1, "s", "s", "sec", "secs", "second", "seconds"),
+    /** Millisecond. */
+    MILLISECOND(Dimension.TIME, 1, 1000, "ms", "ms", "msec", "millisecond", "milliseconds"),
+    /** Microsecond. */
+    MICROSECOND(Dimension.TIME, 1, 1e6, "us", "µs", "us", "μs", "usec", "microsecond", "microseconds"),
+    /** Nanosecond. */
+    NANOSECOND(Dimension.TIME, 1, 1e9, "ns", "ns", "nsec"),
+    /** Minute. */
+    MINUTE(Dimension.TIME, 60, 1, "min", "min", "minute", "minutes"),
+    /** Hour. */
+    HOUR(Dimension.TIME, 3600, 1, "h", "h", "hr", "hour", "hours"),
+    /** Pascal. */
+    PASCAL(Dimension.PRESSURE, 1, 1, "Pa", "Pa", "pascal", "N/m2", "N/m^2", "N/m²"),
+    /** Hectopascal. */
+    HECTOPASCAL(Dimension.PRESSURE, 100, 1, "hPa", "hPa", "mbar", "mBar"),
+    /** Kilopascal. */
+    KILOPASCAL(Dimension.PRESSURE, 1000, 1, "kPa", "kPa", "KPa", "kpa"),
+    /** Megapascal. */
+    MEGAPASCAL(Dimension.PRESSURE, 1e6, 1, "MPa", "MPa", "N/mm2", "N/mm^2", "N/mm²"),
+    /** Bar. */
+    BAR(Dimension.PRESSURE, 1e5, 1, "bar", "bar", "Bar", "BAR", "bars"),
+    /** Standard atmosphere. */
+    STANDARD_ATMOSPHERE(Dimension.PRESSURE, Exact.STANDARD_ATMOSPHERE, 1, "atm", "atm", "ATM"),
+    /** Technical atmosphere. */
+    TECHNICAL_ATMOSPHERE(
+            Dimension.PRESSURE, Exact.STANDARD_GRAVITY * 1e4, 1, "att", "kgf/cm²", "kgf/cm2", "kgf/cm^2", "kp/cm2"),
+    /** Pound per square inch. */
+    POUND_PER_SQUARE_INCH(
+            Dimension.PRESSURE,
+            Exact.POUND_FORCE,
+            Exact.SQUARE_INCH,
+            "[psi]",
+            "psi",
+            "PSI",
+            "Psi",
+            "lbf/in2",
+            "lbf/in^2",
+            "lbf/in²"),
+    /** Kilopound per square inch. */
+    KILOPOUND_PER_SQUARE_INCH(
+            Dimension.PRESSURE, 1000 * Exact.POUND_FORCE, Exact.SQUARE_INCH, "k[psi]", "ksi", "KSI", "kpsi"),
+    /** Millimetre of mercury. */
+    MILLIMETRE_OF_MERCURY(Dimension.PRESSURE, Exact.METRE_OF_MERCURY, 1000, "mm[Hg]", "mmHg", "torr", "Torr"),
+    /** Inch of mercury. */
+    INCH_OF_MERCURY(Dimension.PRESSURE, Exact.METRE_OF_MERCURY * Exact.INCH, 1, "[in_i'Hg]", "inHg", "\"Hg"),
+    /** Newton. */
+    NEWTON(Dimension.FORCE, 1, 1, "N", "N", "newton", "newtons"),
+    /** Kilonewton. */
+    KILONEWTON(Dimension.FORCE, 1000, 1, "kN", "kN"),
+    /** Millinewton. */
+    MILLINEWTON(Dimension.FORCE, 1, 1000, "mN", "mN"),
+    /** Pound force. */
+    POUND_FORCE(Dimension.FORCE, Exact.POUND_FORCE, 1, "[lbf_av]", "lbf", "LBF", "lbs-f", "lb-f"),
+    /** Ounce force. */
+    OUNCE_FORCE(Dimension.FORCE, Exact.POUND_FORCE, 16, "[oz_av].[g]", "ozf"),
+    /** Kilogram force. */
+    KILOGRAM_FORCE(Dimension.FORCE, Exact.STANDARD_GRAVITY, 1, "kgf", "kgf", "kp"),
+    /** Gram force. */
+    GRAM_FORCE(Dimension.FORCE, Exact.STANDARD_GRAVITY, 1000, "gf", "gf"),
+    /** Kelvin. */
+    KELVIN(Dimension.TEMPERATURE, 1, 1, "K", "K", "kelvin"),
+    /** Degree celsius. */
+    DEGREE_CELSIUS(Dimension.TEMPERATURE, 1, 1, 273.15, "Cel", "°C", "degC", "C", "℃"),
+    /** Degree fahrenheit. */
+    DEGREE_FAHRENHEIT(Dimension.TEMPERATURE, 5, 9, 459.67, "[degF]", "°F", "degF", "F", "℉"),
+    /** Degree rankine. */
+    DEGREE_RANKINE(Dimension.TEMPERATURE, 5, 9, "[degR]", "°R", "degR", "R"),
+    /** Kilogram per cubic metre. */
+    KILOGRAM_PER_CUBIC_METRE(Dimension.DENSITY, 1, 1, "kg/m3", "kg/m³", "kg/m^3", "g/L", "g/l"),
+    /** Gram per cubic centimetre. */
+    GRAM_PER_CUBIC_CENTIMETRE(
+            Dimension.DENSITY,
+            1000,
+            1,
+            "g/cm3",
+            "g/cm³",
+            "g/cm^3",
+            "g/cc",
+            "g/ml",
+            "g/mL",
+            "kg/L",
+            "kg/l",
+            "kg/dm3",
+            "t/m3"),
+    /** Pound per cubic inch. */
+    POUND_PER_CUBIC_INCH(
+            Dimension.DENSITY,
+            Exact.POUND,
+            Exact.CUBIC_INCH,
+            "[lb_av]/[in_i]3",
+            "lb/in³",
+            "lb/in3",
+            "lb/in^3",
+            "lbm/in3"),
+    /** Pound per cubic foot. */
+    POUND_PER_CUBIC_FOOT(
+            Dimension.DENSITY,
+            Exact.POUND,
+            Exact.CUBIC_FOOT,
+            "[lb_av]/[ft_i]3",
+            "lb/ft³",
+            "lb/ft3",
+            "lb/ft^3",
+            "lbm/ft3"),
+    /** Metre per second. */
+    METRE_PER_SECOND(Dimension.SPEED, 1, 1, "m/s", "m/s"),
+    /** Centimetre per second. */
+    CENTIMETRE_PER_SECOND(Dimension.SPEED, 1, 100, "cm/s", "cm/s"),
+    /** Millimetre per second. */
+    MILLIMETRE_PER_SECOND(Dimension.SPEED, 1, 1000, "mm/s", "mm/s", "mm/sec"),
+    /** Micrometre per second. */
+    MICROMETRE_PER_SECOND(Dimension.SPEED, 1, 1e6, "um/s", "µm/s", "um/s", "μm/s"),
+    /** Inch per second. */
+    INCH_PER_SECOND(Dimension.SPEED, Exact.INCH, 1, "[in_i]/s", "in/s", "in/sec", "ips", "inch/s"),
+    /** Foot per second. */
+    FOOT_PER_SECOND(Dimension.SPEED, Exact.FOOT, 1, "[ft_i]/s", "ft/s", "ft/sec", "fps"),
+    /** Millimetre per minute. */
+    MILLIMETRE_PER_MINUTE(Dimension.SPEED, 1, 60000, "mm/min", "mm/min"),
+    /** Inch per minute. */
+    INCH_PER_MINUTE(Dimension.SPEED, Exact.INCH, 60, "[in_i]/min", "in/min"),
+    /** One. */
+    ONE(Dimension.FRACTION, 1, 1, "1", "1"),
+    /** Percent. */
+    PERCENT(Dimension.FRACTION, 1, 100, "%", "%", "percent", "wt%", "wt.%", "wt-%"),
+    /** Per mille. */
+    PER_MILLE(Dimension.FRACTION, 1, 1000, "[ppth]", "‰"),
+    /** Part per million. */
+    PART_PER_MILLION(Dimension.FRACTION, 1, 1e6, "[ppm]", "ppm"),
+    /** Volt. */
+    VOLT(Dimension.VOLTAGE, 1, 1, "V", "V", "volt", "volts", "Volt", "Volts"),
+    /** Millivolt. */
+    MILLIVOLT(Dimension.VOLTAGE, 1, 1000, "mV", "mV", "millivolt", "millivolts"),
+    /** Microvolt. */
+    MICROVOLT(Dimension.VOLTAGE, 1, 1e6, "uV", "µV", "uV", "μV"),
+    /** Ampere. */
+    AMPERE(Dimension.CURRENT, 1, 1, "A", "A", "amp", "amps"),
+    /** Milliampere. */
+    MILLIAMPERE(Dimension.CURRENT, 1, 1000, "mA", "mA"),
+    /** Count. */
+    COUNT(Dimension.COUNT, 1, 1, "{count}", "count", "counts", "digit", "digits", "LSB", "lsb", "ADC", "adc");
+
+    private static final Map<String, Unit> BY_SPELLING = bySpelling();
+
+    private final Dimension dimension;
+    private final double multiplier;
+    private final double divisor;
+    private final double offset;
+    private final String ucum;
+    private final String symbol;
+    private final List<String> otherSpellings;
+
+    Unit(Dimension dimension, double multiplier, double divisor, String ucum, String symbol, String... others) {
+        this(dimension, multiplier, divisor, 0.0, ucum, symbol, others);
+    }
+
+    /** Factors are kept as a fraction, so that 12.7 mm is 0.0127 m to the last bit. */
+    Unit(
+            Dimension dimension,
+            double multiplier,
+            double divisor,
+            double offset,
+            String ucum,
+            String symbol,
+            String... others) {
+        this.dimension = dimension;
+        this.multiplier = multiplier;
+        this.divisor = divisor;
+        this.offset = offset;
+        this.ucum = ucum;
+        this.symbol = symbol;
+        this.otherSpellings = List.of(others);
+    }
+
+    /**
+     * The unit that a spelling stands for. Capitals matter, since mPa is not MPa.
+     *
+     * @param text as written, without brackets around it
+     * @return the unit; empty where the spelling is not known
+     */
+    public static Optional<Unit> spelled(String text) {
+        return Optional.ofNullable(BY_SPELLING.get(text.strip()));
+    }
+
+    /**
+     * The known spelling that looks most like an unknown one.
+     *
+     * @param text      as written
+     * @param dimension what was expected
+     * @return the unit of that dimension whose spelling differs least; empty where none comes near
+     */
+    public static Optional<Unit> nearest(String text, Dimension dimension) {
+        Unit nearest = null;
+        double least = Double.POSITIVE_INFINITY;
+        for (Map.Entry<String, Unit> known : BY_SPELLING.entrySet()) {
+            double distance = Spelling.distance(text.strip(), known.getKey());
+            boolean closer = distance < least
+                    || distance == least && nearest != null && known.getValue().compareTo(nearest) < 0;
+            if (known.getValue().dimension == dimension && Spelling.near(distance, text) && closer) {
+                nearest = known.getValue();
+                least = distance;
+            }
+        }
+        return Optional.ofNullable(nearest);
+    }
+
+    /** {@return what kind of thing it measures} */
+    public Dimension dimension() {
+        return dimension;
+    }
+
+    /** {@return the case-sensitive code of the Unified Code for Units of Measure} */
+    public String ucum() {
+        return ucum;
+    }
+
+    /** {@return what people read, such as {@code °C} or {@code g/cm³}} */
+    public String symbol() {
+        return symbol;
+    }
+
+    /** {@return all spellings that are read, the code first, then the symbol} */
+    public List<String> spellings() {
+        return Stream.concat(Stream.of(ucum, symbol), otherSpellings.stream())
+                .distinct()
+                .toList();
+    }
+
+    /**
+     * Converts a value to SI.
+     *
+     * @param value in this unit
+     * @return in the SI unit of the dimension
+     */
+    public double toSi(double value) {
+        return (value + offset) * multiplier / divisor;
+    }
+
+    /**
+     * Converts a value from SI.
+     *
+     * @param si in the SI unit of the dimension
+     * @return in this unit
+     */
+    public double fromSi(double si) {
+        return si * divisor / multiplier - offset;
+    }
+
+    /**
+     * Converts a difference, such as a standard uncertainty, to SI: the zero of a temperature scale does not matter.
+     *
+     * @param difference in this unit
+     * @return in the SI unit of the dimension
+     */
+    public double differenceToSi(double difference) {
+        return difference * multiplier / divisor;
+    }
+
+    /**
+     * Converts a difference, such as a standard uncertainty, from SI.
+     *
+     * @param si in the SI unit of the dimension
+     * @return in this unit
+     */
+    public double differenceFromSi(double si) {
+        return si * divisor / multiplier;
+    }
+
+    private static Map<String, Unit> bySpelling() {
+        Map<String, Unit> known = new HashMap<>();
+        for (Unit unit : values()) {
+            unit.spellings().forEach(spelling -> known.put(spelling, unit));
+        }
+        return Map.copyOf(known);
+    }
+}
