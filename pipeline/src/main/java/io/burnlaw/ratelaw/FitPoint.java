@@ -25,4 +25,14 @@ public record FitPoint(
             throw new IllegalArgumentException("point " + id + ": " + rate + " m/s at " + pressure + " Pa");
         }
     }
+
+    /**
+     * The part of the rate's uncertainty that is this point's own, not shared by the others.
+     *
+     * @return relative [1], at least zero
+     */
+    public double ownRelativeStd() {
+        double all = rateStd / rate;
+        return Math.sqrt(Math.max(0, all * all - systematic * systematic));
+    }
 }

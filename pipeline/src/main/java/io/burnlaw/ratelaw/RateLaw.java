@@ -1,5 +1,6 @@
 package io.burnlaw.ratelaw;
 
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
 
 /**
@@ -9,6 +10,9 @@ import org.apache.commons.statistics.distribution.TDistribution;
  *     r(P) = exp( lnRateAtReference + exponent · ln(P / referencePressure) )                       [m/s]
  * </pre>
  *
+ * <p>The variances speak of the scatter from firing to firing; what all firings share stands in {@code commonError}, so
+ * that it can be left out where two laws from the same instruments are compared.
+ *
  * @param lnRateAtReference natural logarithm of the rate at the reference pressure [ln(m/s)]
  * @param exponent          n [1]
  * @param referencePressure [Pa, absolute]
@@ -16,10 +20,13 @@ import org.apache.commons.statistics.distribution.TDistribution;
  * @param covariance        of lnRateAtReference and exponent [1]
  * @param exponentVariance  variance of the exponent [1]
  * @param degreesOfFreedom  of the residual scatter; points less two, fewer where points share a cluster
- * @param residualScatter   relative standard deviation of the points about the law [1]
+ * @param residualScatter   relative standard deviation of a point about the law [1]; with constant weighting at the
+ *                          reference pressure
  * @param pressureLow       lowest pressure among the points [Pa, absolute]
  * @param pressureHigh      highest pressure among the points [Pa, absolute]
  * @param points            how many points were used
+ * @param weighting         of the points: whether the scatter is known or estimated follows from it
+ * @param commonError       what the firings' shared error does to the law
  */
 public record RateLaw(
         double lnRateAtReference,
@@ -32,11 +39,64 @@ public record RateLaw(
         double residualScatter,
         double pressureLow,
         double pressureHigh,
-        int points) {
+        int points,
+        Weighting weighting,
+        CommonError commonError) {
+
+    /** The pressure at which the coefficient is stated: 1 MPa [Pa, absolute]. */
+    public static final double COEFFICIENT_PRESSURE = 1e6;
+
+    /**
+     * A law with proportional weighting and without a shared error.
+     *
+     * @param lnRateAtReference natural logarithm of the rate at the reference pressure [ln(m/s)]
+     * @param exponent          n [1]
+     * @param referencePressure [Pa, absolute]
+     * @param rateVariance      variance of lnRateAtReference [1]
+     * @param covariance        of lnRateAtReference and exponent [1]
+     * @param exponentVariance  variance of the exponent [1]
+     * @param degreesOfFreedom  of the residual scatter
+     * @param residualScatter   relative standard deviation of a point about the law [1]
+     * @param pressureLow       lowest pressure among the points [Pa, absolute]
+     * @param pressureHigh      highest pressure among the points [Pa, absolute]
+     * @param points            how many points were used
+     */
+    public RateLaw(
+            double lnRateAtReference,
+            double exponent,
+            double referencePressure,
+            double rateVariance,
+            double covariance,
+            double exponentVariance,
+            int degreesOfFreedom,
+            double residualScatter,
+            double pressureLow,
+            double pressureHigh,
+            int points) {
+        this(
+                lnRateAtReference,
+                exponent,
+                referencePressure,
+                rateVariance,
+                covariance,
+                exponentVariance,
+                degreesOfFreedom,
+                residualScatter,
+                pressureLow,
+                pressureHigh,
+                points,
+                Weighting.PROPORTIONAL,
+                CommonError.NONE);
+    }
 
     /** {@return the rate at the reference pressure [m/s]} */
     public double rateAtReference() {
         return StrictMath.exp(lnRateAtReference);
+    }
+
+    /** {@return a, the rate at 1 MPa [m/s]} */
+    public double coefficient() {
+        return rate(COEFFICIENT_PRESSURE);
     }
 
     /**
@@ -46,18 +106,32 @@ public record RateLaw(
      * @return [m/s]
      */
     public double rate(double pressure) {
-        return StrictMath.exp(lnRateAtReference + exponent * StrictMath.log(pressure / referencePressure));
+        return StrictMath.exp(lnRateAtReference + exponent * lnRatio(pressure));
     }
 
     /**
-     * Standard uncertainty of the logarithm of the law's mean.
+     * Whether the pressure lies within the range of the points: outside of it the law is an extrapolation.
+     *
+     * @param pressure [Pa, absolute]
+     * @return whether
+     */
+    public boolean covers(double pressure) {
+        return pressure >= pressureLow && pressure <= pressureHigh;
+    }
+
+    /**
+     * Standard uncertainty of the logarithm of the law's mean: scatter and shared error together.
      *
      * @param pressure [Pa, absolute], above zero
      * @return [1]
      */
     public double lnStd(double pressure) {
-        double x = StrictMath.log(pressure / referencePressure);
-        return Math.sqrt(Math.max(0, rateVariance + 2 * x * covariance + x * x * exponentVariance));
+        return Math.hypot(lnScatterStd(pressure), commonError.at(lnRatio(pressure)));
+    }
+
+    /** {@return standard uncertainty of the exponent: scatter and shared error together [1]} */
+    public double exponentStd() {
+        return Math.hypot(Math.sqrt(exponentVariance), commonError.exponent());
     }
 
     /**
@@ -68,7 +142,7 @@ public record RateLaw(
      * @return [m/s]
      */
     public Interval interval(double pressure, double level) {
-        return around(pressure, lnStd(pressure), level);
+        return aroundRate(pressure, lnScatterStd(pressure), level);
     }
 
     /**
@@ -79,17 +153,57 @@ public record RateLaw(
      * @return [m/s]
      */
     public Interval predict(double pressure, double level) {
-        return around(pressure, Math.hypot(lnStd(pressure), residualScatter), level);
+        return aroundRate(pressure, Math.hypot(lnScatterStd(pressure), scatterAt(pressure)), level);
     }
 
-    private Interval around(double pressure, double std, double level) {
+    /**
+     * Confidence interval of the exponent.
+     *
+     * @param level [1], between 0 and 1
+     * @return [1]
+     */
+    public Interval exponentInterval(double level) {
+        return around(exponent, Math.sqrt(exponentVariance), Math.abs(commonError.exponent()), level);
+    }
+
+    /**
+     * Relative standard deviation of a single firing about the law.
+     *
+     * @param pressure [Pa, absolute], above zero
+     * @return [1]
+     */
+    public double scatterAt(double pressure) {
+        return weighting == Weighting.CONSTANT ? residualScatter * rateAtReference() / rate(pressure) : residualScatter;
+    }
+
+    /** From the scatter alone. */
+    private double lnScatterStd(double pressure) {
+        double x = lnRatio(pressure);
+        return Math.sqrt(Math.max(0, rateVariance + 2 * x * covariance + x * x * exponentVariance));
+    }
+
+    private double lnRatio(double pressure) {
+        return StrictMath.log(pressure / referencePressure);
+    }
+
+    private Interval aroundRate(double pressure, double std, double level) {
+        Interval ln = around(StrictMath.log(rate(pressure)), std, commonError.at(lnRatio(pressure)), level);
+        return ln instanceof Interval.Estimated e
+                ? new Interval.Estimated(StrictMath.exp(e.low()), StrictMath.exp(e.high()), level, e.method())
+                : ln;
+    }
+
+    /** The shared error has its own, known distribution: it takes the normal quantile where the scatter takes Student's. */
+    private Interval around(double middle, double std, double common, double level) {
         if (degreesOfFreedom < 1) {
             return new Interval.NotEstimable(
                     "two points leave nothing to judge the scatter by; a third firing at another pressure would");
         }
-        double half = TDistribution.of(degreesOfFreedom).inverseCumulativeProbability(0.5 + level / 2) * std;
-        double middle = StrictMath.log(rate(pressure));
-        return new Interval.Estimated(
-                StrictMath.exp(middle - half), StrictMath.exp(middle + half), level, Interval.Method.STUDENT_T);
+        double normal = NormalDistribution.of(0, 1).inverseCumulativeProbability(0.5 + level / 2);
+        double student = weighting.estimatesScale()
+                ? TDistribution.of(degreesOfFreedom).inverseCumulativeProbability(0.5 + level / 2)
+                : normal;
+        double half = Math.hypot(student * std, normal * common);
+        return new Interval.Estimated(middle - half, middle + half, level, Interval.Method.STUDENT_T);
     }
 }

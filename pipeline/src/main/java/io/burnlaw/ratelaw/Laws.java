@@ -1,0 +1,56 @@
+package io.burnlaw.ratelaw;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.List;
+
+/** Turns a weighted solution into a law at its reference pressure. */
+final class Laws {
+
+    private Laws() {}
+
+    static RateLaw of(WeightedSolution s, List<FitPoint> points, Weighting weighting) {
+        double[] shift = new double[points.size()];
+        for (int i = 0; i < shift.length; i++) {
+            double relative = points.get(i).systematic();
+            shift[i] = weighting == Weighting.CONSTANT ? relative * s.curve.value(s.x[i], s.parameters) : relative;
+        }
+        double[] common = s.response(shift);
+        double reference = rounded(StrictMath.exp(s.lnPressureUnit - s.covariance / s.exponentVariance));
+        double x = StrictMath.log(reference) - s.lnPressureUnit;
+        return new RateLaw(
+                s.lnRateUnit + s.parameters[0] + s.parameters[1] * x,
+                s.parameters[1],
+                reference,
+                s.rateVariance + 2 * x * s.covariance + x * x * s.exponentVariance,
+                s.covariance + x * s.exponentVariance,
+                s.exponentVariance,
+                s.clusters - 2,
+                scatter(s, weighting, x),
+                points.stream().mapToDouble(FitPoint::pressure).min().getAsDouble(),
+                points.stream().mapToDouble(FitPoint::pressure).max().getAsDouble(),
+                points.size(),
+                weighting,
+                new CommonError(common[0] + x * common[1], common[1]));
+    }
+
+    /** Of a single firing about the law, relative; for constant weighting at x, the reference pressure. */
+    private static double scatter(WeightedSolution s, Weighting weighting, double x) {
+        double mean = 0;
+        for (double v : s.variance) {
+            mean += v / s.variance.length;
+        }
+        if (weighting == Weighting.CONSTANT) {
+            return Math.sqrt(mean) / s.curve.value(x, s.parameters);
+        }
+        return Math.sqrt(mean);
+    }
+
+    /** To two digits: the number is published and typed in by people. */
+    private static double rounded(double pressure) {
+        return new BigDecimal(pressure)
+                .round(new MathContext(2, RoundingMode.HALF_EVEN))
+                .doubleValue();
+    }
+}

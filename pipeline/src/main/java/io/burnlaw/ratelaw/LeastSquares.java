@@ -1,0 +1,162 @@
+package io.burnlaw.ratelaw;
+
+import org.apache.commons.math3.exception.ConvergenceException;
+import org.apache.commons.math3.exception.TooManyEvaluationsException;
+import org.apache.commons.math3.exception.TooManyIterationsException;
+import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
+import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer.Optimum;
+import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
+import org.apache.commons.math3.fitting.leastsquares.MultivariateJacobianFunction;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.QRDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
+import org.apache.commons.math3.linear.SingularMatrixException;
+import org.apache.commons.math3.util.Pair;
+
+/**
+ * Nonlinear least squares by the method of Levenberg and Marquardt: the one place that calls the optimizer and turns
+ * its exceptions into results.
+ *
+ * <pre>
+ *     S(parameters) = sum over i of [ (y_i - f(x_i; parameters)) / std_i ]^2   becomes least
+ * </pre>
+ *
+ * <p><b>Source.</b> Marquardt (1963); the implementation is that of Commons Math, after MINPACK.
+ */
+public final class LeastSquares {
+
+    /** The default tolerances leave up to 2e-9 of error in the parameters of NIST DanWood; these leave 1e-11. */
+    private static final double TOLERANCE = 1e-14;
+
+    /** A column of the Jacobian that differs from the others' span by less than this share is taken as lying in it. */
+    private static final double SINGULAR = 1e-12;
+
+    private static final int MOST_EVALUATIONS = 20_000;
+
+    private LeastSquares() {}
+
+    /** What came of it. */
+    public sealed interface Outcome {}
+
+    /**
+     * A minimum was found and its curvature is known.
+     *
+     * @param parameters at the minimum
+     * @param covariance inverse of JᵀWJ, not scaled by the residual variance
+     * @param sumOfSquares weighted, at the minimum
+     * @param evaluations of the curve over all points
+     */
+    public record Minimum(Parameters parameters, Covariance covariance, double sumOfSquares, int evaluations)
+            implements Outcome {}
+
+    /**
+     * There is no answer.
+     *
+     * @param reason a clause that says why
+     */
+    public record Failure(String reason) implements Outcome {}
+
+    /**
+     * Minimizes the sum of squares.
+     *
+     * @param curve to be fitted
+     * @param x     of the points
+     * @param y     of the points, as many
+     * @param std   by which each residual is divided, above zero, as many
+     * @param start parameters to start from
+     * @return a {@link Minimum}, or a {@link Failure} where the optimizer did not arrive or the points leave a
+     *         combination of parameters undetermined
+     */
+    public static Outcome minimize(Curve curve, double[] x, double[] y, double[] std, double[] start) {
+        if (x.length != y.length || x.length != std.length || x.length < start.length) {
+            throw new IllegalArgumentException(start.length + " parameters, " + x.length + " x, " + y.length + " y, "
+                    + std.length + " standard deviations");
+        }
+        MultivariateJacobianFunction weighted = parameters -> evaluate(curve, x, y, std, parameters.toArray());
+        return minimize(weighted, x.length, start);
+    }
+
+    /**
+     * Minimizes the sum of squares of given residuals.
+     *
+     * @param residuals with their Jacobian
+     * @param count     how many there are
+     * @param start     parameters to start from
+     * @return a {@link Minimum}, or a {@link Failure}
+     */
+    static Outcome minimize(MultivariateJacobianFunction residuals, int count, double[] start) {
+        try {
+            Optimum optimum = new LevenbergMarquardtOptimizer()
+                    .withCostRelativeTolerance(TOLERANCE)
+                    .withParameterRelativeTolerance(TOLERANCE)
+                    .withOrthoTolerance(TOLERANCE)
+                    .optimize(new LeastSquaresBuilder()
+                            .model(residuals)
+                            .target(new double[count])
+                            .start(start)
+                            .maxEvaluations(MOST_EVALUATIONS)
+                            .maxIterations(MOST_EVALUATIONS)
+                            .build());
+            double cost = optimum.getCost();
+            if (!Double.isFinite(cost)) {
+                return new Failure("the sum of squares is not finite");
+            }
+            return new Minimum(
+                    new Parameters(optimum.getPoint().toArray()),
+                    new Covariance(inverse(optimum.getJacobian())),
+                    cost * cost,
+                    optimum.getEvaluations());
+        } catch (SingularMatrixException singular) {
+            return new Failure("the points leave a combination of the parameters undetermined");
+        } catch (TooManyEvaluationsException | TooManyIterationsException tooMany) {
+            return new Failure("no minimum within " + MOST_EVALUATIONS + " evaluations");
+        } catch (ConvergenceException notConverged) {
+            return new Failure("the search for the minimum did not converge");
+        }
+    }
+
+    /** Inverse of JᵀJ, with columns brought to length one first: parameters may differ by many powers of ten. */
+    private static RealMatrix inverse(RealMatrix jacobian) {
+        int count = jacobian.getColumnDimension();
+        double[] length = new double[count];
+        RealMatrix scaled = jacobian.copy();
+        for (int k = 0; k < count; k++) {
+            length[k] = jacobian.getColumnVector(k).getNorm();
+            if (!(length[k] > 0)) {
+                throw new SingularMatrixException();
+            }
+            scaled.setColumnVector(k, jacobian.getColumnVector(k).mapDivide(length[k]));
+        }
+        // By R of J = QR: forming JᵀJ would square the condition number, which NIST Bennett5 does not forgive.
+        RealMatrix triangle = new QRDecomposition(scaled).getR().getSubMatrix(0, count - 1, 0, count - 1);
+        for (int k = 0; k < count; k++) {
+            if (!(Math.abs(triangle.getEntry(k, k)) > SINGULAR)) {
+                throw new SingularMatrixException();
+            }
+        }
+        RealMatrix root = new QRDecomposition(triangle).getSolver().getInverse();
+        RealMatrix inverse = root.multiply(root.transpose());
+        for (int j = 0; j < count; j++) {
+            for (int k = 0; k < count; k++) {
+                inverse.multiplyEntry(j, k, 1 / (length[j] * length[k]));
+            }
+        }
+        return inverse;
+    }
+
+    private static Pair<RealVector, RealMatrix> evaluate(
+            Curve curve, double[] x, double[] y, double[] std, double[] parameters) {
+        double[] residual = new double[x.length];
+        double[][] jacobian = new double[x.length][];
+        for (int i = 0; i < x.length; i++) {
+            residual[i] = (curve.value(x[i], parameters) - y[i]) / std[i];
+            jacobian[i] = curve.gradient(x[i], parameters);
+            for (int k = 0; k < jacobian[i].length; k++) {
+                jacobian[i][k] /= std[i];
+            }
+        }
+        return new Pair<>(new ArrayRealVector(residual, false), new Array2DRowRealMatrix(jacobian, false));
+    }
+}

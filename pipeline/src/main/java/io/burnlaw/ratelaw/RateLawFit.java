@@ -1,0 +1,133 @@
+package io.burnlaw.ratelaw;
+
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * Fits r = a·P^n to rate-pressure points by weighted nonlinear least squares.
+ *
+ * <pre>
+ *     r(P) = exp( L + n · ln(P / P_ref) )         L = ln r(P_ref)
+ * </pre>
+ *
+ * P_ref is the pressure at which L and n are uncorrelated under the weighting used, rounded to two digits. Weighting,
+ * scatter and errors of the pressure: {@link Weighting}, {@link PressureErrors}, docs/methods.md, section 'The law'.
+ *
+ * <p><b>Source.</b> Levenberg-Marquardt: Marquardt (1963); intervals: Bates and Watts (1988); Efron (1987).
+ */
+public final class RateLawFit {
+
+    private static final double LN_SPAN_LEAST = StrictMath.log(1.02);
+
+    private RateLawFit() {}
+
+    /**
+     * Fits one law to all points.
+     *
+     * @param points  to be fitted, in any order
+     * @param options how
+     * @return a law with its intervals, or the reason why there is none and which firing would mend that
+     */
+    public static FitResult fit(List<FitPoint> points, FitOptions options) {
+        Optional<FitResult.NotFitted> obstacle = Obstacles.of(points, options);
+        if (obstacle.isPresent()) {
+            return obstacle.get();
+        }
+        boolean errorsInPressure = options.pressureErrors() != PressureErrors.NONE
+                && points.stream().anyMatch(p -> p.pressureStd() > 0);
+        WeightedFit.Outcome outcome = WeightedFit.fit(points, options.weighting(), errorsInPressure);
+        if (outcome instanceof WeightedFit.Failed failed) {
+            return new FitResult.NotFitted(
+                    "The fit failed: " + failed.reason() + ".",
+                    "Look at the points with the largest and the smallest rate: one of them may be in another unit.");
+        }
+        WeightedSolution solution = (WeightedSolution) outcome;
+        RateLaw law = Laws.of(solution, points, options.weighting());
+        List<MethodIntervals> intervals = List.of(studentT(law, options.level()));
+        List<Residual> residuals = Residuals.of(solution, points, options.weighting());
+        return new FitResult.Fitted(
+                law,
+                options,
+                errorsInPressure ? PressureErrors.EFFECTIVE_VARIANCE : PressureErrors.NONE,
+                intervals,
+                Interval.Method.STUDENT_T,
+                residuals,
+                checks(solution, law),
+                Optional.empty(),
+                List.of(),
+                findings(law, residuals, options.level()));
+    }
+
+    private static MethodIntervals studentT(RateLaw law, double level) {
+        return new MethodIntervals(
+                Interval.Method.STUDENT_T,
+                law.interval(RateLaw.COEFFICIENT_PRESSURE, level),
+                law.exponentInterval(level),
+                law.interval(law.referencePressure(), level),
+                OptionalInt.empty());
+    }
+
+    private static List<Check> checks(WeightedSolution solution, RateLaw law) {
+        double correlation = law.covariance() / Math.sqrt(law.rateVariance() * law.exponentVariance());
+        double most = 0;
+        for (double h : solution.leverage) {
+            most = Math.max(most, h);
+        }
+        return List.of(
+                new Check(
+                        "converged",
+                        solution.settled,
+                        say("The search ended after %d evaluations of all points.", solution.evaluations)),
+                new Check(
+                        "rate and exponent uncorrelated at the reference pressure",
+                        Math.abs(correlation) < 0.3,
+                        say("Their correlation there is %.3f.", correlation)),
+                new Check(
+                        "no single point decides",
+                        most < 0.9,
+                        say("The largest leverage of a point is %.2f; at 1 the law goes through it by force.", most)));
+    }
+
+    private static List<Finding> findings(RateLaw law, List<Residual> residuals, double level) {
+        List<Finding> findings = new ArrayList<>();
+        if (law.points() < 5) {
+            findings.add(Finding.of(
+                    FindingCode.FEW_POINTS,
+                    say("%d points: the interval of the exponent rests on little.", law.points())));
+        }
+        double span = law.pressureHigh() / law.pressureLow();
+        if (span < 3) {
+            findings.add(
+                    Finding.of(FindingCode.NARROW_RANGE, say("The highest pressure is %.2f times the lowest.", span)));
+        }
+        for (Residual each : residuals) {
+            if (each.pValue() < 0.05) {
+                findings.add(Finding.of(
+                        FindingCode.OUTLIER,
+                        say(
+                                "Point %s lies %+.1f %% off the law, %.1f standard deviations by the others' scatter.",
+                                each.id(), 100 * StrictMath.expm1(each.lnResidual()), each.externallyStudentized())));
+            }
+        }
+        law.exponentInterval(level)
+                .estimated()
+                .filter(e -> e.high() >= 1)
+                .ifPresent(e -> findings.add(Finding.of(
+                        FindingCode.UNSTABLE_EXPONENT,
+                        say("The exponent is %.2f and its interval reaches %.2f.", law.exponent(), e.high()))));
+        return findings;
+    }
+
+    static String say(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+
+    static double leastLnSpan() {
+        return LN_SPAN_LEAST;
+    }
+}

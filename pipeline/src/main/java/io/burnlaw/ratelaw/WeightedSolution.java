@@ -1,0 +1,100 @@
+package io.burnlaw.ratelaw;
+
+/** A weighted fit as found, with what intervals and diagnostics need of it; arrays stay inside the package. */
+final class WeightedSolution implements WeightedFit.Outcome {
+
+    final Curve curve;
+    final double[] x;
+    final double[] y;
+    final double[] variance;
+    final double[] share;
+    final int clusters;
+    final double scatterVariance;
+    final double[] parameters;
+    final double lnPressureUnit;
+    final double lnRateUnit;
+    final int evaluations;
+    final boolean settled;
+    final double[] residual;
+    final double[][] gradient;
+    final double[] leverage;
+    /** Covariance of (ln rate at the pressure unit, exponent), independent points: three elements of the matrix. */
+    final double rateVariance;
+
+    final double covariance;
+    final double exponentVariance;
+
+    WeightedSolution(
+            Curve curve,
+            double[] x,
+            double[] y,
+            double[] variance,
+            double[] share,
+            int clusters,
+            double scatterVariance,
+            double[] parameters,
+            double lnPressureUnit,
+            double lnRateUnit,
+            int evaluations,
+            boolean settled) {
+        this.curve = curve;
+        this.x = x;
+        this.y = y;
+        this.variance = variance;
+        this.share = share;
+        this.clusters = clusters;
+        this.scatterVariance = scatterVariance;
+        this.parameters = parameters;
+        this.lnPressureUnit = lnPressureUnit;
+        this.lnRateUnit = lnRateUnit;
+        this.evaluations = evaluations;
+        this.settled = settled;
+        int count = x.length;
+        residual = new double[count];
+        gradient = new double[count][];
+        leverage = new double[count];
+        double s00 = 0;
+        double s01 = 0;
+        double s11 = 0;
+        for (int i = 0; i < count; i++) {
+            residual[i] = y[i] - curve.value(x[i], parameters);
+            gradient[i] = curve.gradient(x[i], parameters);
+            double w = weight(i);
+            s00 += w * gradient[i][0] * gradient[i][0];
+            s01 += w * gradient[i][0] * gradient[i][1];
+            s11 += w * gradient[i][1] * gradient[i][1];
+        }
+        double determinant = s00 * s11 - s01 * s01;
+        rateVariance = s11 / determinant;
+        covariance = -s01 / determinant;
+        exponentVariance = s00 / determinant;
+        for (int i = 0; i < count; i++) {
+            double g0 = gradient[i][0];
+            double g1 = gradient[i][1];
+            leverage[i] = weight(i) * (g0 * g0 * rateVariance + 2 * g0 * g1 * covariance + g1 * g1 * exponentVariance);
+        }
+    }
+
+    double weight(int i) {
+        return 1 / (variance[i] * share[i]);
+    }
+
+    double sumOfSquares() {
+        double sum = 0;
+        for (int i = 0; i < x.length; i++) {
+            sum += weight(i) * residual[i] * residual[i];
+        }
+        return sum;
+    }
+
+    /** What a shift of each point's value, in the scale of the fit, does to the two parameters. */
+    double[] response(double[] shift) {
+        double b0 = 0;
+        double b1 = 0;
+        for (int i = 0; i < x.length; i++) {
+            b0 += weight(i) * gradient[i][0] * shift[i];
+            b1 += weight(i) * gradient[i][1] * shift[i];
+        }
+        return new double[] {rateVariance * b0 + covariance * b1, covariance * b0 + exponentVariance * b1};
+    }
+}
