@@ -1,0 +1,168 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonParseException;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Reads and writes burnlaw.json, and reads it back out of a page that carries it. */
+public final class DocumentFile {
+
+    /** The id of the script element in which a page carries its document. */
+    public static final String ELEMENT_ID = "burnlaw-document";
+
+    private static final String AGAIN =
+            "take the burnlaw.json that a run wrote, or the page index.html, and leave it unedited";
+
+    private DocumentFile() {}
+
+    /**
+     * The document as text: members in the order of the records, doubles in full, {@code \n}, and a line end last. The
+     * text may stand in an HTML script element as it is.
+     *
+     * @param document the document, or a part of it
+     * @return JSON
+     * @throws IllegalArgumentException if a number is NaN or infinite, with the way to it: a fault of the caller
+     */
+    public static String text(Object document) {
+        try {
+            return DocumentMapper.writer().writeValueAsString(document) + "\n";
+        } catch (JsonProcessingException e) {
+            throw new IllegalArgumentException("document cannot be written: " + e.getOriginalMessage() + way(e), e);
+        }
+    }
+
+    /**
+     * Reads a document from burnlaw.json or from an HTML page that embeds it.
+     *
+     * @param file either
+     * @return the document, or why the file is none
+     */
+    public static DocumentReading read(Path file) {
+        String name = file.toString();
+        try {
+            return read(name, Files.readString(file));
+        } catch (IOException e) {
+            return new DocumentReading.Refused(
+                    name,
+                    "the file cannot be read",
+                    reason(e),
+                    "a text file in UTF-8",
+                    "check the path and its rights");
+        }
+    }
+
+    /**
+     * Reads a document from text.
+     *
+     * @param name how messages call it
+     * @param text of burnlaw.json or of a page
+     * @return the document, or why the text is none
+     */
+    public static DocumentReading read(String name, String text) {
+        String json = text.stripLeading().startsWith("<") ? embedded(text) : text;
+        if (json == null) {
+            return new DocumentReading.Refused(
+                    name,
+                    "the page carries no document",
+                    "no element " + ELEMENT_ID,
+                    "a page that burnlaw wrote",
+                    AGAIN);
+        }
+        try {
+            String format = format(json);
+            if (!Characterization.FORMAT.equals(format)) {
+                return otherFormat(name, format);
+            }
+            return new DocumentReading.Read(DocumentMapper.MAPPER.readValue(json, Characterization.class));
+        } catch (JsonProcessingException e) {
+            return refused(name, e);
+        } catch (IOException e) {
+            throw new IllegalStateException("reading a string", e);
+        }
+    }
+
+    private static DocumentReading otherFormat(String name, @Nullable String format) {
+        boolean newer = format != null && format.startsWith("burnlaw-characterization/");
+        return new DocumentReading.Refused(
+                name,
+                newer ? "a document of another version" : "not a burnlaw document",
+                format == null ? "no member format" : "format " + Invisible.shown(format),
+                "format " + Characterization.FORMAT,
+                newer ? "read it with the version of burnlaw that wrote it, or a newer one" : AGAIN);
+    }
+
+    private static DocumentReading refused(String name, JsonProcessingException e) {
+        JsonLocation at = e.getLocation();
+        String place = at == null || at.getLineNr() < 1 ? name : name + ":" + at.getLineNr() + ":" + at.getColumnNr();
+        boolean syntax = e instanceof JsonParseException;
+        String message = e.getOriginalMessage().lines().findFirst().orElse("") + way(e);
+        return new DocumentReading.Refused(
+                place,
+                syntax ? "not JSON" : "not what the format says",
+                Invisible.shown(message),
+                syntax ? "JSON, RFC 8259" : "what burnlaw-characterization-1.schema.json says",
+                AGAIN);
+    }
+
+    /** The member format, wherever it stands, without building the rest. */
+    private static @Nullable String format(String json) throws IOException {
+        try (JsonParser parser = DocumentMapper.MAPPER.createParser(json)) {
+            if (parser.nextToken() != JsonToken.START_OBJECT) {
+                return null;
+            }
+            while (parser.nextToken() == JsonToken.FIELD_NAME) {
+                boolean wanted = parser.currentName().equals("format");
+                if (parser.nextToken() == JsonToken.VALUE_STRING && wanted) {
+                    return parser.getText();
+                }
+                parser.skipChildren();
+            }
+            return null;
+        }
+    }
+
+    private static @Nullable String embedded(String page) {
+        int id = page.indexOf("id=\"" + ELEMENT_ID + "\"");
+        int start = id < 0 ? -1 : page.indexOf('>', id);
+        int end = start < 0 ? -1 : page.indexOf("</script>", start);
+        return end < 0 ? null : page.substring(start + 1, end);
+    }
+
+    private static String way(JsonProcessingException e) {
+        if (!(e instanceof JsonMappingException mapping) || mapping.getPath().isEmpty()) {
+            return "";
+        }
+        return " (at "
+                + mapping.getPath().stream()
+                        .map(step -> step.getFieldName() == null ? "[" + step.getIndex() + "]" : step.getFieldName())
+                        .collect(Collectors.joining("."))
+                + ")";
+    }
+
+    private static String reason(IOException e) {
+        return e instanceof CharacterCodingException
+                ? "bytes that are no UTF-8"
+                : e instanceof NoSuchFileException ? "no such file" : String.valueOf(e.getMessage());
+    }
+
+    /**
+     * The bytes of a text as all files of a report hold it.
+     *
+     * @param text any
+     * @return UTF-8
+     */
+    public static byte[] bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
+    }
+}

@@ -1,0 +1,44 @@
+package io.burnlaw.report.document;
+
+import java.util.function.Function;
+
+/** What came of reading a published document: the document, or why the file is none. */
+public sealed interface DocumentReading {
+
+    /**
+     * The file is a document of this format.
+     *
+     * @param document what it holds
+     */
+    record Read(Characterization document) implements DocumentReading {}
+
+    /**
+     * The file is no document that this version can read.
+     *
+     * @param place file, and line and column where known
+     * @param what is wrong, a few words
+     * @param found in the file
+     * @param expected instead
+     * @param mend what to do
+     */
+    record Refused(String place, String what, String found, String expected, String mend) implements DocumentReading {
+
+        /** {@return the message as it is printed} */
+        public String text() {
+            return place + ": " + what + "\n    found      " + found + "\n    expected   " + expected
+                    + "\n    mend it    " + mend;
+        }
+    }
+
+    /**
+     * Answers for both cases.
+     *
+     * @param read    for a document
+     * @param refused for a refusal
+     * @param <T>     of the answer
+     * @return the answer
+     */
+    default <T> T match(Function<Read, T> read, Function<Refused, T> refused) {
+        return this instanceof Read r ? read.apply(r) : refused.apply((Refused) this);
+    }
+}

@@ -1,0 +1,125 @@
+package io.burnlaw.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import io.burnlaw.report.document.DocumentFile;
+import io.burnlaw.report.document.DocumentReading;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ReportWriterTest {
+
+    @TempDir
+    Path work;
+
+    @Test
+    void aReportDrawnFromItsOwnDocumentIsTheSameToTheByte() throws IOException {
+        Path first = work.resolve("first");
+        Path second = work.resolve("second");
+        ReportWriter.write(SampleDocument.rich(), first, ReportWriter.Options.EVERYTHING);
+        DocumentReading.Read read = (DocumentReading.Read) DocumentFile.read(first.resolve("burnlaw.json"));
+        ReportWriter.write(read.document(), second, ReportWriter.Options.EVERYTHING);
+        assertThat(contents(second)).isEqualTo(contents(first)).isNotEmpty();
+    }
+
+    @Test
+    void thePageHoldsTheDocumentToTheByte() throws IOException {
+        ReportWriter.write(SampleDocument.hostile(), work.resolve("out"), ReportWriter.Options.EVERYTHING);
+        String page = Files.readString(work.resolve("out/index.html"));
+        assertThat(page).contains(Files.readString(work.resolve("out/burnlaw.json")));
+        assertThat(DocumentFile.read(work.resolve("out/index.html")))
+                .isEqualTo(new DocumentReading.Read(SampleDocument.hostile()));
+    }
+
+    @Test
+    void dataAloneHasNoPages() throws IOException {
+        ReportWriter.write(SampleDocument.rich(), work.resolve("out"), ReportWriter.Options.DATA_ONLY);
+        assertThat(contents(work.resolve("out")))
+                .containsOnlyKeys(
+                        "burnlaw.json", "rates.csv", "rates.csv-metadata.json", "laws.csv", "laws.csv-metadata.json");
+    }
+
+    @Test
+    void whatTheOwnerPutThereIsCarriedOverAndWhatWasOursIsNot() throws IOException {
+        Path out = work.resolve("out");
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.EVERYTHING);
+        Files.writeString(out.resolve("notes.txt"), "mine");
+        ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY);
+        assertThat(out.resolve("notes.txt")).hasContent("mine");
+        assertThat(out.resolve("index.html")).doesNotExist();
+        assertThat(siblings()).containsExactly("out");
+    }
+
+    @Test
+    void aFolderThatHoldsNoReportIsNotReplaced() throws IOException {
+        Path home = Files.createDirectory(work.resolve("home"));
+        Files.writeString(home.resolve("letter.txt"), "dear");
+        assertThatThrownBy(() -> ReportWriter.write(SampleDocument.bare(), home, ReportWriter.Options.DATA_ONLY))
+                .isInstanceOf(IOException.class)
+                .hasMessageContaining("home")
+                .hasMessageContaining("no report");
+        assertThat(home.resolve("letter.txt")).hasContent("dear");
+    }
+
+    @Test
+    void aFileInThePlaceOfTheFolderIsNamed() throws IOException {
+        Path file = Files.writeString(work.resolve("out"), "a file");
+        assertThatThrownBy(() -> ReportWriter.write(SampleDocument.bare(), file, ReportWriter.Options.DATA_ONLY))
+                .isInstanceOf(IOException.class)
+                .hasMessageContaining("is a file");
+        assertThatThrownBy(() -> ReportWriter.write(
+                        SampleDocument.bare(), file.resolve("below"), ReportWriter.Options.DATA_ONLY))
+                .isInstanceOf(IOException.class)
+                .hasMessageContaining("out");
+    }
+
+    @Test
+    void aRunThatWasKilledBetweenTheRenamesIsPutRight() throws IOException {
+        Path out = work.resolve("out");
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.DATA_ONLY);
+        // process numbers end below 2^22 on Linux: this one cannot be alive
+        Files.move(out, work.resolve(".out.replaced-999999999"));
+        Files.createDirectories(work.resolve(".out.making-999999999/charts"));
+        ReportFolder.recover(out);
+        assertThat(out.resolve("burnlaw.json")).exists();
+        assertThat(siblings()).containsExactly("out");
+    }
+
+    @Test
+    void aWriterThatFailsLeavesTheOldFolder() throws IOException {
+        Path out = work.resolve("out");
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.DATA_ONLY);
+        Map<String, String> before = contents(out);
+        assertThatThrownBy(() -> ReportFolder.replace(out, fresh -> {
+                    Files.writeString(fresh.resolve("burnlaw.json"), "half");
+                    throw new java.nio.file.FileSystemException("x", null, "No space left on device");
+                }))
+                .isInstanceOf(IOException.class)
+                .hasMessageContaining("No space left on device");
+        assertThat(contents(out)).isEqualTo(before);
+        assertThat(siblings()).containsExactly("out");
+    }
+
+    private java.util.List<String> siblings() throws IOException {
+        try (Stream<Path> all = Files.list(work)) {
+            return all.map(path -> path.getFileName().toString()).sorted().toList();
+        }
+    }
+
+    private static Map<String, String> contents(Path folder) throws IOException {
+        Map<String, String> contents = new TreeMap<>();
+        try (Stream<Path> all = Files.walk(folder)) {
+            for (Path file : all.filter(Files::isRegularFile).toList()) {
+                contents.put(folder.relativize(file).toString(), Files.readString(file));
+            }
+        }
+        return contents;
+    }
+}
