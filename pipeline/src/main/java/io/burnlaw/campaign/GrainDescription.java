@@ -10,14 +10,17 @@ import java.util.TreeMap;
  * The grain as the log describes it; the package grain makes the geometry of it.
  *
  * @param kind       {@code bates}, {@code tube}, {@code end-burner}, {@code rod-and-tube} or {@code table}
- * @param segments   number of equal segments, 1 unless stated
- * @param dimensions name of the column without its unit, such as {@code core_diameter}, to its value [m]
+ * @param segments   number of segments, 1 unless stated
+ * @param inhibitedEnds for {@code bates}: how many of the end faces of all segments do not burn, 0 unless stated
+ * @param dimensions name of the column without its unit, such as {@code core_diameter}, to its value [m]; with a number
+ *                   behind it, such as {@code segment_length_2}, it holds for that segment alone
  * @param surface    for {@code table}: the surface at each web burned, in rising order
  * @param tableName  for {@code table}: where the surface was read from
  */
 public record GrainDescription(
         String kind,
         int segments,
+        int inhibitedEnds,
         Map<String, Measured> dimensions,
         List<SurfacePoint> surface,
         Optional<String> tableName) {
@@ -25,6 +28,24 @@ public record GrainDescription(
     public GrainDescription {
         dimensions = java.util.Collections.unmodifiableMap(new TreeMap<>(dimensions));
         surface = List.copyOf(surface);
+    }
+
+    /**
+     * A grain of which every end face burns that its kind lets burn.
+     *
+     * @param kind       see above
+     * @param segments   number of segments
+     * @param dimensions name of the column to its value [m]
+     * @param surface    for {@code table}
+     * @param tableName  for {@code table}
+     */
+    public GrainDescription(
+            String kind,
+            int segments,
+            Map<String, Measured> dimensions,
+            List<SurfacePoint> surface,
+            Optional<String> tableName) {
+        this(kind, segments, 0, dimensions, surface, tableName);
     }
 
     /**

@@ -1,0 +1,203 @@
+package io.burnlaw.ballistics;
+
+import io.burnlaw.grain.Grain;
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * A whole firing from a rate law: the lumped chamber.
+ *
+ * <pre>
+ *     dx/dt = lit(t) · r(p)                                                        web burned [m]
+ *     V     = V0 + grain(0) - grain(x)                                             free volume [m3]
+ *     dp/dt = (Gamma c*)^2 / V · ( lit · S(x) · r(p) · (rho - p / (Gamma c*)^2)
+ *                                  + igniter(t) - m(p) )                           pressure [Pa, absolute]
+ * </pre>
+ * with m(p) the nozzle's mass flow, choked or not, and a throat that changes with the share of web burned. After the
+ * last of the web the chamber blows down at constant temperature until 0.2 % of the highest gauge pressure is left.
+ *
+ * <p><b>Valid</b> for motors short enough that one pressure describes the chamber: no erosive burning, no pressure drop
+ * along the port. <b>Source.</b> Continuity of mass; Sutton and Biblarz (2001), chapter 11; docs/methods.md, section
+ * Chamber model.
+ */
+public final class ForwardSimulation {
+
+    private static final double END_OF_TAIL_OFF = 2e-3;
+
+    private ForwardSimulation() {}
+
+    /**
+     * Fires a motor.
+     *
+     * @param motor    the motor
+     * @param rate     rate [m/s] by absolute pressure [Pa]; may jump, must not be negative
+     * @param settings how
+     * @return the firing; it says itself whether it burned out within the time limit
+     */
+    public static SimulatedFiring run(Motor motor, DoubleUnaryOperator rate, SimulationSettings settings) {
+        return new Chamber(motor, rate, settings).fire();
+    }
+
+    /**
+     * Fires a motor with its usual igniter, in the integrator's own steps.
+     *
+     * @param motor the motor
+     * @param rate  rate [m/s] by absolute pressure [Pa]
+     * @return the firing
+     */
+    public static SimulatedFiring run(Motor motor, DoubleUnaryOperator rate) {
+        return run(motor, rate, SimulationSettings.of(Ignition.usual(motor)));
+    }
+
+    /** The integration of one firing; lives for one call. */
+    private static final class Chamber implements DormandPrince.Derivative {
+
+        private static final int PRESSURE = 0;
+        private static final int WEB = 1;
+        private static final int EXPELLED = 2;
+
+        /** Shortest step in filling times: across a jump of the law the error estimate never gets small. */
+        private static final double SHORTEST = 0.02;
+
+        /** What is left of a web when it counts as reached, as a share of the whole. */
+        private static final double REACHED = 1e-10;
+
+        private final Motor motor;
+        private final Grain grain;
+        private final DoubleUnaryOperator rate;
+        private final SimulationSettings settings;
+        private final double fullVolume;
+        private final double burnout;
+        private final double[] breaks;
+        private final DormandPrince solver = new DormandPrince(this, 3);
+        private final double[] state;
+        private final FiringRecord record;
+        private int nextBreak;
+        private double time;
+        private double maximum;
+        private double firstBurnout = Double.POSITIVE_INFINITY;
+        private double meanBurnout = Double.POSITIVE_INFINITY;
+
+        Chamber(Motor motor, DoubleUnaryOperator rate, SimulationSettings settings) {
+            this.motor = motor;
+            this.grain = motor.grain();
+            this.rate = rate;
+            this.settings = settings;
+            this.fullVolume = motor.freeVolume() + grain.volume(0);
+            this.burnout = grain.burnout();
+            this.breaks = grain.breaks();
+            this.state = new double[] {Math.max(motor.ambientPressure(), 1), 0, 0};
+            this.maximum = state[PRESSURE];
+            this.record = new FiringRecord(motor, settings.sampleInterval());
+        }
+
+        @Override
+        public void at(double now, double[] at, double[] slope) {
+            double pressure = Math.max(at[PRESSURE], 1);
+            double web = at[WEB];
+            double made = settings.ignition().igniterFlow(now);
+            double volume = fullVolume;
+            slope[WEB] = 0;
+            if (nextBreak < breaks.length) {
+                // held below the next break, so that no stage of a step looks across it
+                double within = Math.min(web, breaks[nextBreak] - REACHED * burnout);
+                double speed = settings.ignition().lit(now) * rate.applyAsDouble(pressure);
+                slope[WEB] = speed;
+                made += grain.surface(within)
+                        * speed
+                        * (motor.density() - motor.gas().density(pressure));
+                volume -= grain.volume(within);
+            }
+            double flow = Nozzle.massFlow(pressure, motor.ambientPressure(), throatArea(web), motor.gas());
+            slope[PRESSURE] = motor.gas().specificEnergy() / volume * (made - flow);
+            slope[EXPELLED] = flow;
+        }
+
+        SimulatedFiring fire() {
+            double step = fillingTime() * SHORTEST;
+            solver.begin(time, state);
+            record.start(state[PRESSURE]);
+            while (time < settings.timeLimit() && !ended()) {
+                double shortest = SHORTEST * fillingTime();
+                step = Math.min(Math.max(step, shortest), settings.timeLimit() - time + shortest);
+                step = Math.min(step, toNextBreak());
+                solver.step(time, state, step);
+                double error = errorNorm();
+                if (error > 1 && step > shortest) {
+                    step *= Math.max(0.2, 0.9 * StrictMath.pow(error, -0.2));
+                    continue;
+                }
+                advance(step);
+                step *= Math.min(5, Math.max(0.2, 0.9 * StrictMath.pow(Math.max(error, 1e-10), -0.2)));
+            }
+            double last = nextBreak < breaks.length ? Double.POSITIVE_INFINITY : lastBurnout;
+            return record.finish(
+                    nextBreak < breaks.length
+                            ? SimulatedFiring.Outcome.STILL_BURNING
+                            : SimulatedFiring.Outcome.BURNED_OUT,
+                    firstBurnout,
+                    meanBurnout,
+                    last,
+                    maximum,
+                    state[EXPELLED]);
+        }
+
+        private double lastBurnout = Double.POSITIVE_INFINITY;
+
+        private void advance(double step) {
+            double mean = grain.web().value();
+            if (state[WEB] < mean && solver.next[WEB] >= mean * (1 - REACHED)) {
+                double speed = (solver.next[WEB] - state[WEB]) / step;
+                meanBurnout = time + (mean - state[WEB]) / speed;
+            }
+            record.take(solver, state, time, step);
+            System.arraycopy(solver.next, 0, state, 0, state.length);
+            time += step;
+            maximum = Math.max(maximum, state[PRESSURE]);
+            solver.accept();
+            if (nextBreak < breaks.length && breaks[nextBreak] - state[WEB] <= 2 * REACHED * burnout) {
+                state[WEB] = breaks[nextBreak] + REACHED * burnout;
+                if (nextBreak == 0) {
+                    firstBurnout = time;
+                }
+                nextBreak++;
+                if (nextBreak == breaks.length) {
+                    lastBurnout = time;
+                }
+                solver.begin(time, state);
+            }
+        }
+
+        private boolean ended() {
+            double over = state[PRESSURE] - motor.ambientPressure();
+            return nextBreak == breaks.length && over <= END_OF_TAIL_OFF * (maximum - motor.ambientPressure());
+        }
+
+        private double toNextBreak() {
+            double speed = solver.slope(WEB);
+            if (nextBreak == breaks.length || speed <= 0) {
+                return Double.POSITIVE_INFINITY;
+            }
+            // aims a little short of it: the rate may rise within the step
+            double left = breaks[nextBreak] - state[WEB];
+            return Math.max(left - REACHED * burnout, REACHED * burnout) / speed;
+        }
+
+        private double throatArea(double web) {
+            return motor.nozzle().throatArea(Math.min(1, web / burnout));
+        }
+
+        private double fillingTime() {
+            double volume = fullVolume - grain.volume(state[WEB]);
+            double factor = motor.gas().flowFactor();
+            return volume / (throatArea(state[WEB]) * motor.gas().characteristicVelocity() * factor * factor);
+        }
+
+        private double errorNorm() {
+            double scale = settings.tolerance() * Math.max(state[PRESSURE], solver.next[PRESSURE]);
+            double ofPressure = solver.error[PRESSURE] / scale;
+            double ofWeb = solver.error[WEB] / (settings.tolerance() * burnout);
+            double norm = Math.max(Math.abs(ofPressure), Math.abs(ofWeb));
+            return Double.isNaN(norm) ? 1e6 : norm;
+        }
+    }
+}

@@ -1,0 +1,71 @@
+package io.burnlaw.ballistics;
+
+/**
+ * How a motor comes to burn: an igniter's gas, and a flame that spreads over the surface, at once or after a dwell on a
+ * small part of it.
+ *
+ * @param igniterMass     gas that the igniter gives [kg]
+ * @param igniterDuration in which it gives it, most at the start and then evenly less [s]
+ * @param spreadTime      in which the flame runs over the surface [s]
+ * @param dwellTime       for which only a part of the surface burns before [s]; 0 for none
+ * @param dwellShare      that part [1]
+ */
+public record Ignition(
+        double igniterMass, double igniterDuration, double spreadTime, double dwellTime, double dwellShare) {
+
+    public Ignition {
+        if (!(igniterMass >= 0 && igniterDuration > 0 && spreadTime >= 0 && dwellTime >= 0)
+                || !(dwellShare >= 0 && dwellShare <= 1)) {
+            throw new IllegalArgumentException("no ignition: " + igniterMass + " kg in " + igniterDuration
+                    + " s, spread in " + spreadTime + " s after " + dwellTime + " s on " + dwellShare);
+        }
+    }
+
+    /** {@return the whole surface burns from the first instant, without an igniter} */
+    public static Ignition instantaneous() {
+        return new Ignition(0, 1, 0, 0, 0);
+    }
+
+    /**
+     * A usual small igniter, scaled to the motor: its gas alone would bring the chamber near to a tenth of a megapascal
+     * for each ten milliseconds.
+     *
+     * @param motor the motor
+     * @return the ignition
+     */
+    public static Ignition usual(Motor motor) {
+        return new Ignition(0.3e6 * motor.freeVolume() / motor.gas().specificEnergy(), 0.02, 0.02, 0, 0);
+    }
+
+    /**
+     * The same ignition with a dwell before the flame spreads.
+     *
+     * @param time  of the dwell [s]
+     * @param share of the surface that burns in it [1]
+     * @return the ignition
+     */
+    public Ignition withDwell(double time, double share) {
+        return new Ignition(igniterMass, igniterDuration, spreadTime, time, share);
+    }
+
+    /** Mass flow of the igniter [kg/s] at a time since it was lit [s]. */
+    double igniterFlow(double time) {
+        return time < igniterDuration ? 2 * igniterMass / igniterDuration * (1 - time / igniterDuration) : 0;
+    }
+
+    /** Share of the surface that burns [1] at a time since the igniter was lit [s]. */
+    double lit(double time) {
+        if (dwellTime <= 0) {
+            return spread(time);
+        }
+        return dwellShare * spread(time) + (1 - dwellShare) * spread(time - dwellTime);
+    }
+
+    private double spread(double time) {
+        if (time >= spreadTime) {
+            return 1;
+        }
+        double share = Math.max(0, time / spreadTime);
+        return share * share * (3 - 2 * share);
+    }
+}

@@ -1,0 +1,62 @@
+package io.burnlaw.ballistics;
+
+import io.burnlaw.grain.Grain;
+
+/**
+ * A motor ready to be fired.
+ *
+ * @param grain           its grain
+ * @param density         of the propellant [kg/m3]
+ * @param gas             its combustion products
+ * @param nozzle          its nozzle
+ * @param freeVolume      of the chamber around the new grain, port included [m3]
+ * @param ambientPressure [Pa, absolute]
+ */
+public record Motor(Grain grain, double density, Gas gas, Nozzle nozzle, double freeVolume, double ambientPressure) {
+
+    /**
+     * How much longer and wider than the grain a chamber is, where nobody measured it: its volume is this times the
+     * cylinder around the grain. Common practice, no source; the pressure integral does not depend on it.
+     */
+    public static final double USUAL_CHAMBER_OVER_GRAIN = 1.1;
+
+    public Motor {
+        if (!(density > 0 && freeVolume > 0 && ambientPressure >= 0)) {
+            throw new IllegalArgumentException("no motor: density " + density + " kg/m3, free volume " + freeVolume
+                    + " m3, ambient pressure " + ambientPressure + " Pa");
+        }
+    }
+
+    /**
+     * Free volume around a new grain.
+     *
+     * @param grain         the grain
+     * @param chamberVolume of the empty case [m3]; where it is not above the grain's volume, or not a number, the usual
+     *                      chamber around such a grain is taken
+     * @return [m3]
+     */
+    public static double freeVolume(Grain grain, double chamberVolume) {
+        double propellant = grain.volume(0);
+        if (chamberVolume > propellant) {
+            return chamberVolume - propellant;
+        }
+        // a table says nothing of its port: half as much room as propellant
+        return grain.envelope().orElse(propellant * 1.5 / USUAL_CHAMBER_OVER_GRAIN) * USUAL_CHAMBER_OVER_GRAIN
+                - propellant;
+    }
+
+    /**
+     * The same motor with another nozzle.
+     *
+     * @param other the nozzle
+     * @return the motor
+     */
+    public Motor withNozzle(Nozzle other) {
+        return new Motor(grain, density, gas, other, freeVolume, ambientPressure);
+    }
+
+    /** {@return new surface over throat area [1]} */
+    public double initialKn() {
+        return grain.surface(0) / nozzle.throatArea();
+    }
+}

@@ -1,0 +1,177 @@
+package io.burnlaw.grain;
+
+import io.burnlaw.campaign.GrainDescription;
+import io.burnlaw.campaign.GrainDescription.SurfacePoint;
+import io.burnlaw.quantity.Measured;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+
+/** The geometry that belongs to a description of the firing log. */
+public final class Grains {
+
+    /** Each kind of grain with the dimensions that it needs. */
+    private static final Map<String, List<String>> NEEDS = new TreeMap<>(Map.of(
+            "bates", List.of("outer_diameter", "core_diameter", "segment_length"),
+            "tube", List.of("outer_diameter", "core_diameter", "segment_length"),
+            "tube-both-sides", List.of("outer_diameter", "core_diameter", "segment_length"),
+            "rod", List.of("outer_diameter", "segment_length"),
+            "rod-and-tube", List.of("outer_diameter", "core_diameter", "rod_diameter", "segment_length"),
+            "end-burner", List.of("outer_diameter", "segment_length"),
+            "table", List.of()));
+
+    private static final int MOST_SEGMENTS = 1000;
+
+    private Grains() {}
+
+    /**
+     * Builds the geometry of a grain.
+     *
+     * @param description as the log has it
+     * @return the grain, or every reason why it cannot exist; never an exception for what a log can contain
+     */
+    public static GrainBuilding of(GrainDescription description) {
+        List<String> reasons = new ArrayList<>();
+        List<String> needs = NEEDS.get(description.kind());
+        if (needs == null) {
+            return new GrainBuilding.Impossible(List.of("no grain is called '" + description.kind() + "'; it is one of "
+                    + String.join(", ", NEEDS.keySet())));
+        }
+        if (description.kind().equals("table")) {
+            return ofTable(description);
+        }
+        if (description.segments() < 1 || description.segments() > MOST_SEGMENTS) {
+            return new GrainBuilding.Impossible(List.of(
+                    "segments is " + description.segments() + "; a grain has 1 to " + MOST_SEGMENTS + " of them"));
+        }
+        checkInhibitedEnds(description, reasons);
+        List<Segment> segments = new ArrayList<>();
+        for (int number = 1; number <= description.segments(); number++) {
+            Segment segment = new Segment(description, number);
+            segment.check(needs, reasons);
+            segments.add(segment);
+        }
+        return reasons.isEmpty()
+                ? new GrainBuilding.Built(assemble(description, segments))
+                : new GrainBuilding.Impossible(reasons.stream().distinct().toList());
+    }
+
+    private static void checkInhibitedEnds(GrainDescription description, List<String> reasons) {
+        int ends = description.inhibitedEnds();
+        int faces = 2 * description.segments();
+        if (ends != 0 && !description.kind().equals("bates")) {
+            reasons.add("inhibited_ends is " + ends + ", but only the ends of a bates grain burn");
+        } else if (ends < 0 || ends > faces) {
+            reasons.add("inhibited_ends is " + ends + ", but " + description.segments() + " segments have " + faces
+                    + " end faces");
+        }
+    }
+
+    private static Grain assemble(GrainDescription description, List<Segment> segments) {
+        boolean equal = segments.stream().map(Segment::own).distinct().count() == 1;
+        if (description.kind().equals("bates") && equal && description.inhibitedEnds() == 0) {
+            return new Bates(segments.size(), segments.get(0).tube(2));
+        }
+        List<Grain> pieces = segments.stream().map(Segment::piece).toList();
+        return pieces.size() == 1 ? pieces.get(0) : new Stack(pieces);
+    }
+
+    private static GrainBuilding ofTable(GrainDescription description) {
+        List<SurfacePoint> points = description.surface();
+        String name = description.tableName().orElse("the surface table");
+        List<String> reasons = new ArrayList<>();
+        if (points.size() < 2) {
+            reasons.add(name + " has " + points.size() + " rows; two are needed at least");
+        }
+        for (int i = 0; i < points.size(); i++) {
+            SurfacePoint point = points.get(i);
+            if (i == 0 && point.web() != 0) {
+                reasons.add(name + " begins at a web of " + millimetres(point.web()) + "; it must begin at 0");
+            }
+            if (i > 0 && !(point.web() > points.get(i - 1).web())) {
+                reasons.add(name + ", row " + (i + 1) + ": the web of " + millimetres(point.web())
+                        + " is not above the one before it");
+            }
+            if (!(point.surface() >= 0)) {
+                reasons.add(name + ", row " + (i + 1) + ": the area is negative");
+            }
+        }
+        if (reasons.isEmpty() && points.stream().noneMatch(point -> point.surface() > 0)) {
+            reasons.add(name + " has no area above zero");
+        }
+        if (!reasons.isEmpty()) {
+            return new GrainBuilding.Impossible(reasons);
+        }
+        Measured web = description.dimensions().get("web");
+        OptionalDouble std = web == null ? OptionalDouble.empty() : web.std();
+        return new GrainBuilding.Built(new SurfaceTable(points, std));
+    }
+
+    private static String millimetres(double metres) {
+        return String.format(Locale.ROOT, "%.4g mm", metres * 1000);
+    }
+
+    /** One segment of the description; a dimension with the segment's number behind it goes before the common one. */
+    private record Segment(GrainDescription description, int number) {
+
+        Measured dimension(String name) {
+            Measured own = description.dimensions().get(name + "_" + number);
+            return own == null ? description.dimensions().get(name) : own;
+        }
+
+        List<Measured> own() {
+            return NEEDS.get(description.kind()).stream().map(this::dimension).toList();
+        }
+
+        void check(List<String> needs, List<String> reasons) {
+            for (String name : needs) {
+                Measured value = dimension(name);
+                if (value == null) {
+                    reasons.add(name + " is missing; a " + description.kind() + " grain needs it");
+                } else if (!(value.value() > 0)) {
+                    reasons.add(name + " is " + millimetres(value.value()) + "; it must be above zero");
+                }
+            }
+            below("core_diameter", "outer_diameter", needs, reasons);
+            below("rod_diameter", "core_diameter", needs, reasons);
+        }
+
+        private void below(String inner, String outer, List<String> needs, List<String> reasons) {
+            Measured small = dimension(inner);
+            Measured large = dimension(outer);
+            if (needs.contains(inner) && small != null && large != null && !(small.value() < large.value())) {
+                reasons.add(inner + " " + millimetres(small.value()) + " is not below " + outer + " "
+                        + millimetres(large.value()));
+            }
+        }
+
+        Grain piece() {
+            return switch (description.kind()) {
+                case "bates" -> tube(2 - inhibitedEnds());
+                case "tube" -> tube(0);
+                case "tube-both-sides" ->
+                    new BothSidesTube(
+                            dimension("outer_diameter"), dimension("core_diameter"), dimension("segment_length"));
+                case "rod" -> new Rod(dimension("outer_diameter"), dimension("segment_length"));
+                case "rod-and-tube" ->
+                    new RodAndTube(tube(0), new Rod(dimension("rod_diameter"), dimension("segment_length")));
+                case "end-burner" -> new EndBurner(dimension("outer_diameter"), dimension("segment_length"));
+                default -> throw new IllegalArgumentException("no grain is called " + description.kind());
+            };
+        }
+
+        /** The inhibited faces go one to each segment from the first on, then round again. */
+        private int inhibitedEnds() {
+            int ends = description.inhibitedEnds();
+            return (ends >= number ? 1 : 0) + (ends - description.segments() >= number ? 1 : 0);
+        }
+
+        Tube tube(int burningEnds) {
+            return new Tube(
+                    dimension("outer_diameter"), dimension("core_diameter"), dimension("segment_length"), burningEnds);
+        }
+    }
+}
