@@ -1,0 +1,83 @@
+package io.burnlaw.validation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Writes docs/validation.md from the tests that carry an oracle and from the sections that the studies left. It runs last
+ * in {@code mvn -Pvalidation verify}, so what it lists has passed.
+ */
+class ValidationDocument {
+
+    private static final Path CLASSES = Path.of("target", "test-classes");
+    private static final Path SECTIONS = Path.of("target", "validation");
+    private static final Path DOCUMENT = Path.of("..", "docs", "validation.md");
+
+    @Test
+    void isWrittenFromOraclesAndStudies() throws IOException {
+        List<OracleTable.Row> rows = OracleTable.scan(CLASSES);
+        List<String> sections = sections();
+        assertThat(rows).as("tests with an oracle in %s", CLASSES).isNotEmpty();
+        assertThat(sections)
+                .as("sections of studies in %s; run mvn -Pvalidation verify", SECTIONS)
+                .isNotEmpty();
+        long soft = rows.stream().filter(OracleTable.Row::fromMemory).count();
+        Files.createDirectories(DOCUMENT.getParent());
+        Files.writeString(DOCUMENT, """
+                # Validation
+
+                What was checked, against what, and how closely it agrees. This page is written by `mvn -Pvalidation verify` \
+                from the tests and the seeded studies of the source tree and is never edited by hand: the build stops if a \
+                check fails, so each line below has held in the build that wrote it.
+
+                There are two kinds of evidence. **Checks against the outside world** compare results with published data, \
+                certified values, closed forms or general statistics libraries; the expected values never come from the \
+                code that they check. **Studies** simulate many campaigns whose truth is known, from seeds that stand in \
+                the code, and count how often the stated intervals hold and the stated verdicts are right.
+
+                ## Checks against the outside world
+
+                %d checks, %d of them soft: their source was remembered, not read, and they are marked so.
+
+                %s
+                %s
+                ## How to repeat it
+
+                ```sh
+                mvn -B -ntp -Pvalidation verify
+                ```
+
+                Every study draws its random numbers from fixed seeds, so the same source gives the same page. The studies \
+                take minutes; the checks alone are part of every `mvn verify`.
+                """.formatted(
+                        rows.size(), soft, OracleTable.markdown(rows).strip() + "\n", String.join("", sections)));
+    }
+
+    private static List<String> sections() throws IOException {
+        if (!Files.isDirectory(SECTIONS)) {
+            return List.of();
+        }
+        try (Stream<Path> files = Files.list(SECTIONS)) {
+            return files.filter(file -> file.toString().endsWith(".md"))
+                    .sorted()
+                    .map(ValidationDocument::read)
+                    .collect(Collectors.toList());
+        }
+    }
+
+    private static String read(Path file) {
+        try {
+            return Files.readString(file).strip() + "\n\n";
+        } catch (IOException failed) {
+            throw new UncheckedIOException(failed);
+        }
+    }
+}
