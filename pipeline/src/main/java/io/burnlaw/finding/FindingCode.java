@@ -31,12 +31,20 @@ public enum FindingCode {
             "Zero offset",
             "The quiet part before ignition does not read zero.",
             "The offset was taken off. Check the sensor's zero before the next firing."),
+    NO_QUIET_PART(
+            Family.TRACE,
+            Severity.CAUTION,
+            "No quiet part before ignition",
+            "The record begins when the motor already burns, so that its zero cannot be seen there.",
+            "The zero was taken from the end of the record, or believed; its uncertainty is carried. Start the record"
+                    + " before the igniter."),
     BASELINE_DRIFT(
             Family.TRACE,
             Severity.CAUTION,
             "Baseline drift",
             "The zero after the burn differs from the zero before it.",
-            "A straight line between the two was taken off and its half carried as uncertainty. Shield the sensor from heat."),
+            "A straight line between the two was taken off; half of it bounds the zero's uncertainty. Shield the sensor"
+                    + " from heat."),
     SATURATION(
             Family.TRACE,
             Severity.CAUTION,

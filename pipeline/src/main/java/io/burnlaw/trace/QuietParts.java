@@ -1,0 +1,136 @@
+package io.burnlaw.trace;
+
+import java.util.Optional;
+
+/**
+ * The level stretches of a record before the first sign of burning and after the last one, and the range between.
+ *
+ * @param before before the first sign of burning; empty where the record begins too late
+ * @param after  after the end of operation; empty where the record ends too early
+ * @param range  highest smoothed reading above the quiet one
+ * @param rise   index of the first sample above a tenth of the range; the size of the record where nothing rises
+ * @param fall   index after the last sample above a tenth of the range
+ */
+record QuietParts(Optional<Level> before, Optional<Level> after, double range, int rise, int fall) {
+
+    /** Share of the range at which something has certainly begun [1]. */
+    private static final double BEGUN = 0.1;
+
+    /** Below this share of the range a change of level is no sign of burning [1]. */
+    private static final double STEADY = 0.003;
+
+    /** More than this share of the range is never taken for a quiet part's own drift [1]. */
+    private static final double WANDERING = 0.02;
+
+    /** A residual level after the burn above this share of the range is burning, not drift [1]. */
+    private static final double RESIDUAL = 0.15;
+
+    private static final int LEAST_SAMPLES = 8;
+
+    /**
+     * A level stretch.
+     *
+     * @param value median
+     * @param std   standard uncertainty of it, from the scatter of its blocks
+     * @param time  its middle [s]
+     * @param from  first index
+     * @param to    index after the last
+     */
+    record Level(double value, double std, double time, int from, int to) {}
+
+    static QuietParts find(double[] time, double[] values) {
+        int n = values.length;
+        double noise = Scatter.fastStd(values, 0, n);
+        double[] smooth = Scatter.runningMean(Scatter.runningMedian(values, 2), Math.max(1, n / 2000));
+        double low = lowest(smooth);
+        double high = Double.NEGATIVE_INFINITY;
+        for (double value : smooth) {
+            high = Math.max(high, value);
+        }
+        double range = high - low;
+        // The highest of n smoothed samples of pure noise stays below five of its standard deviations for any n here.
+        if (n < LEAST_SAMPLES || !(range > 10 * noise / Math.sqrt(3)) || !(range > 0)) {
+            return new QuietParts(
+                    n == 0 ? Optional.empty() : Optional.of(level(time, values, 0, n)), Optional.empty(), range, n, n);
+        }
+        int rise = 0;
+        while (smooth[rise] < low + BEGUN * range) {
+            rise++;
+        }
+        int fall = n;
+        while (smooth[fall - 1] < low + BEGUN * range) {
+            fall--;
+        }
+        int quietEnd = reach(values, 0, rise, 1, noise, range);
+        int quietStart = n - reach(values, n - 1, n - fall, -1, noise, range);
+        Optional<Level> before =
+                quietEnd >= LEAST_SAMPLES ? Optional.of(level(time, values, 0, quietEnd)) : Optional.empty();
+        Optional<Level> after = n - quietStart >= LEAST_SAMPLES && settled(values, quietStart, noise, range)
+                ? Optional.of(level(time, values, quietStart, n))
+                        .filter(tail ->
+                                Math.abs(tail.value() - before.map(Level::value).orElse(low)) < RESIDUAL * range)
+                : Optional.empty();
+        return new QuietParts(before, after, range, rise, fall);
+    }
+
+    /** The level that a twentieth of the samples lie below: the quiet one, wherever it stands in the record. */
+    private static double lowest(double[] smooth) {
+        double[] sorted = smooth.clone();
+        java.util.Arrays.sort(sorted);
+        return sorted[sorted.length / 20];
+    }
+
+    /** How many samples from {@code start} in {@code direction}, of {@code available}, stay at one level. */
+    private static int reach(double[] values, int start, int available, int direction, double noise, double range) {
+        int block = Math.max(4, available / 100);
+        int blocks = available / block;
+        if (blocks == 0) {
+            return 0;
+        }
+        double[] levels = new double[blocks];
+        int steady = 0;
+        while (steady < blocks) {
+            int near = start + direction * steady * block;
+            int far = start + direction * ((steady + 1) * block - 1);
+            levels[steady] = Scatter.median(values, Math.min(near, far), Math.max(near, far) + 1);
+            if (steady > 0) {
+                double local = Scatter.median(levels, Math.max(0, steady - 8), steady);
+                double allowed = Math.max(6 * noise / Math.sqrt(block), STEADY * range);
+                boolean left = Math.abs(levels[steady] - local) > allowed
+                        || Math.abs(levels[steady] - levels[0]) > WANDERING * range + allowed;
+                if (left) {
+                    break;
+                }
+            }
+            steady++;
+        }
+        // The last level block may already hold the first sign.
+        int kept = steady >= 3 && steady < blocks ? steady - 1 : steady;
+        return kept == blocks && steady == blocks ? Math.max(0, available - block) : kept * block;
+    }
+
+    /** Whether the stretch from an index to the end is level, not the last of a tail-off. */
+    private static boolean settled(double[] values, int from, double noise, double range) {
+        int n = values.length;
+        int third = (n - from) / 3;
+        double change = Scatter.median(values, n - third, n) - Scatter.median(values, from, from + third);
+        return Math.abs(change) < Math.max(6 * noise / Math.sqrt(third), STEADY * range);
+    }
+
+    private static Level level(double[] time, double[] values, int from, int to) {
+        int blocks = Math.min(16, (to - from) / 4);
+        double white = 1.2533 * Scatter.std(values, from, to) / Math.sqrt(to - from);
+        double std = white;
+        if (blocks >= 4) {
+            double[] medians = new double[blocks];
+            for (int b = 0; b < blocks; b++) {
+                int first = from + (int) ((long) (to - from) * b / blocks);
+                int after = from + (int) ((long) (to - from) * (b + 1) / blocks);
+                medians[b] = Scatter.median(values, first, after);
+            }
+            // Hum and slow wandering leave the blocks further apart than white noise would.
+            std = Math.max(white, Scatter.std(medians, 0, blocks) / Math.sqrt(blocks));
+        }
+        return new Level(Scatter.median(values, from, to), std, 0.5 * (time[from] + time[to - 1]), from, to);
+    }
+}

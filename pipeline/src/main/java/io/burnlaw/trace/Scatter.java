@@ -1,0 +1,85 @@
+package io.burnlaw.trace;
+
+import java.util.Arrays;
+
+/** Medians and what is made of them: location and scatter that single wild samples cannot move. */
+final class Scatter {
+
+    /** Of a normal distribution: standard deviation over median absolute deviation, 1/Φ⁻¹(3/4) [1]. */
+    static final double STD_OVER_MAD = 1.482602218505602;
+
+    private Scatter() {}
+
+    /** Median of {@code values[from..to)}. */
+    static double median(double[] values, int from, int to) {
+        double[] sorted = Arrays.copyOfRange(values, from, to);
+        Arrays.sort(sorted);
+        int n = sorted.length;
+        return n % 2 == 1 ? sorted[n / 2] : 0.5 * (sorted[n / 2 - 1] + sorted[n / 2]);
+    }
+
+    /** Arithmetic mean of {@code values[from..to)}. */
+    static double mean(double[] values, int from, int to) {
+        double sum = 0;
+        for (int i = from; i < to; i++) {
+            sum += values[i];
+        }
+        return sum / (to - from);
+    }
+
+    /** Standard deviation about the median by the median absolute deviation, of {@code values[from..to)}. */
+    static double std(double[] values, int from, int to) {
+        double centre = median(values, from, to);
+        double[] off = new double[to - from];
+        for (int i = from; i < to; i++) {
+            off[i - from] = Math.abs(values[i] - centre);
+        }
+        return STD_OVER_MAD * median(off, 0, off.length);
+    }
+
+    /**
+     * Standard deviation of white noise on a slowly changing signal: from each sample's distance to the mean of its two
+     * neighbours, whose variance is 3/2 of the noise's.
+     */
+    static double fastStd(double[] values, int from, int to) {
+        if (to - from < 5) {
+            return 0;
+        }
+        double[] bend = new double[to - from - 2];
+        for (int i = 0; i < bend.length; i++) {
+            bend[i] = values[from + i + 1] - 0.5 * (values[from + i] + values[from + i + 2]);
+        }
+        return std(bend, 0, bend.length) / Math.sqrt(1.5);
+    }
+
+    /** Running mean over {@code 2·half + 1} samples, over fewer at the ends; zero phase. */
+    static double[] runningMean(double[] values, int half) {
+        int n = values.length;
+        double[] sum = new double[n + 1];
+        for (int i = 0; i < n; i++) {
+            sum[i + 1] = sum[i] + values[i];
+        }
+        double[] mean = new double[n];
+        for (int i = 0; i < n; i++) {
+            // Shrunk on both sides alike, so that a slope is not turned into an offset at the ends.
+            int reach = Math.min(half, Math.min(i, n - 1 - i));
+            mean[i] = (sum[i + reach + 1] - sum[i - reach]) / (2 * reach + 1);
+        }
+        return mean;
+    }
+
+    /** Running median over {@code 2·half + 1} samples, over fewer at the ends. */
+    static double[] runningMedian(double[] values, int half) {
+        int n = values.length;
+        double[] median = new double[n];
+        double[] window = new double[2 * half + 1];
+        for (int i = 0; i < n; i++) {
+            int reach = Math.min(half, Math.min(i, n - 1 - i));
+            int width = 2 * reach + 1;
+            System.arraycopy(values, i - reach, window, 0, width);
+            Arrays.sort(window, 0, width);
+            median[i] = window[reach];
+        }
+        return median;
+    }
+}

@@ -1,0 +1,119 @@
+package io.burnlaw.trace;
+
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Single wild samples, found by a Hampel filter and replaced by the median of their neighbours.
+ *
+ * <p>A sample counts as a spike where it stands further off the running median than six standard deviations of what
+ * samples usually do there, and than half a percent of the range, and where the record comes back to its level within
+ * three samples: a pressure that rises and stays is no spike, however steep.
+ *
+ * <p><b>Source.</b> Hampel, J. Amer. Statist. Assoc. 69 (1974) 383; as a moving filter: Pearson, Mining Imperfect Data
+ * (2005), section 4.2. Both from memory.
+ */
+final class Spikes {
+
+    /** Neighbours on each side in the running median. */
+    private static final int REACH = 4;
+
+    /** Widest spike, in samples. */
+    private static final int WIDEST = 3;
+
+    private static final double STDS = 6;
+    private static final double SHARE_OF_RANGE = 0.005;
+
+    private Spikes() {}
+
+    /**
+     * The record without spikes.
+     *
+     * @param values  as recorded where nothing was a spike
+     * @param finding what was replaced; empty where nothing was
+     */
+    record Despiked(double[] values, List<Finding> finding) {}
+
+    static Despiked remove(double[] time, double[] values, String quantity, double unit, String symbol) {
+        int n = values.length;
+        if (n < 4 * REACH) {
+            return new Despiked(values, List.of());
+        }
+        double[] median = Scatter.runningMedian(values, REACH);
+        double[] off = new double[n];
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < n; i++) {
+            off[i] = values[i] - median[i];
+            low = Math.min(low, median[i]);
+            high = Math.max(high, median[i]);
+        }
+        double[] usual = localStd(off);
+        double least = SHARE_OF_RANGE * (high - low);
+        double[] mended = values.clone();
+        int count = 0;
+        int highest = -1;
+        for (int i = REACH; i < n - REACH; i++) {
+            if (Math.abs(off[i]) > Math.max(STDS * usual[i], least) && comesBack(values, median, i)) {
+                mended[i] = median[i];
+                count++;
+                if (highest < 0 || Math.abs(off[i]) > Math.abs(off[highest])) {
+                    highest = i;
+                }
+            }
+        }
+        if (count == 0) {
+            return new Despiked(values, List.of());
+        }
+        return new Despiked(
+                mended,
+                List.of(Finding.at(
+                        FindingCode.SPIKES,
+                        String.format(
+                                Locale.ROOT,
+                                "%d of %d samples of the %s stand off their neighbours, the furthest by %.3g %s at"
+                                        + " %.4g s; each was replaced by the median of its neighbours.",
+                                count,
+                                n,
+                                quantity,
+                                Math.abs(off[highest]) / unit,
+                                symbol,
+                                time[highest]),
+                        time[highest])));
+    }
+
+    /** What samples usually do about the running median: its scatter over stretches, and never less than over all. */
+    private static double[] localStd(double[] off) {
+        int n = off.length;
+        int stretch = 64;
+        double[] usual = new double[n];
+        double overall = Scatter.std(off, 0, n);
+        for (int from = 0; from < n; from += stretch) {
+            int to = Math.min(n, from + stretch);
+            double here = Math.max(overall, Scatter.std(off, Math.max(0, to - stretch), to));
+            java.util.Arrays.fill(usual, from, to, here);
+        }
+        return usual;
+    }
+
+    /** Whether the samples on both sides of the excursion agree with each other far better than with it. */
+    private static boolean comesBack(double[] values, double[] median, int i) {
+        int left = i;
+        int right = i;
+        double height = values[i] - median[i];
+        while (left > 0
+                && i - left < WIDEST
+                && (values[left] - median[i]) * Math.signum(height) > 0.3 * Math.abs(height)) {
+            left--;
+        }
+        while (right < values.length - 1
+                && right - i < WIDEST
+                && (values[right] - median[i]) * Math.signum(height) > 0.3 * Math.abs(height)) {
+            right++;
+        }
+        boolean narrow = right - left - 1 <= WIDEST;
+        return narrow && Math.abs(values[left] - values[right]) < 0.5 * Math.abs(height);
+    }
+}

@@ -1,0 +1,58 @@
+package io.burnlaw.trace;
+
+import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.finding.Finding;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * From a record as it came off the stand to one that can be integrated: faults found and told, spikes replaced, hum
+ * subtracted, zero and drift taken off. Nothing is smoothed, so integrals lose nothing.
+ *
+ * <p>Derivation, thresholds and their reasons: docs/methods.md, Trace conditioning.
+ */
+public final class TraceConditioning {
+
+    private TraceConditioning() {}
+
+    /**
+     * Conditions one record: pressure and thrust, each on its own.
+     *
+     * @param trace           as read; pressure [Pa, absolute], thrust [N], times rising
+     * @param ambientPressure what the pressure must read when nothing happens [Pa, absolute]
+     * @param settings        what is known of the sensor
+     * @return the record brought to zero, its uncertainties, and what was seen; never fails on data
+     */
+    public static ConditionedTrace condition(Trace trace, double ambientPressure, TraceSettings settings) {
+        double[] time = trace.times();
+        List<Finding> findings = new ArrayList<>();
+        Optional<Conditioned> thrust =
+                trace.hasThrust() ? Optional.of(channel(time, trace.thrusts(), Channel.thrust())) : Optional.empty();
+        Optional<Conditioned> pressure = trace.hasPressure()
+                ? Optional.of(channel(time, trace.pressures(), Channel.pressure(ambientPressure)))
+                : Optional.empty();
+        pressure.ifPresent(seen -> findings.addAll(seen.findings()));
+        thrust.ifPresent(seen -> findings.addAll(seen.findings()));
+        Conditioned leading = pressure.or(() -> thrust).orElseThrow();
+        Trace conditioned =
+                Trace.of(trace.firing(), time, pressure.map(Conditioned::values), thrust.map(Conditioned::values));
+        return new ConditionedTrace(conditioned, leading.noiseStd(), leading.zeroStd(), leading.quietUntil(), findings);
+    }
+
+    private record Conditioned(
+            double[] values, double noiseStd, double zeroStd, double quietUntil, List<Finding> findings) {}
+
+    private static Conditioned channel(double[] time, double[] values, Channel channel) {
+        List<Finding> findings = new ArrayList<>();
+        Spikes.Despiked despiked = Spikes.remove(time, values, channel.name(), channel.unit(), channel.symbol());
+        findings.addAll(despiked.finding());
+        QuietParts quiet = QuietParts.find(time, despiked.values());
+        double noise = Noise.std(despiked.values(), quiet);
+        findings.addAll(Noise.judge(noise, quiet, time, channel.name()));
+        Zero zero = Zero.correct(time, despiked.values(), quiet, channel);
+        findings.addAll(zero.finding());
+        double quietUntil = quiet.before().map(level -> time[level.to() - 1]).orElse(time.length == 0 ? 0 : time[0]);
+        return new Conditioned(zero.values(), noise, zero.std(), quietUntil, findings);
+    }
+}
