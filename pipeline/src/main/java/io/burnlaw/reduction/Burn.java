@@ -15,12 +15,12 @@ import io.burnlaw.trace.ConditionedTrace;
  * @param grain       its geometry
  * @param record      the conditioned record, with a pressure: recorded, or derived from thrust
  */
-public record Burn(
-        Firing firing, Formulation formulation, Hardware hardware, Grain grain, ConditionedTrace record) {
+public record Burn(Firing firing, Formulation formulation, Hardware hardware, Grain grain, ConditionedTrace record) {
 
     public Burn {
         if (!record.trace().hasPressure()) {
-            throw new IllegalArgumentException("firing " + firing.id() + " has no pressure, neither recorded nor derived");
+            throw new IllegalArgumentException(
+                    "firing " + firing.id() + " has no pressure, neither recorded nor derived");
         }
     }
 }

@@ -9,8 +9,7 @@ import java.util.List;
  */
 public final class BurnScreening {
 
-    private static final List<BurnDetector> AFTER_IGNITION =
-            List.of(Truncation::look, CaseLimit::look);
+    private static final List<BurnDetector> AFTER_IGNITION = List.of(Truncation::look, CaseLimit::look);
 
     private BurnScreening() {}
 

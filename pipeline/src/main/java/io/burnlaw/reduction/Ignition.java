@@ -19,7 +19,9 @@ final class Ignition {
     static List<Finding> look(Burn burn, BurnShape shape) {
         double needed = Math.max(
                 STDS * shape.smoothStd(),
-                Math.max(5 * burn.record().zeroStd(), LEAST_OVER_AMBIENT * burn.firing().ambientPressure()));
+                Math.max(
+                        5 * burn.record().zeroStd(),
+                        LEAST_OVER_AMBIENT * burn.firing().ambientPressure()));
         if (shape.size() >= 8 && shape.peak() > needed) {
             return List.of();
         }
