@@ -7,13 +7,15 @@ final class FiringRecord {
 
     private final Motor motor;
     private final double interval;
+    private final Disturbance disturbance;
     private final ThrustCoefficient coefficient;
     private double[][] columns = new double[4][1024];
     private int size;
 
-    FiringRecord(Motor motor, double interval) {
+    FiringRecord(Motor motor, SimulationSettings settings) {
         this.motor = motor;
-        this.interval = interval;
+        this.interval = settings.sampleInterval();
+        this.disturbance = settings.disturbance();
         this.coefficient = motor.nozzle().thrustCoefficient(motor.gas());
     }
 
@@ -39,7 +41,10 @@ final class FiringRecord {
                 columns[i] = Arrays.copyOf(columns[i], 2 * size);
             }
         }
-        double area = motor.nozzle().throatArea(Math.min(1, web / motor.grain().burnout()));
+        // a hole in the case adds no thrust that anybody could name
+        double open = Math.min(1, disturbance.throatFactor().applyAsDouble(time));
+        double area =
+                open * motor.nozzle().throatArea(Math.min(1, web / motor.grain().burnout()));
         columns[0][size] = time;
         columns[1][size] = pressure;
         columns[2][size] = web;

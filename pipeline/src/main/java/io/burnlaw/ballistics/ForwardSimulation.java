@@ -76,6 +76,7 @@ public final class ForwardSimulation {
         private double maximum;
         private double firstBurnout = Double.POSITIVE_INFINITY;
         private double meanBurnout = Double.POSITIVE_INFINITY;
+        private double lastBurnout = Double.POSITIVE_INFINITY;
 
         Chamber(Motor motor, DoubleUnaryOperator rate, SimulationSettings settings) {
             this.motor = motor;
@@ -87,7 +88,7 @@ public final class ForwardSimulation {
             this.breaks = grain.breaks();
             this.state = new double[] {Math.max(motor.ambientPressure(), 1), 0, 0};
             this.maximum = state[PRESSURE];
-            this.record = new FiringRecord(motor, settings.sampleInterval());
+            this.record = new FiringRecord(motor, settings);
         }
 
         @Override
@@ -100,14 +101,18 @@ public final class ForwardSimulation {
             if (nextBreak < breaks.length) {
                 // held below the next break, so that no stage of a step looks across it
                 double within = Math.min(web, breaks[nextBreak] - REACHED * burnout);
-                double speed = settings.ignition().lit(now) * rate.applyAsDouble(pressure);
+                double speed = settings.ignition().lit(now)
+                        * rate.applyAsDouble(pressure)
+                        * settings.disturbance().rateFactor().applyAsDouble(now, within);
                 slope[WEB] = speed;
                 made += grain.surface(within)
                         * speed
                         * (motor.density() - motor.gas().density(pressure));
                 volume -= grain.volume(within);
             }
-            double flow = Nozzle.massFlow(pressure, motor.ambientPressure(), throatArea(web), motor.gas());
+            double area =
+                    throatArea(web) * settings.disturbance().throatFactor().applyAsDouble(now);
+            double flow = Nozzle.massFlow(pressure, motor.ambientPressure(), area, motor.gas());
             slope[PRESSURE] = motor.gas().specificEnergy() / volume * (made - flow);
             slope[EXPELLED] = flow;
         }
@@ -129,19 +134,8 @@ public final class ForwardSimulation {
                 advance(step);
                 step *= Math.min(5, Math.max(0.2, 0.9 * StrictMath.pow(Math.max(error, 1e-10), -0.2)));
             }
-            double last = nextBreak < breaks.length ? Double.POSITIVE_INFINITY : lastBurnout;
-            return record.finish(
-                    nextBreak < breaks.length
-                            ? SimulatedFiring.Outcome.STILL_BURNING
-                            : SimulatedFiring.Outcome.BURNED_OUT,
-                    firstBurnout,
-                    meanBurnout,
-                    last,
-                    maximum,
-                    state[EXPELLED]);
+            return record.finish(outcome(), firstBurnout, meanBurnout, lastBurnout, maximum, state[EXPELLED]);
         }
-
-        private double lastBurnout = Double.POSITIVE_INFINITY;
 
         private void advance(double step) {
             double mean = grain.web().value();
@@ -169,7 +163,22 @@ public final class ForwardSimulation {
 
         private boolean ended() {
             double over = state[PRESSURE] - motor.ambientPressure();
-            return nextBreak == breaks.length && over <= END_OF_TAIL_OFF * (maximum - motor.ambientPressure());
+            boolean quiet = over <= END_OF_TAIL_OFF * (maximum - motor.ambientPressure());
+            return quiet && (nextBreak == breaks.length || isOut());
+        }
+
+        /** Whether nothing burns any more although there is web left, and nothing will light it. */
+        private boolean isOut() {
+            Ignition ignition = settings.ignition();
+            double lightingUp = Math.max(ignition.igniterDuration(), ignition.dwellTime() + ignition.spreadTime());
+            return time > lightingUp && solver.slope(WEB) == 0;
+        }
+
+        private SimulatedFiring.Outcome outcome() {
+            if (nextBreak == breaks.length) {
+                return SimulatedFiring.Outcome.BURNED_OUT;
+            }
+            return ended() ? SimulatedFiring.Outcome.WENT_OUT : SimulatedFiring.Outcome.STILL_BURNING;
         }
 
         private double toNextBreak() {

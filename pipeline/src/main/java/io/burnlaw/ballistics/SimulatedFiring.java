@@ -7,6 +7,8 @@ public final class SimulatedFiring {
     public enum Outcome {
         /** All propellant burned. */
         BURNED_OUT,
+        /** The fire went out with web left. */
+        WENT_OUT,
         /** It still burned when the time limit came. */
         STILL_BURNING
     }

@@ -7,8 +7,10 @@ package io.burnlaw.ballistics;
  * @param sampleInterval between the samples that come out [s]; 0 gives the integrator's own steps
  * @param timeLimit      after which it is given up [s]
  * @param tolerance      relative local error of one step [1]
+ * @param disturbance    what goes wrong meanwhile
  */
-public record SimulationSettings(Ignition ignition, double sampleInterval, double timeLimit, double tolerance) {
+public record SimulationSettings(
+        Ignition ignition, double sampleInterval, double timeLimit, double tolerance, Disturbance disturbance) {
 
     public SimulationSettings {
         if (!(sampleInterval >= 0 && timeLimit > 0 && tolerance > 0)) {
@@ -24,7 +26,7 @@ public record SimulationSettings(Ignition ignition, double sampleInterval, doubl
      * @return the settings
      */
     public static SimulationSettings of(Ignition ignition) {
-        return new SimulationSettings(ignition, 0, 300, 1e-6);
+        return new SimulationSettings(ignition, 0, 300, 1e-6, Disturbance.none());
     }
 
     /**
@@ -34,6 +36,26 @@ public record SimulationSettings(Ignition ignition, double sampleInterval, doubl
      * @return the settings
      */
     public SimulationSettings sampledEach(double interval) {
-        return new SimulationSettings(ignition, interval, timeLimit, tolerance);
+        return new SimulationSettings(ignition, interval, timeLimit, tolerance, disturbance);
+    }
+
+    /**
+     * The same settings with something that goes wrong.
+     *
+     * @param other what
+     * @return the settings
+     */
+    public SimulationSettings disturbedBy(Disturbance other) {
+        return new SimulationSettings(ignition, sampleInterval, timeLimit, tolerance, other);
+    }
+
+    /**
+     * The same settings with another time limit.
+     *
+     * @param limit [s]
+     * @return the settings
+     */
+    public SimulationSettings withTimeLimit(double limit) {
+        return new SimulationSettings(ignition, sampleInterval, limit, tolerance, disturbance);
     }
 }

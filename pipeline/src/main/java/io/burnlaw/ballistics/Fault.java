@@ -1,0 +1,33 @@
+package io.burnlaw.ballistics;
+
+import io.burnlaw.trace.Trace;
+import java.util.random.RandomGenerator;
+
+/** Something that a sensor, a logger or a firing does to a clean record. Faults can be put one after the other. */
+@FunctionalInterface
+public interface Fault {
+
+    /**
+     * Does it.
+     *
+     * @param trace  a record
+     * @param random where its random numbers come from
+     * @return the record with the fault
+     */
+    Trace apply(Trace trace, RandomGenerator random);
+
+    /**
+     * This fault and then another one.
+     *
+     * @param next what comes after it
+     * @return both
+     */
+    default Fault then(Fault next) {
+        return (trace, random) -> next.apply(apply(trace, random), random);
+    }
+
+    /** {@return the fault that does nothing} */
+    static Fault none() {
+        return (trace, random) -> trace;
+    }
+}
