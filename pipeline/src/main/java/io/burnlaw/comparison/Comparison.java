@@ -1,0 +1,110 @@
+package io.burnlaw.comparison;
+
+import io.burnlaw.ratelaw.Interval;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+
+/** What comparing a candidate with its baseline gave: numbers and a verdict, or the reason why there is none. */
+public sealed interface Comparison {
+
+    /** {@return id of the baseline} */
+    String baseline();
+
+    /** {@return id of the candidate} */
+    String candidate();
+
+    /** {@return name of the candidate's additive} */
+    Optional<String> additive();
+
+    /** {@return its fraction by mass [1]} */
+    OptionalDouble fraction();
+
+    /**
+     * Rate of the candidate over rate of the baseline.
+     *
+     * @param pressure [Pa, absolute]
+     * @param value    [1]
+     * @param low      lower end of the simultaneous band [1]
+     * @param high     upper end of the simultaneous band [1]
+     */
+    record Ratio(double pressure, double value, double low, double high) {}
+
+    /**
+     * They were compared.
+     *
+     * @param baseline              id
+     * @param candidate             id
+     * @param additive              of the candidate
+     * @param fraction              of the additive by mass [1]
+     * @param pressureLow           lowest pressure that both share within one regime [Pa, absolute]
+     * @param pressureHigh          highest such pressure [Pa, absolute]
+     * @param ratio                 over these pressures, with a band that holds for all of them at once
+     * @param typical               ratio at their geometric middle, with an interval for it alone
+     * @param exponentDifference    candidate less baseline [1]
+     * @param exponentDifferenceStd its standard uncertainty [1]
+     * @param exponentInterval      of the exponents' difference
+     * @param parallel              test of one exponent
+     * @param coincident            test of one law
+     * @param adjustedPValue        of coincidence, after Holm over all tests of the family [1]
+     * @param family                how many tests that were
+     * @param scatter               relative standard deviation about the two laws [1]
+     * @param smallestDetectable    relative change of the rate that these firings would have shown with the stated
+     *                              power [1]
+     * @param power                 that belongs to it [1]
+     * @param differs               whether a difference was shown
+     * @param verdict               a sentence with numbers
+     */
+    record Compared(
+            String baseline,
+            String candidate,
+            Optional<String> additive,
+            OptionalDouble fraction,
+            double pressureLow,
+            double pressureHigh,
+            List<Ratio> ratio,
+            Ratio typical,
+            double exponentDifference,
+            double exponentDifferenceStd,
+            Interval.Estimated exponentInterval,
+            FTest parallel,
+            FTest coincident,
+            double adjustedPValue,
+            int family,
+            double scatter,
+            double smallestDetectable,
+            double power,
+            boolean differs,
+            String verdict)
+            implements Comparison {
+        public Compared {
+            ratio = List.copyOf(ratio);
+        }
+    }
+
+    /**
+     * They could not be compared.
+     *
+     * @param baseline  id
+     * @param candidate id
+     * @param additive  of the candidate
+     * @param fraction  of the additive by mass [1]
+     * @param reason    why, and which firing would mend it
+     */
+    record NotCompared(
+            String baseline, String candidate, Optional<String> additive, OptionalDouble fraction, String reason)
+            implements Comparison {}
+
+    /**
+     * Answers for both cases.
+     *
+     * @param compared    the answer where there are numbers
+     * @param notCompared the answer where there are none
+     * @param <T>         of the answer
+     * @return the answer
+     */
+    default <T> T match(Function<Compared, T> compared, Function<NotCompared, T> notCompared) {
+        return this instanceof Compared c ? compared.apply(c) : notCompared.apply((NotCompared) this);
+    }
+}

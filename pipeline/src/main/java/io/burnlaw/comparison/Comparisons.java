@@ -1,0 +1,135 @@
+package io.burnlaw.comparison;
+
+import io.burnlaw.ratelaw.Interval;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.statistics.distribution.FDistribution;
+import org.apache.commons.statistics.distribution.TDistribution;
+
+/**
+ * Compares candidates with their baseline: two laws fitted together in ln r over ln P.
+ *
+ * <p>The scatter is pooled; points of one firing count as one. The ratio of the rates stands with a band that holds for
+ * all shared pressures at once (Scheffe 1953; Working and Hotelling 1929); a difference is declared by the test of
+ * coincidence after Holm (1979) over all candidates and pressure ranges. Where a law changes inside the shared
+ * pressures, each range between the changes is compared on its own.
+ *
+ * <p><b>Source.</b> Draper and Smith (1998), chapter 14; docs/methods.md, section 'Additive against baseline'.
+ */
+public final class Comparisons {
+
+    private Comparisons() {}
+
+    /**
+     * Compares every candidate with the baseline.
+     *
+     * @param baseline   the propellant without, or with another, additive
+     * @param candidates in the order in which they are to be told
+     * @param options    how
+     * @return for each candidate one comparison, or several where regimes cut its pressures into ranges
+     */
+    public static List<Comparison> against(
+            Propellant baseline, List<Propellant> candidates, ComparisonOptions options) {
+        List<Comparison> all = new ArrayList<>();
+        List<Trial> trials = new ArrayList<>();
+        for (Propellant candidate : candidates) {
+            List<Trial> found = trials(baseline, candidate);
+            if (found.isEmpty()) {
+                all.add(notCompared(baseline, candidate));
+            }
+            trials.addAll(found);
+        }
+        double[] adjusted = Holm.adjust(trials.stream()
+                .mapToDouble(each -> each.lines.coincident().pValue())
+                .toArray());
+        for (int i = 0; i < trials.size(); i++) {
+            all.add(compared(trials.get(i), adjusted[i], trials.size(), options));
+        }
+        List<String> order = candidates.stream().map(Propellant::id).toList();
+        all.sort((a, b) -> Integer.compare(order.indexOf(a.candidate()), order.indexOf(b.candidate())));
+        return List.copyOf(all);
+    }
+
+    /** A pair of lines over one range of pressures. */
+    private record Trial(Propellant baseline, Propellant candidate, SharedRange range, SlopeComparison lines) {}
+
+    private static List<Trial> trials(Propellant baseline, Propellant candidate) {
+        List<Trial> trials = new ArrayList<>();
+        for (SharedRange range : SharedRange.of(baseline, candidate)) {
+            Optional<LogLine> first = baseline.lineAt(range.middle());
+            Optional<LogLine> second = candidate.lineAt(range.middle());
+            if (first.isPresent()
+                    && second.isPresent()
+                    && first.get().degrees() + second.get().degrees() >= 1) {
+                trials.add(new Trial(
+                        baseline, candidate, range, new SlopeComparison(first.orElseThrow(), second.orElseThrow())));
+            }
+        }
+        return trials;
+    }
+
+    private static Comparison compared(Trial trial, double adjusted, int family, ComparisonOptions options) {
+        SlopeComparison lines = trial.lines;
+        int degrees = lines.degrees();
+        double student = TDistribution.of(degrees).inverseCumulativeProbability(0.5 + options.level() / 2);
+        double scheffe = Math.sqrt(2 * FDistribution.of(2, degrees).inverseCumulativeProbability(options.level()));
+        List<Comparison.Ratio> ratio = new ArrayList<>();
+        for (int i = 0; i < options.steps(); i++) {
+            double share = (double) i / (options.steps() - 1);
+            // the ends exactly: exp(log(P)) need not give P back
+            double pressure = i == 0
+                    ? trial.range.low()
+                    : i == options.steps() - 1
+                            ? trial.range.high()
+                            : trial.range.low() * StrictMath.pow(trial.range.high() / trial.range.low(), share);
+            ratio.add(ratio(lines, pressure, scheffe));
+        }
+        double std = lines.slopeDifferenceStd();
+        double difference = lines.slopeDifference();
+        double noncentrality = NoncentralF.noncentrality(2, degrees, options.significance() / family, options.power());
+        Comparison.Compared numbers = new Comparison.Compared(
+                trial.baseline.id(),
+                trial.candidate.id(),
+                trial.candidate.additive(),
+                trial.candidate.fraction(),
+                trial.range.low(),
+                trial.range.high(),
+                ratio,
+                ratio(lines, trial.range.middle(), student),
+                difference,
+                std,
+                new Interval.Estimated(
+                        difference - student * std,
+                        difference + student * std,
+                        options.level(),
+                        Interval.Method.STUDENT_T),
+                lines.parallel(),
+                lines.coincident(),
+                adjusted,
+                family,
+                Math.sqrt(lines.variance()),
+                StrictMath.expm1(Math.sqrt(noncentrality * lines.variance() * lines.shiftVariance())),
+                options.power(),
+                adjusted <= options.significance(),
+                "");
+        return Verdict.on(numbers, options.significance());
+    }
+
+    private static Comparison.Ratio ratio(SlopeComparison lines, double pressure, double quantile) {
+        double x = StrictMath.log(pressure);
+        double middle = lines.differenceAt(x);
+        double half = quantile * lines.differenceStdAt(x);
+        return new Comparison.Ratio(
+                pressure, StrictMath.exp(middle), StrictMath.exp(middle - half), StrictMath.exp(middle + half));
+    }
+
+    private static Comparison notCompared(Propellant baseline, Propellant candidate) {
+        return new Comparison.NotCompared(
+                baseline.id(),
+                candidate.id(),
+                candidate.additive(),
+                candidate.fraction(),
+                Verdict.whyNot(baseline, candidate));
+    }
+}

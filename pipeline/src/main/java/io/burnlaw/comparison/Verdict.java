@@ -1,0 +1,137 @@
+package io.burnlaw.comparison;
+
+import io.burnlaw.quantity.Figures;
+import java.util.List;
+
+/** What a comparison means, in a sentence with its numbers. */
+final class Verdict {
+
+    private Verdict() {}
+
+    static Comparison.Compared on(Comparison.Compared numbers, double significance) {
+        String text = numbers.differs() ? different(numbers, significance) : noDifference(numbers);
+        return new Comparison.Compared(
+                numbers.baseline(),
+                numbers.candidate(),
+                numbers.additive(),
+                numbers.fraction(),
+                numbers.pressureLow(),
+                numbers.pressureHigh(),
+                numbers.ratio(),
+                numbers.typical(),
+                numbers.exponentDifference(),
+                numbers.exponentDifferenceStd(),
+                numbers.exponentInterval(),
+                numbers.parallel(),
+                numbers.coincident(),
+                numbers.adjustedPValue(),
+                numbers.family(),
+                numbers.scatter(),
+                numbers.smallestDetectable(),
+                numbers.power(),
+                numbers.differs(),
+                text);
+    }
+
+    private static String different(Comparison.Compared numbers, double significance) {
+        return "%s differs from %s between %s and %s MPa: at %s MPa it burns %s. %s The two laws would differ this much by chance with p = %s%s."
+                .formatted(
+                        numbers.candidate(),
+                        numbers.baseline(),
+                        megapascal(numbers.pressureLow()),
+                        megapascal(numbers.pressureHigh()),
+                        megapascal(numbers.typical().pressure()),
+                        change(numbers.typical()),
+                        exponents(numbers, significance),
+                        probability(numbers.adjustedPValue()),
+                        family(numbers));
+    }
+
+    private static String noDifference(Comparison.Compared numbers) {
+        return "No difference of %s from %s shown between %s and %s MPa (p = %s%s): at %s MPa it burns %s. %s"
+                .formatted(
+                        numbers.candidate(),
+                        numbers.baseline(),
+                        megapascal(numbers.pressureLow()),
+                        megapascal(numbers.pressureHigh()),
+                        probability(numbers.adjustedPValue()),
+                        family(numbers),
+                        megapascal(numbers.typical().pressure()),
+                        change(numbers.typical()),
+                        detectable(numbers));
+    }
+
+    private static String detectable(Comparison.Compared numbers) {
+        return "A change of the rate would have been seen, in %s %% of such campaigns, if larger than %s."
+                .formatted(
+                        Figures.significant(100 * numbers.power(), 2),
+                        Figures.percent(numbers.smallestDetectable(), 2));
+    }
+
+    /** Such as {@code 12.4 (8.1 to 16.9) % faster}; with the sign of the change in the interval. */
+    private static String change(Comparison.Ratio ratio) {
+        boolean faster = ratio.value() >= 1;
+        double sign = faster ? 100 : -100;
+        double first = sign * (ratio.low() - 1);
+        double second = sign * (ratio.high() - 1);
+        return "%s %% %s"
+                .formatted(
+                        Figures.withInterval(
+                                sign * (ratio.value() - 1), Math.min(first, second), Math.max(first, second)),
+                        faster ? "faster" : "slower");
+    }
+
+    private static String exponents(Comparison.Compared numbers, double significance) {
+        String difference = Figures.withInterval(
+                numbers.exponentDifference(),
+                numbers.exponentInterval().low(),
+                numbers.exponentInterval().high());
+        if (numbers.parallel().pValue() > significance) {
+            return "The exponents do not differ measurably: %s.".formatted(difference);
+        }
+        Comparison.Ratio first = numbers.ratio().get(0);
+        Comparison.Ratio last = numbers.ratio().get(numbers.ratio().size() - 1);
+        return "The exponents differ by %s, so that its rate is %s times the baseline's at the lowest of these pressures and %s times at the highest."
+                .formatted(difference, Figures.significant(first.value(), 3), Figures.significant(last.value(), 3));
+    }
+
+    private static String family(Comparison.Compared numbers) {
+        return numbers.family() == 1 ? "" : " after correction for %d tests".formatted(numbers.family());
+    }
+
+    static String whyNot(Propellant baseline, Propellant candidate) {
+        if (SharedRange.of(baseline, candidate).isEmpty()) {
+            return candidate.pressureHigh() < candidate.pressureLow()
+                            || baseline.pressureHigh() < baseline.pressureLow()
+                    ? "%s and %s cannot be compared: one of them has no points."
+                            .formatted(candidate.id(), baseline.id())
+                    : "%s and %s share no range of pressures (%s to %s MPa against %s to %s MPa): fire %s between these."
+                            .formatted(
+                                    candidate.id(),
+                                    baseline.id(),
+                                    megapascal(candidate.pressureLow()),
+                                    megapascal(candidate.pressureHigh()),
+                                    megapascal(baseline.pressureLow()),
+                                    megapascal(baseline.pressureHigh()),
+                                    candidate.id());
+        }
+        double middle = SharedRange.of(baseline, candidate).get(0).middle();
+        List<String> thin = List.of(baseline, candidate).stream()
+                .filter(each -> each.lineAt(middle).isEmpty())
+                .map(Propellant::id)
+                .toList();
+        return thin.isEmpty()
+                ? "%s and %s have no more firings together than the two laws have constants: a third firing of either would mend it."
+                        .formatted(candidate.id(), baseline.id())
+                : "%s has fewer than two firings at different pressures: fire it again at another throat."
+                        .formatted(String.join(", and ", thin));
+    }
+
+    static String megapascal(double pressure) {
+        return Figures.significant(pressure / 1e6, 3);
+    }
+
+    static String probability(double value) {
+        return value < 1e-4 ? "below 0.0001" : Figures.significant(value, 2);
+    }
+}
