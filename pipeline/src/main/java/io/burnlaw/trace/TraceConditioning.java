@@ -40,6 +40,23 @@ public final class TraceConditioning {
         return new ConditionedTrace(conditioned, leading.noiseStd(), leading.zeroStd(), leading.quietUntil(), findings);
     }
 
+    /**
+     * Conditions the record of a pressure vessel, as a strand is burnt in: its zero is believed, since nobody knows what
+     * the vessel was filled to but the sensor.
+     *
+     * @param trace as read, with pressure [Pa, absolute]
+     * @return spikes replaced, the noise, and what was seen; never fails on data
+     */
+    public static ConditionedTrace conditionVessel(Trace trace) {
+        double[] time = trace.times();
+        Channel channel = Channel.pressure(0);
+        Spikes.Despiked despiked =
+                Spikes.remove(time, trace.pressures(), channel.name(), channel.unit(), channel.symbol());
+        double noise = Scatter.fastStd(despiked.values(), 0, time.length);
+        return new ConditionedTrace(
+                trace.withPressure(despiked.values()), noise, 0, time.length == 0 ? 0 : time[0], despiked.finding());
+    }
+
     private record Conditioned(
             double[] values, double noiseStd, double zeroStd, double quietUntil, List<Finding> findings) {}
 

@@ -1,0 +1,275 @@
+package io.burnlaw.reduction;
+
+import io.burnlaw.ballistics.Gas;
+import io.burnlaw.ballistics.Nozzle;
+import io.burnlaw.ballistics.ThrustCoefficient;
+import io.burnlaw.campaign.Firing;
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Measured;
+import io.burnlaw.trace.ConditionedTrace;
+import io.burnlaw.trace.Trace;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/**
+ * Chamber pressure of a firing whose thrust alone was recorded.
+ *
+ * <pre>
+ *     F = eta · C_F(P) · P · A_t                       solved for P at every sample            [N]
+ *     eta such that   integral of P · A_t dt = c* · m_p   where c* is stated and m_p was weighed
+ * </pre>
+ * with C_F the ideal coefficient of the nozzle by its expansion ratio, unchoked and separated flow in it. Where the
+ * impulse cannot be closed, a usual efficiency stands in. A wrong efficiency stretches the pressure axis; rates from
+ * web and time, or from shares of the pressure integral, keep their value.
+ *
+ * <p><b>Valid</b> for a load cell that is stiff against the burn. <b>Source.</b> Sutton and Biblarz (2001), chapter 3;
+ * closure on the impulse: derived; docs/methods.md, Thrust only.
+ *
+ * @param record       with the pressure derived; noise and zero in [Pa]
+ * @param efficiency   eta [1]
+ * @param relativeStd  standard uncertainty of the scale of the pressure, relative [1]
+ * @param closed       whether eta was closed on the impulse
+ * @param findings     that the pressure was derived, and what is odd about it
+ */
+public record PressureFromThrust(
+        ConditionedTrace record, double efficiency, double relativeStd, boolean closed, List<Finding> findings) {
+
+    /** Of nozzles of small motors whose gas carries condensed matter [1]: common practice, no source. */
+    static final double USUAL_EFFICIENCY = 0.92;
+
+    static final double USUAL_EFFICIENCY_STD = 0.04;
+
+    /** Of a stated c* without an uncertainty, theory against delivered [1]: common practice, no source. */
+    private static final double USUAL_CSTAR_STD = 0.05;
+
+    /** What the ideal coefficient's shape over pressure may be wrong by [1]: common practice, no source. */
+    private static final double SHAPE_STD = 0.01;
+
+    /** Where no exit diameter is stated: between a straight throat and a full cone [1]: derived from the ideal C_F. */
+    private static final double UNKNOWN_EXIT_STD = 0.08;
+
+    private static final double LOWEST_EFFICIENCY = 0.70;
+    private static final double HIGHEST_EFFICIENCY = 1.03;
+    private static final double USUAL_THROAT_STD = 0.03e-3;
+
+    public PressureFromThrust {
+        findings = List.copyOf(findings);
+    }
+
+    /**
+     * Works out the pressure.
+     *
+     * @param conditioned the record, with thrust; a pressure in it is ignored
+     * @param firing      throat, exit, mass and ambient pressure are taken from it
+     * @param formulation heat ratio and stated c* are taken from it
+     * @return the record with a pressure; never fails on data
+     */
+    public static PressureFromThrust derive(ConditionedTrace conditioned, Firing firing, Formulation formulation) {
+        double ratio = formulation.specificHeatRatio().orElse(Formulation.USUAL_SPECIFIC_HEAT_RATIO);
+        double cstar = formulation.characteristicVelocity().map(Measured::value).orElse(900.0);
+        Gas gas = new Gas(cstar, ratio);
+        double before = firing.throatDiameter().value();
+        double after = firing.throatDiameterAfter().map(Measured::value).orElse(before);
+        OptionalDouble exit = firing.exitDiameter().stream()
+                .mapToDouble(Measured::value)
+                .filter(diameter -> diameter >= before)
+                .findFirst();
+        Nozzle nozzle = new Nozzle(before, after, exit);
+        ThrustInversion inversion = new ThrustInversion(
+                conditioned.trace(), nozzle, nozzle.thrustCoefficient(gas), firing.ambientPressure());
+        boolean closable = formulation.characteristicVelocity().isPresent()
+                && firing.propellantMass().isPresent();
+        double closing = closable
+                ? inversion.efficiency(cstar * firing.propellantMass().get().value())
+                : USUAL_EFFICIENCY;
+        boolean closed = closable && closing >= LOWEST_EFFICIENCY && closing <= HIGHEST_EFFICIENCY;
+        double efficiency = closed ? closing : USUAL_EFFICIENCY;
+        double throatStd = firing.throatDiameter().stdOr(USUAL_THROAT_STD) / before;
+        double relative = closed
+                ? closedStd(firing, formulation, throatStd)
+                : Math.sqrt(square(USUAL_EFFICIENCY_STD / USUAL_EFFICIENCY)
+                        + square(2 * throatStd)
+                        + square(SHAPE_STD)
+                        + (exit.isPresent() ? 0 : square(UNKNOWN_EXIT_STD)));
+        List<Finding> findings = new ArrayList<>();
+        findings.add(derived(inversion, efficiency, closed, relative, exit.isPresent(), nozzle));
+        if (closable && !closed) {
+            findings.add(notClosing(closing));
+        }
+        double[] pressure = inversion.pressures(efficiency);
+        double scale = inversion.pressurePerThrust(efficiency);
+        return new PressureFromThrust(
+                new ConditionedTrace(
+                        conditioned.trace().withPressure(pressure),
+                        conditioned.noiseStd() * scale,
+                        conditioned.zeroStd() * scale,
+                        conditioned.quietUntil(),
+                        conditioned.findings()),
+                efficiency,
+                relative,
+                closed,
+                findings);
+    }
+
+    /** P follows c* m / A_t when the impulse is closed. */
+    private static double closedStd(Firing firing, Formulation formulation, double throatStd) {
+        Measured cstar = formulation.characteristicVelocity().orElseThrow();
+        Measured mass = firing.propellantMass().orElseThrow();
+        return Math.sqrt(square(cstar.stdOr(USUAL_CSTAR_STD * cstar.value()) / cstar.value())
+                + square(mass.stdOr(0.01 * mass.value()) / mass.value())
+                + square(2 * throatStd)
+                + square(SHAPE_STD));
+    }
+
+    private static Finding derived(
+            ThrustInversion inversion,
+            double efficiency,
+            boolean closed,
+            double relative,
+            boolean exitKnown,
+            Nozzle nozzle) {
+        return Finding.of(
+                FindingCode.THRUST_DERIVED,
+                String.format(
+                        Locale.ROOT,
+                        "Pressure from a total impulse of %.4g N s with the ideal thrust coefficient at an expansion"
+                                + " ratio of %.3g%s and an efficiency of %.3f (%s): its scale is uncertain by %.1f %%"
+                                + " (standard uncertainty).",
+                        inversion.impulse(),
+                        nozzle.expansionRatio(),
+                        exitKnown ? "" : " (no exit diameter is stated)",
+                        efficiency,
+                        closed ? "closed on mass and the stated c*" : "usual value: c* or mass is not known",
+                        100 * relative));
+    }
+
+    private static Finding notClosing(double efficiency) {
+        return Finding.of(
+                FindingCode.IMPLAUSIBLE_CSTAR,
+                String.format(
+                        Locale.ROOT,
+                        "Impulse, mass and the stated c* would need a nozzle efficiency of %.2f; %.2f to %.2f can be."
+                                + " Check the unit of the thrust column, the mass, the throat and the exit diameter.",
+                        efficiency,
+                        LOWEST_EFFICIENCY,
+                        HIGHEST_EFFICIENCY));
+    }
+
+    private static double square(double x) {
+        return x * x;
+    }
+
+    /** Thrust to pressure for one nozzle, by a table of the rising relation between them. */
+    private static final class ThrustInversion {
+
+        private static final int NODES = 600;
+        private static final double HIGHEST = 1e9;
+
+        private final Trace trace;
+        private final double ambient;
+        private final double impulse;
+        private final double[] area;
+        private final double[] tablePressure = new double[NODES];
+        private final double[] tableThrustPerArea = new double[NODES];
+
+        ThrustInversion(Trace trace, Nozzle nozzle, ThrustCoefficient coefficient, double ambient) {
+            this.trace = trace;
+            this.ambient = ambient;
+            int n = trace.size();
+            double[] sum = new double[n];
+            for (int i = 1; i < n; i++) {
+                sum[i] = sum[i - 1]
+                        + 0.5 * (trace.thrust(i) + trace.thrust(i - 1)) * (trace.time(i) - trace.time(i - 1));
+            }
+            this.impulse = n == 0 ? 0 : sum[n - 1];
+            this.area = new double[n];
+            for (int i = 0; i < n; i++) {
+                double share = impulse > 0 ? Math.max(0, Math.min(1, sum[i] / impulse)) : 0;
+                area[i] = nozzle.throatArea(share);
+            }
+            for (int k = 0; k < NODES; k++) {
+                // Even in the logarithm of the gauge pressure: fine near rest, where the unchoked flow lives.
+                double gauge = 1e-3 * ambient * StrictMath.pow(HIGHEST / (1e-3 * ambient), k / (NODES - 1.0));
+                tablePressure[k] = ambient + gauge;
+                double thrust = coefficient.at(tablePressure[k], ambient) * tablePressure[k];
+                tableThrustPerArea[k] = k == 0 ? thrust : Math.max(thrust, tableThrustPerArea[k - 1] * (1 + 1e-12));
+            }
+        }
+
+        double impulse() {
+            return impulse;
+        }
+
+        double pressure(int i, double efficiency) {
+            double wanted = trace.thrust(i) / (efficiency * area[i]);
+            if (wanted <= tableThrustPerArea[0]) {
+                // Below: a straight line through rest, so that noise about zero thrust stays noise about ambient.
+                return Math.max(0.5 * ambient, ambient + wanted * (tablePressure[0] - ambient) / tableThrustPerArea[0]);
+            }
+            int at = java.util.Arrays.binarySearch(tableThrustPerArea, wanted);
+            int high = Math.min(NODES - 1, at >= 0 ? at : -at - 1);
+            int low = Math.max(0, high - 1);
+            double span = tableThrustPerArea[high] - tableThrustPerArea[low];
+            double share = span > 0 ? (wanted - tableThrustPerArea[low]) / span : 0;
+            return tablePressure[low] + share * (tablePressure[high] - tablePressure[low]);
+        }
+
+        double[] pressures(double efficiency) {
+            double[] pressure = new double[trace.size()];
+            for (int i = 0; i < pressure.length; i++) {
+                pressure[i] = pressure(i, efficiency);
+            }
+            return pressure;
+        }
+
+        /** Efficiency at which the integral of P·A_t over all samples with thrust is the wanted one [N s]. */
+        double efficiency(double wanted) {
+            double low = 0.05;
+            double high = 20;
+            for (int pass = 0; pass < 60; pass++) {
+                double middle = Math.sqrt(low * high);
+                if (expelled(middle) > wanted) {
+                    low = middle;
+                } else {
+                    high = middle;
+                }
+            }
+            return Math.sqrt(low * high);
+        }
+
+        /** Integral of P·A_t over the operation [N s]: from one per cent of the impulse's sum to 99 per cent, scaled. */
+        private double expelled(double efficiency) {
+            double sum = 0;
+            double gathered = 0;
+            double last = 0;
+            double inside = 0;
+            for (int i = 1; i < trace.size(); i++) {
+                double step = trace.time(i) - trace.time(i - 1);
+                last = 0.5 * (trace.thrust(i) + trace.thrust(i - 1)) * step;
+                gathered += last;
+                if (gathered > 0.01 * impulse && gathered < 0.99 * impulse) {
+                    sum += 0.5 * (pressure(i, efficiency) * area[i] + pressure(i - 1, efficiency) * area[i - 1]) * step;
+                    inside += last;
+                }
+            }
+            return inside > 0 ? sum * impulse / inside : 0;
+        }
+
+        /** Mean slope of pressure over thrust while the motor works [Pa/N]. */
+        double pressurePerThrust(double efficiency) {
+            double highest = 0;
+            int at = 0;
+            for (int i = 0; i < trace.size(); i++) {
+                if (trace.thrust(i) > highest) {
+                    highest = trace.thrust(i);
+                    at = i;
+                }
+            }
+            return highest > 0 ? (pressure(at, efficiency) - ambient) / highest : 0;
+        }
+    }
+}

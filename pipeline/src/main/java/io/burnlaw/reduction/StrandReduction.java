@@ -1,0 +1,74 @@
+package io.burnlaw.reduction;
+
+import io.burnlaw.finding.Finding;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** What was made of one strand: a rate point, or the reasons why there is none. */
+public sealed interface StrandReduction {
+
+    /** {@return id of the strand} */
+    String strand();
+
+    /** {@return what was seen} */
+    List<Finding> findings();
+
+    /** {@return the record thinned for drawing, where one could be read} */
+    Optional<TraceHistory> history();
+
+    /**
+     * The strand gave a rate.
+     *
+     * @param strand       its id
+     * @param point        rate and pressure
+     * @param from         begin of the timed burn [s]
+     * @param to           its end [s]
+     * @param timeStd      standard uncertainty of the time between [s]
+     * @param meanPressure [Pa, absolute]
+     * @param findings     what was seen
+     * @param history      the record thinned for drawing
+     */
+    record Reduced(
+            String strand,
+            RatePoint point,
+            double from,
+            double to,
+            double timeStd,
+            double meanPressure,
+            List<Finding> findings,
+            Optional<TraceHistory> history)
+            implements StrandReduction {
+        public Reduced {
+            findings = List.copyOf(findings);
+        }
+    }
+
+    /**
+     * The strand gave no rate.
+     *
+     * @param strand   its id
+     * @param findings what was seen, at least one rejection among it
+     * @param history  the record thinned for drawing, where one could be read
+     */
+    record Rejected(String strand, List<Finding> findings, Optional<TraceHistory> history) implements StrandReduction {
+        public Rejected {
+            findings = List.copyOf(findings);
+            if (findings.isEmpty()) {
+                throw new IllegalArgumentException("a rejection names at least one finding: " + strand);
+            }
+        }
+    }
+
+    /**
+     * Answers for both cases.
+     *
+     * @param reduced  the answer where there is a rate
+     * @param rejected the answer where there is none
+     * @param <T>      of the answer
+     * @return the answer
+     */
+    default <T> T match(Function<Reduced, T> reduced, Function<Rejected, T> rejected) {
+        return this instanceof Reduced r ? reduced.apply(r) : rejected.apply((Rejected) this);
+    }
+}
