@@ -11,4 +11,33 @@ package io.burnlaw.campaign;
  * @param expected what should stand there
  * @param mend     what to write or do
  */
-public record Problem(String file, int line, String place, String what, String found, String expected, String mend) {}
+public record Problem(String file, int line, String place, String what, String found, String expected, String mend) {
+
+    public Problem {
+        file = Excerpt.of(file);
+        place = Excerpt.of(place);
+        found = Excerpt.of(found);
+    }
+
+    /** {@return the message as it is printed: the place as an editor shows it, then found, expected and mend} */
+    public String text() {
+        return where() + what + block("found", found) + block("expected", expected) + block("mend it", mend);
+    }
+
+    /** {@return the same in one line, for a finding} */
+    public String sentence() {
+        return where()
+                + what
+                + (found.isEmpty() ? "" : "; found: " + found)
+                + (expected.isEmpty() ? "" : "; expected: " + expected)
+                + (mend.isEmpty() ? "" : "; mend it: " + mend);
+    }
+
+    private String where() {
+        return file + (line > 0 ? ":" + line : "") + ": " + (place.isEmpty() ? "" : place + ": ");
+    }
+
+    private static String block(String name, String content) {
+        return content.isEmpty() ? "" : "\n    %-10s %s".formatted(name, content);
+    }
+}

@@ -1,0 +1,232 @@
+package io.burnlaw.campaign;
+
+import io.burnlaw.quantity.DecimalNumber;
+import io.burnlaw.quantity.Dimension;
+import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Quantity;
+import io.burnlaw.quantity.QuantityReading;
+import io.burnlaw.quantity.Spelling;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** One mapping of campaign.yaml, read key by key; whatever is wrong becomes a problem with its line. */
+final class Block {
+
+    private final String file;
+    private final String path;
+    private final YamlNode.Mapping mapping;
+    private final List<String> known;
+    private final List<Problem> problems;
+
+    /**
+     * Opens a mapping and refuses the keys that it should not have.
+     *
+     * @param file     for messages
+     * @param path     of the mapping in the file, empty text or ending with a full stop
+     * @param mapping  as read
+     * @param known    keys that it may have
+     * @param problems where what is wrong is added
+     */
+    Block(String file, String path, YamlNode.Mapping mapping, List<String> known, List<Problem> problems) {
+        this.file = file;
+        this.path = path;
+        this.mapping = mapping;
+        this.known = known;
+        this.problems = problems;
+        mapping.entries().forEach((key, entry) -> {
+            if (!known.contains(key)) {
+                problems.add(new Problem(
+                        file,
+                        entry.line(),
+                        path + key,
+                        "the key is not known",
+                        key,
+                        "one of " + String.join(", ", known),
+                        Spelling.nearest(key, known)
+                                .map(near -> "write   " + near)
+                                .orElse("delete it")));
+            }
+        });
+    }
+
+    Optional<String> text(String key) {
+        return scalar(key, "a text");
+    }
+
+    String required(String key, String mend) {
+        Optional<YamlNode.Entry> entry = entry(key);
+        if (entry.isEmpty()) {
+            problems.add(new Problem(file, mapping.line(), path + key, "the key is missing", "", "", mend));
+        }
+        return text(key).orElse("");
+    }
+
+    Optional<Measured> measured(String key, Dimension dimension) {
+        return scalar(key, dimension.noun() + " with its unit")
+                .flatMap(text -> kept(key, text, Quantity.read(text, dimension)));
+    }
+
+    /** A pressure of which the key says what it counts from; the unit may say the same, but not the other. */
+    Optional<Measured> pressure(String key, PressureKind kind) {
+        return scalar(key, "a pressure with its unit").flatMap(text -> {
+            WrittenPressure written = WrittenPressure.of(text);
+            if (written.kind().filter(other -> other != kind).isPresent()) {
+                wrong(
+                        key,
+                        "this pressure must be "
+                                + Choice.words(PressureKind.class).get(kind.ordinal()),
+                        text,
+                        "a pressure that counts from " + (kind == PressureKind.GAUGE ? "ambient" : "vacuum"),
+                        "convert it");
+                return Optional.empty();
+            }
+            return kept(key, text, Quantity.read(written.plain(), Dimension.PRESSURE));
+        });
+    }
+
+    /** A number above zero. */
+    Optional<Measured> positive(String key, Dimension dimension) {
+        return above(key, measured(key, dimension));
+    }
+
+    /** A pressure above zero. */
+    Optional<Measured> positivePressure(String key, PressureKind kind) {
+        return above(key, pressure(key, kind));
+    }
+
+    private Optional<Measured> above(String key, Optional<Measured> measured) {
+        if (measured.isPresent() && !(measured.get().value() > 0)) {
+            wrong(key, "the value is not above zero", text(key).orElse(""), "a value above zero", "correct it");
+            return Optional.empty();
+        }
+        return measured;
+    }
+
+    /** A bare number between two bounds, both allowed. */
+    OptionalDouble number(String key, double low, double high) {
+        String expected = "a number from %s to %s".formatted(plain(low), plain(high));
+        Optional<String> text = scalar(key, expected);
+        if (text.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        OptionalDouble value = DecimalNumber.read(text.get());
+        if (value.isEmpty() || !(value.getAsDouble() >= low && value.getAsDouble() <= high)) {
+            wrong(key, "this is not such a number", text.get(), expected, "correct it");
+            return OptionalDouble.empty();
+        }
+        return value;
+    }
+
+    /** A share such as {@code 95 %} or {@code 0.95} between two bounds, both allowed. */
+    OptionalDouble share(String key, double low, double high) {
+        String expected = "a share from %s %% to %s %%".formatted(plain(100 * low), plain(100 * high));
+        Optional<String> text = scalar(key, expected);
+        if (text.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        OptionalDouble plain = DecimalNumber.read(text.get());
+        OptionalDouble value = plain.isPresent()
+                ? plain
+                : Quantity.read(text.get(), Dimension.FRACTION)
+                        .match(
+                                read -> OptionalDouble.of(read.quantity().si().value()),
+                                misread -> OptionalDouble.empty());
+        if (value.isEmpty() || !(value.getAsDouble() >= low && value.getAsDouble() <= high)) {
+            wrong(key, "this is not such a share", text.get(), expected, "write it with %");
+            return OptionalDouble.empty();
+        }
+        return value;
+    }
+
+    boolean flag(String key, boolean otherwise) {
+        Optional<String> text = scalar(key, "true or false");
+        if (text.isEmpty()) {
+            return otherwise;
+        }
+        return switch (text.get()) {
+            case "true", "yes" -> true;
+            case "false", "no" -> false;
+            default -> {
+                wrong(key, "this is neither true nor false", text.get(), "true or false", "write one of the two");
+                yield otherwise;
+            }
+        };
+    }
+
+    <E extends Enum<E>> Optional<E> choice(String key, Class<E> type) {
+        List<String> words = Choice.words(type);
+        return scalar(key, String.join(" or ", words)).flatMap(text -> {
+            Optional<E> choice = Choice.of(type, text);
+            if (choice.isEmpty()) {
+                wrong(
+                        key,
+                        "the word is not known",
+                        text,
+                        "one of " + String.join(", ", words),
+                        Spelling.nearest(text, words)
+                                .map(near -> "write   " + near)
+                                .orElse("write one of them"));
+            }
+            return choice;
+        });
+    }
+
+    /** The mapping behind a key; an empty one where the key is not there. */
+    Block block(String key, List<String> keys) {
+        return new Block(file, path + key + ".", mapping(key), keys, problems);
+    }
+
+    YamlNode.Mapping mapping(String key) {
+        Optional<YamlNode.Entry> entry = entry(key);
+        if (entry.isPresent() && entry.get().value() instanceof YamlNode.Mapping inner) {
+            return inner;
+        }
+        boolean empty = entry.isEmpty() || entry.get().value() instanceof YamlNode.Scalar s && s.empty();
+        if (!empty) {
+            wrong(key, "keys and values should stand here", "", "an indented list of keys", "see docs/formats.md");
+        }
+        return new YamlNode.Mapping(entry.map(YamlNode.Entry::line).orElse(mapping.line()), java.util.Map.of());
+    }
+
+    void wrong(String key, String what, String found, String expected, String mend) {
+        int line = entry(key).map(YamlNode.Entry::line).orElse(mapping.line());
+        problems.add(new Problem(file, line, path + key, what, found, expected, mend));
+    }
+
+    private Optional<String> scalar(String key, String expected) {
+        Optional<YamlNode.Entry> entry = entry(key);
+        if (entry.isEmpty()) {
+            return Optional.empty();
+        }
+        if (entry.get().value() instanceof YamlNode.Scalar scalar) {
+            if (scalar.text().isEmpty()) {
+                wrong(key, "nothing stands behind the key", "", expected, "write it, or delete the key");
+                return Optional.empty();
+            }
+            return Optional.of(scalar.text());
+        }
+        wrong(key, "a single value should stand here", "", expected, "write it behind the colon");
+        return Optional.empty();
+    }
+
+    private Optional<YamlNode.Entry> entry(String key) {
+        if (!known.contains(key)) {
+            throw new IllegalArgumentException("the key " + key + " is not among " + known);
+        }
+        return Optional.ofNullable(mapping.entries().get(key));
+    }
+
+    private Optional<Measured> kept(String key, String text, QuantityReading reading) {
+        return reading.match(read -> Optional.of(read.quantity().si()), misread -> {
+            wrong(key, misread.what(), text, misread.expected(), misread.mend());
+            return Optional.empty();
+        });
+    }
+
+    private static String plain(double value) {
+        return new java.math.BigDecimal(String.valueOf((float) value))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+}

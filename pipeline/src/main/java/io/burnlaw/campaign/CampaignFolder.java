@@ -1,0 +1,120 @@
+package io.burnlaw.campaign;
+
+import io.burnlaw.quantity.Spelling;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** The folder below which all files of a campaign lie; nothing outside of it is ever opened. */
+public final class CampaignFolder {
+
+    /** More names than these are not searched for one that was meant. */
+    private static final int NAMES_LOOKED_AT = 10_000;
+
+    private final Path folder;
+
+    /**
+     * Makes a folder; it need not exist.
+     *
+     * @param folder where the campaign lies
+     */
+    public CampaignFolder(Path folder) {
+        this.folder = folder;
+    }
+
+    /** Where a path of the log leads: to a file, or nowhere. */
+    public sealed interface Location {
+
+        /**
+         * An ordinary file below the folder.
+         *
+         * @param file  where it lies
+         * @param bytes its size
+         */
+        record Found(Path file, long bytes) implements Location {}
+
+        /**
+         * There is none that may be read.
+         *
+         * @param what     what is wrong
+         * @param expected what should stand there
+         * @param mend     what to write or do
+         */
+        record NotFound(String what, String expected, String mend) implements Location {}
+    }
+
+    /**
+     * Finds a file.
+     *
+     * @param written its path below the folder, with {@code /} or {@code \}
+     * @return the file, or why it cannot be read
+     */
+    public Location locate(String written) {
+        Path relative;
+        Path target;
+        try {
+            relative = Path.of(written.replace('\\', '/'));
+            target = folder.resolve(relative).normalize();
+        } catch (InvalidPathException e) {
+            return new Location.NotFound(
+                    "this cannot be a path", "a path below the campaign folder", "correct the path");
+        }
+        boolean drive = written.length() > 1 && written.charAt(1) == ':';
+        if (relative.isAbsolute() || drive || !target.startsWith(folder.normalize()) || written.isBlank()) {
+            return outside();
+        }
+        try {
+            Path real = target.toRealPath();
+            if (!real.startsWith(folder.toRealPath())) {
+                return outside();
+            }
+            if (!Files.isRegularFile(real)) {
+                return new Location.NotFound("this is not an ordinary file", "a file", "name the file itself");
+            }
+            if (!Files.isReadable(real)) {
+                return new Location.NotFound("the file may not be read", "a readable file", "change its permissions");
+            }
+            return new Location.Found(real, Files.size(real));
+        } catch (NoSuchFileException e) {
+            return missing(written, target);
+        } catch (IOException e) {
+            return new Location.NotFound(
+                    "the file cannot be reached", "a readable file", "check the file and the links that lead to it");
+        }
+    }
+
+    private static Location outside() {
+        return new Location.NotFound(
+                "the path leaves the campaign folder",
+                "a path below the campaign folder",
+                "copy the file into the campaign folder");
+    }
+
+    private Location missing(String written, Path target) {
+        String mend = "check the path";
+        Path parent = target.getParent();
+        Path name = target.getFileName();
+        if (parent != null && name != null && Files.isDirectory(parent)) {
+            mend = Spelling.nearest(name.toString(), names(parent))
+                    .map(near -> folder.normalize().relativize(parent.resolve(near)))
+                    .map(near -> "write   " + Excerpt.of(near.toString().replace('\\', '/')))
+                    .orElse(mend);
+        }
+        return new Location.NotFound("there is no such file", "a file below the campaign folder", mend);
+    }
+
+    private static List<String> names(Path folder) {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.limit(NAMES_LOOKED_AT)
+                    .map(file -> String.valueOf(file.getFileName()))
+                    .sorted()
+                    .toList();
+        } catch (IOException e) {
+            return List.of();
+        }
+    }
+}

@@ -1,0 +1,254 @@
+package io.burnlaw.campaign;
+
+import io.burnlaw.quantity.Dimension;
+import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Spelling;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What campaign.yaml says.
+ *
+ * @param title                what people read
+ * @param preparedBy           who made it
+ * @param licence              SPDX identifier
+ * @param note                 remark
+ * @param ambientPressure      [Pa, absolute]; empty where nobody stated it
+ * @param referenceTemperature [K]
+ * @param formulations         in the order of the file
+ * @param trace                how traces are read
+ * @param hardware             what the case can stand
+ * @param reduction            how firings are reduced
+ * @param fit                  how laws are fitted
+ */
+record CampaignHead(
+        String title,
+        Optional<String> preparedBy,
+        Optional<String> licence,
+        Optional<String> note,
+        OptionalDouble ambientPressure,
+        OptionalDouble referenceTemperature,
+        List<Formulation> formulations,
+        TraceSettings trace,
+        Hardware hardware,
+        ReductionSettings reduction,
+        FitSettings fit) {
+
+    /** Standard atmosphere [Pa, absolute]: ISO 2533:1975. */
+    static final double STANDARD_ATMOSPHERE = 101_325;
+
+    double ambient() {
+        return ambientPressure.orElse(STANDARD_ATMOSPHERE);
+    }
+
+    static CampaignHead unstated() {
+        return new CampaignHead(
+                "",
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                List.of(),
+                TraceSettings.unstated(),
+                new Hardware(OptionalDouble.empty(), 1.5),
+                ReductionSettings.defaults(),
+                FitSettings.defaults());
+    }
+
+    /**
+     * Reads the mapping at the root of campaign.yaml.
+     *
+     * @param file     for messages
+     * @param root     as read
+     * @param problems where what is wrong is added
+     * @return what it says; what is wrong is left unstated
+     */
+    static CampaignHead read(String file, YamlNode.Mapping root, List<Problem> problems) {
+        Block block = new Block(file, "", root, CampaignKeys.CAMPAIGN, problems);
+        checkFormat(block);
+        return new CampaignHead(
+                block.required("title", "write   title: and a name for the campaign"),
+                block.text("prepared_by"),
+                block.text("licence"),
+                block.text("note"),
+                ambient(block),
+                value(block.positive("reference_temperature", Dimension.TEMPERATURE)),
+                formulations(block, file, problems),
+                trace(block.block("trace", CampaignKeys.TRACE)),
+                hardware(block.block("hardware", CampaignKeys.HARDWARE)),
+                reduction(block.block("reduction", CampaignKeys.REDUCTION)),
+                fit(block.block("fit", CampaignKeys.FIT)));
+    }
+
+    private static void checkFormat(Block block) {
+        String format = block.required("format", "write   format: " + CampaignKeys.FORMAT);
+        if (!format.isEmpty() && !format.equals(CampaignKeys.FORMAT)) {
+            block.wrong(
+                    "format",
+                    "this version of the format is not known",
+                    format,
+                    CampaignKeys.FORMAT,
+                    "write   format: " + CampaignKeys.FORMAT);
+        }
+    }
+
+    private static OptionalDouble ambient(Block block) {
+        Optional<Measured> ambient = block.positivePressure("ambient_pressure", PressureKind.ABSOLUTE);
+        ambient.map(Measured::value)
+                .flatMap(Plausible::ambientPressure)
+                .ifPresent(doubt -> block.wrong(
+                        "ambient_pressure",
+                        doubt,
+                        block.text("ambient_pressure").orElse(""),
+                        Plausible.AMBIENT_PRESSURE,
+                        "check its unit; a pressure that was reduced to sea level is not what the barometer reads"));
+        return value(ambient);
+    }
+
+    private static List<Formulation> formulations(Block block, String file, List<Problem> problems) {
+        YamlNode.Mapping mapping = block.mapping("formulations");
+        if (mapping.entries().isEmpty()) {
+            block.wrong(
+                    "formulations",
+                    "no formulation is described",
+                    "",
+                    "one at least",
+                    "write   formulations: and below it an id with title and density");
+        }
+        Map<String, Formulation> read = new LinkedHashMap<>();
+        mapping.entries().forEach((id, entry) -> {
+            Block inner = new Block(
+                    file,
+                    "formulations." + id + ".",
+                    entry.value() instanceof YamlNode.Mapping body
+                            ? body
+                            : new YamlNode.Mapping(entry.line(), Map.of()),
+                    CampaignKeys.FORMULATION,
+                    problems);
+            boolean bare = entry.value() instanceof YamlNode.Scalar scalar && scalar.empty();
+            if (!bare && !(entry.value() instanceof YamlNode.Mapping)) {
+                problems.add(new Problem(
+                        file,
+                        entry.line(),
+                        "formulations." + id,
+                        "keys and values should stand here",
+                        "",
+                        "an indented list with title and density",
+                        "write   title: in a line below it"));
+            }
+            read.put(id, formulation(id, inner));
+        });
+        read.forEach((id, formulation) -> formulation
+                .compareWith()
+                .filter(other -> !read.containsKey(other) || other.equals(id))
+                .ifPresent(other -> problems.add(new Problem(
+                        file,
+                        mapping.entries().get(id).line(),
+                        "formulations." + id + ".compare_with",
+                        "there is no other formulation of this name",
+                        other,
+                        "one of " + String.join(", ", read.keySet()),
+                        Spelling.nearest(other, read.keySet())
+                                .map(near -> "write   compare_with: " + near)
+                                .orElse("write the id of the baseline")))));
+        return new ArrayList<>(read.values());
+    }
+
+    private static Formulation formulation(String id, Block block) {
+        Optional<Measured> density = block.positive("density", Dimension.DENSITY);
+        density.map(Measured::value)
+                .flatMap(Plausible::density)
+                .ifPresent(doubt -> block.wrong(
+                        "density", doubt, block.text("density").orElse(""), Plausible.DENSITY, "check its unit"));
+        return new Formulation(
+                id,
+                block.text("title").orElse(id),
+                density,
+                block.flag("baseline", false),
+                block.text("compare_with"),
+                block.text("additive"),
+                block.share("additive_fraction", 0, 1),
+                block.number("specific_heat_ratio", 1.01, 1.67),
+                block.positive("characteristic_velocity", Dimension.SPEED));
+    }
+
+    private static TraceSettings trace(Block block) {
+        Optional<SensorClass> sensor = block.text("pressure_uncertainty").flatMap(text -> {
+            SensorClass.Reading reading = SensorClass.read(text);
+            reading.misread()
+                    .ifPresent(misread -> block.wrong(
+                            "pressure_uncertainty",
+                            misread.what(),
+                            text,
+                            "a pressure, or a share of one",
+                            "write   0.5 % of 1000 psi"));
+            return reading.sensor();
+        });
+        return new TraceSettings(
+                block.text("time"),
+                block.text("pressure"),
+                block.text("thrust"),
+                block.choice("pressure_kind", PressureKind.class),
+                calibration(block),
+                sensor.map(SensorClass::std).map(OptionalDouble::of).orElseGet(OptionalDouble::empty),
+                sensor.map(SensorClass::fullScale).orElseGet(OptionalDouble::empty));
+    }
+
+    private static List<TraceSettings.CalibrationPoint> calibration(Block block) {
+        YamlNode.Mapping mapping = block.mapping("calibration");
+        if (mapping.entries().isEmpty()) {
+            return List.of();
+        }
+        Calibration.Reading reading = Calibration.read(mapping.entries().entrySet().stream()
+                .map(pair -> new Calibration.Pair(
+                        pair.getKey(), pair.getValue().value() instanceof YamlNode.Scalar scalar ? scalar.text() : ""))
+                .toList());
+        reading.fault()
+                .ifPresent(fault ->
+                        block.wrong("calibration", fault.what(), fault.found(), fault.expected(), fault.mend()));
+        return reading.points();
+    }
+
+    private static Hardware hardware(Block block) {
+        return new Hardware(
+                value(block.positivePressure("case_pressure_limit", PressureKind.GAUGE)),
+                block.number("safety_factor", 1, 20).orElse(1.5));
+    }
+
+    private static ReductionSettings reduction(Block block) {
+        ReductionSettings usual = ReductionSettings.defaults();
+        return new ReductionSettings(
+                block.choice("method", ReductionSettings.Method.class).orElse(usual.method()),
+                block.choice("burnout_event", ReductionSettings.BurnoutEvent.class)
+                        .orElse(usual.burnoutEvent()),
+                block.share("ignition_threshold", 0.01, 0.5).orElse(usual.ignitionThreshold()),
+                block.share("end_threshold", 0.01, 0.5).orElse(usual.endThreshold()));
+    }
+
+    private static FitSettings fit(Block block) {
+        FitSettings usual = FitSettings.defaults();
+        OptionalDouble seed = block.number("seed", 0, 1e15);
+        if (seed.isPresent() && seed.getAsDouble() != Math.rint(seed.getAsDouble())) {
+            block.wrong(
+                    "seed",
+                    "this is not a whole number",
+                    block.text("seed").orElse(""),
+                    "such as 20260101",
+                    "correct it");
+        }
+        return new FitSettings(
+                block.share("confidence", 0.5, 0.999).orElse(usual.confidence()),
+                (long) seed.orElse(usual.seed()),
+                block.choice("weighting", FitSettings.PointWeighting.class).orElse(usual.weighting()),
+                block.flag("robust", usual.robust()));
+    }
+
+    private static OptionalDouble value(Optional<Measured> measured) {
+        return measured.map(m -> OptionalDouble.of(m.value())).orElseGet(OptionalDouble::empty);
+    }
+}

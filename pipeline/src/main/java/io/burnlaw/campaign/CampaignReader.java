@@ -1,0 +1,152 @@
+package io.burnlaw.campaign;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Reads a campaign folder: campaign.yaml and its tables. Records are only looked for; they are read one by one later. */
+public final class CampaignReader {
+
+    static final String CAMPAIGN = "campaign.yaml";
+
+    private static final long MOST_YAML = 1L << 20;
+    private static final long MOST_TABLE = 64L << 20;
+
+    private final CampaignFolder folder;
+    private final Path path;
+    private final List<Problem> problems = new ArrayList<>();
+    private final List<InputFile> inputs = new ArrayList<>();
+    private final List<String> notes = new ArrayList<>();
+
+    private CampaignReader(Path path) {
+        this.path = path;
+        this.folder = new CampaignFolder(path);
+    }
+
+    /**
+     * Reads a campaign.
+     *
+     * @param folder where it lies, or its campaign.yaml
+     * @return the campaign, with the rows that cannot be used beside those that can; or every problem of all its files
+     */
+    public static CampaignReading read(Path folder) {
+        boolean isFile = Files.isRegularFile(folder) && folder.endsWith(CAMPAIGN);
+        Path path = isFile ? folder.toAbsolutePath().getParent() : folder;
+        return new CampaignReader(path).read();
+    }
+
+    private CampaignReading read() {
+        if (!Files.isDirectory(path)) {
+            problems.add(new Problem(
+                    path.toString(),
+                    0,
+                    "",
+                    "there is no such folder",
+                    "",
+                    "a folder with a campaign.yaml",
+                    "check the path"));
+            return new CampaignReading.Unusable(problems);
+        }
+        Optional<YamlNode.Mapping> yaml = yaml();
+        CampaignHead head =
+                yaml.map(root -> CampaignHead.read(CAMPAIGN, root, problems)).orElseGet(CampaignHead::unstated);
+        boolean formulationsKnown = !head.formulations().isEmpty();
+        RowContext context = new RowContext(head, formulationsKnown, folder);
+        FiringLog.Rows firings = firingTable()
+                .map(table -> FiringLog.read(table, context, problems))
+                .orElseGet(() -> new FiringLog.Rows(List.of(), List.of(), List.of(), List.of()));
+        PointTable.Rows points = table("points.csv")
+                .map(table -> PointTable.read(table, context, problems))
+                .orElseGet(() -> new PointTable.Rows(List.of(), List.of(), List.of()));
+        StrandTable.Rows strands = table("strands.csv")
+                .map(table -> StrandTable.read(table, context, problems))
+                .orElseGet(() -> new StrandTable.Rows(List.of(), List.of(), List.of()));
+        inputs.addAll(firings.inputs());
+        List<UnusableRow> unusable = Stream.of(firings.unusable(), points.unusable(), strands.unusable())
+                .flatMap(List::stream)
+                .toList();
+        boolean nothing = firings.firings().isEmpty()
+                && points.points().isEmpty()
+                && strands.strands().isEmpty();
+        if (!problems.isEmpty() || nothing) {
+            return unusable(unusable);
+        }
+        if (head.ambientPressure().isEmpty()) {
+            notes.add("No ambient pressure is stated; 101.325 kPa, the standard atmosphere, was taken.");
+        }
+        Stream.of(firings.notes(), points.notes(), strands.notes()).forEach(notes::addAll);
+        return new CampaignReading.Read(new Campaign(
+                path,
+                head.title(),
+                head.preparedBy(),
+                head.licence(),
+                head.note(),
+                head.ambient(),
+                head.ambientPressure().isEmpty(),
+                head.referenceTemperature(),
+                head.formulations(),
+                head.hardware(),
+                head.reduction(),
+                head.fit(),
+                firings.firings(),
+                points.points(),
+                strands.strands(),
+                unusable,
+                inputs,
+                notes));
+    }
+
+    private CampaignReading unusable(List<UnusableRow> rows) {
+        List<Problem> all = new ArrayList<>(problems);
+        rows.forEach(row -> all.addAll(row.problems()));
+        if (all.isEmpty()) {
+            all.add(new Problem(
+                    path.toString(),
+                    0,
+                    "",
+                    "there is nothing to work with",
+                    "",
+                    "firings.csv, points.csv or strands.csv with one row at least",
+                    "add the table"));
+        }
+        return new CampaignReading.Unusable(all);
+    }
+
+    private Optional<YamlNode.Mapping> yaml() {
+        return bytes(CAMPAIGN, MOST_YAML, true).flatMap(bytes -> {
+            Optional<DecodedText> decoded = DecodedText.of(bytes);
+            if (decoded.isEmpty()) {
+                problems.add(new Problem(
+                        CAMPAIGN, 0, "", "this is no text", "", "keys and values as text", "save it as UTF-8 text"));
+                return Optional.empty();
+            }
+            decoded.get().note().ifPresent(note -> notes.add(CAMPAIGN + ": " + note + "."));
+            return YamlDocument.read(CAMPAIGN, decoded.get().text(), problems);
+        });
+    }
+
+    private Optional<TableText> firingTable() {
+        return table("firings.csv");
+    }
+
+    private Optional<TableText> table(String name) {
+        return bytes(name, MOST_TABLE, false).flatMap(bytes -> CsvTable.read(name, bytes, problems));
+    }
+
+    private Optional<byte[]> bytes(String name, long most, boolean required) {
+        if (!required && !Files.exists(path.resolve(name), java.nio.file.LinkOption.NOFOLLOW_LINKS)) {
+            return Optional.empty();
+        }
+        CampaignFolder.Location location = folder.locate(name);
+        if (location instanceof CampaignFolder.Location.NotFound missing) {
+            problems.add(new Problem(name, 0, "", missing.what(), "", missing.expected(), missing.mend()));
+            return Optional.empty();
+        }
+        Optional<byte[]> bytes = FileBytes.read(name, (CampaignFolder.Location.Found) location, most, problems);
+        bytes.ifPresent(read -> inputs.add(FileBytes.input(name, read)));
+        return bytes;
+    }
+}

@@ -1,0 +1,27 @@
+package io.burnlaw.campaign;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** One word out of a closed list, written in kebab-case. */
+final class Choice {
+
+    private Choice() {}
+
+    static <E extends Enum<E>> Optional<E> of(Class<E> type, String text) {
+        String wanted = text.strip().toLowerCase(Locale.ROOT).replace('_', '-');
+        return Arrays.stream(type.getEnumConstants())
+                .filter(constant -> word(constant).equals(wanted))
+                .findFirst();
+    }
+
+    static <E extends Enum<E>> List<String> words(Class<E> type) {
+        return Arrays.stream(type.getEnumConstants()).map(Choice::word).toList();
+    }
+
+    private static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

@@ -1,0 +1,161 @@
+package io.burnlaw.campaign;
+
+import io.burnlaw.quantity.Spelling;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** What the rows of all tables share: the campaign's head, the folder, and what other rows already took. */
+final class RowContext {
+
+    private static final int LONGEST_ID = 80;
+
+    private final CampaignHead head;
+    private final boolean formulationsKnown;
+    private final CampaignFolder folder;
+    private final Map<String, String> ids = new HashMap<>();
+    private final Map<String, String> traces = new HashMap<>();
+
+    RowContext(CampaignHead head, boolean formulationsKnown, CampaignFolder folder) {
+        this.head = head;
+        this.formulationsKnown = formulationsKnown;
+        this.folder = folder;
+    }
+
+    CampaignHead head() {
+        return head;
+    }
+
+    CampaignFolder folder() {
+        return folder;
+    }
+
+    /** The id of the row; what is wrong with it is told. */
+    String id(TableRow row, String column) {
+        String id = row.required(column);
+        String first = ids.putIfAbsent(id, "line " + row.line());
+        if (id.isEmpty()) {
+            return "line " + row.line();
+        }
+        boolean printable = Excerpt.of(id).equals(id) && id.length() <= LONGEST_ID;
+        if (!printable || id.contains("/") || id.contains("\\")) {
+            row.wrong(
+                    column,
+                    "this cannot be an id",
+                    id,
+                    "80 printable characters at most, without / and \\",
+                    "rename it");
+        }
+        if (first != null) {
+            row.wrong(
+                    column,
+                    "the id stands in two rows",
+                    id + ", also on " + first,
+                    "each id once",
+                    "rename one of the two");
+            return id + " (line " + row.line() + ")";
+        }
+        return id;
+    }
+
+    String formulation(TableRow row) {
+        String id = row.required("formulation");
+        List<String> known = head.formulations().stream().map(Formulation::id).toList();
+        if (formulationsKnown && !id.isEmpty() && !known.contains(id)) {
+            row.wrong(
+                    "formulation",
+                    "campaign.yaml describes no such formulation",
+                    id,
+                    "one of " + String.join(", ", known),
+                    Spelling.nearest(id, known).map(near -> "write   " + near).orElse("describe it in campaign.yaml"));
+        }
+        return id;
+    }
+
+    /** The path of the record; it must be there, and belong to no other row. */
+    String trace(TableRow row, String id) {
+        String written = row.required("trace");
+        if (written.isEmpty()) {
+            return "";
+        }
+        if (folder.locate(written) instanceof CampaignFolder.Location.NotFound missing) {
+            row.wrong("trace", missing.what(), written, missing.expected(), missing.mend());
+        }
+        String path = written.replace('\\', '/');
+        String other = traces.putIfAbsent(path, id);
+        if (other != null) {
+            row.wrong(
+                    "trace",
+                    "this is already the record of " + Excerpt.of(other),
+                    written,
+                    "a record of its own",
+                    "correct the path");
+        }
+        return path;
+    }
+
+    double ambientPressure(TableRow row) {
+        return row.ambientPressure("ambient_pressure").orElse(head.ambient());
+    }
+
+    /** How the row's record is read: the campaign's block, with the row's own cells before it. */
+    TraceSettings settings(TableRow row) {
+        TraceSettings campaign = head.trace();
+        Optional<SensorClass> sensor = sensor(row);
+        List<TraceSettings.CalibrationPoint> calibration = calibration(row);
+        return new TraceSettings(
+                row.text("time").or(campaign::time),
+                row.text("pressure").or(campaign::pressure),
+                row.text("thrust").or(campaign::thrust),
+                row.choice("pressure_kind", PressureKind.class).or(campaign::pressureKind),
+                calibration.isEmpty() ? campaign.calibration() : calibration,
+                sensor.map(s -> OptionalDouble.of(s.std())).orElseGet(campaign::pressureUncertainty),
+                sensor.map(SensorClass::fullScale).orElseGet(campaign::fullScale));
+    }
+
+    private static Optional<SensorClass> sensor(TableRow row) {
+        return row.text("pressure_uncertainty").flatMap(cell -> {
+            SensorClass.Reading reading = SensorClass.read(cell);
+            reading.misread()
+                    .ifPresent(misread -> row.wrong(
+                            "pressure_uncertainty",
+                            misread.what(),
+                            cell,
+                            "a pressure, or a share of one",
+                            "write   0.5 % of 1000 psi"));
+            return reading.sensor();
+        });
+    }
+
+    private static List<TraceSettings.CalibrationPoint> calibration(TableRow row) {
+        Optional<String> cell = row.text("calibration");
+        if (cell.isEmpty()) {
+            return new ArrayList<>();
+        }
+        Calibration.Reading reading = Calibration.read(Calibration.pairs(cell.get()));
+        reading.fault()
+                .ifPresent(
+                        fault -> row.wrong("calibration", fault.what(), fault.found(), fault.expected(), fault.mend()));
+        return reading.points();
+    }
+
+    /** The heading of the pressure column may say what it counts from, as in {@code p [psig]}. */
+    static Optional<PressureKind> kindByHeading(TraceSettings settings) {
+        return settings.pressure().flatMap(heading -> {
+            int open = heading.lastIndexOf('[');
+            int close = heading.lastIndexOf(']');
+            return open >= 0 && close > open
+                    ? WrittenUnit.of(heading.substring(open + 1, close)).flatMap(WrittenUnit::kind)
+                    : Optional.empty();
+        });
+    }
+
+    static boolean thrustOnly(TraceSettings settings) {
+        return settings.thrust().isPresent()
+                && settings.pressure().isEmpty()
+                && settings.calibration().isEmpty();
+    }
+}

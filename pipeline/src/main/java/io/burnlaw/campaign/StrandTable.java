@@ -1,0 +1,90 @@
+package io.burnlaw.campaign;
+
+import io.burnlaw.quantity.Dimension;
+import io.burnlaw.quantity.Measured;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads strands.csv: strands burnt in a vessel, each with its record. */
+final class StrandTable {
+
+    private StrandTable() {}
+
+    /** The rows that can be used, and those that cannot. */
+    record Rows(List<Strand> strands, List<UnusableRow> unusable, List<String> notes) {}
+
+    static Rows read(TableText table, RowContext context, List<Problem> problems) {
+        TableColumns columns = TableColumns.of(table, columns(), problems);
+        List<Strand> strands = new ArrayList<>();
+        List<UnusableRow> unusable = new ArrayList<>();
+        for (TableText.Line line : table.lines()) {
+            TableRow row = new TableRow(columns, line);
+            String id = context.id(row, "strand");
+            String formulation = context.formulation(row);
+            String trace = context.trace(row, id);
+            row.required("length");
+            Optional<Measured> length = row.length("length");
+            TraceSettings settings = context.settings(row);
+            TraceColumns.requireKind(table.file(), row.line(), settings, problems);
+            Optional<Strand> strand = length.map(value -> new Strand(
+                    id,
+                    formulation,
+                    trace,
+                    value,
+                    wireTimes(row),
+                    row.temperature("temperature"),
+                    context.ambientPressure(row),
+                    row.setAside(),
+                    row.text("note"),
+                    settings,
+                    row.line()));
+            if (row.problems().isEmpty()) {
+                strand.ifPresent(strands::add);
+            } else {
+                unusable.add(new UnusableRow(id, formulation, row.problems()));
+            }
+        }
+        List<String> notes = new ArrayList<>(table.notes());
+        notes.addAll(columns.notes());
+        return new Rows(strands, unusable, notes);
+    }
+
+    static List<Column> columns() {
+        List<Column> columns = new ArrayList<>(List.of(
+                Column.text("strand").needed(),
+                Column.text("formulation").needed(),
+                Column.text("trace").needed(),
+                Column.of("length", Dimension.LENGTH).needed(),
+                Column.of("wire_times", Dimension.TIME),
+                Column.of("temperature", Dimension.TEMPERATURE),
+                Column.of("ambient_pressure", Dimension.PRESSURE),
+                Column.text("use"),
+                Column.text("note")));
+        columns.addAll(TraceColumns.ALL);
+        return columns;
+    }
+
+    /** {@code 1.20; 3.45}: one time for each wire, at least two, rising. */
+    private static List<Double> wireTimes(TableRow row) {
+        List<Double> times = new ArrayList<>();
+        for (String part : row.text("wire_times").orElse("").split("[;/|]")) {
+            if (!part.isBlank()) {
+                row.quantity("wire_times", part.strip()).ifPresent(time -> times.add(time.value()));
+            }
+        }
+        boolean rising = times.size() != 1;
+        for (int i = 1; i < times.size(); i++) {
+            rising &= times.get(i) > times.get(i - 1);
+        }
+        if (!rising) {
+            row.wrong(
+                    "wire_times",
+                    "these cannot be the times of the wires",
+                    row.text("wire_times").orElse(""),
+                    "two rising times at least",
+                    "write   1.20; 3.45");
+        }
+        return times;
+    }
+}

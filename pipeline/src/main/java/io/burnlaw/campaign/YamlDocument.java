@@ -1,0 +1,139 @@
+package io.burnlaw.campaign;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import com.fasterxml.jackson.dataformat.yaml.YAMLParser;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Reads one YAML document with the line of every key. Aliases, anchors, tags and doubled keys are refused: what is
+ * written is what is read, and a small file cannot grow into a large one.
+ */
+final class YamlDocument {
+
+    /** campaign.yaml needs three levels. */
+    private static final int DEEPEST = 20;
+
+    private static final YAMLFactory FACTORY = new YAMLFactory();
+
+    private final String file;
+    private final List<Problem> problems;
+
+    private YamlDocument(String file, List<Problem> problems) {
+        this.file = file;
+        this.problems = problems;
+    }
+
+    /**
+     * Reads a document.
+     *
+     * @param file     for messages
+     * @param text     of the file
+     * @param problems where what is wrong is added
+     * @return the mapping at its root; empty where it cannot be read
+     */
+    static Optional<YamlNode.Mapping> read(String file, String text, List<Problem> problems) {
+        return new YamlDocument(file, problems).root(text);
+    }
+
+    private Optional<YamlNode.Mapping> root(String text) {
+        try (YAMLParser parser = FACTORY.createParser(text)) {
+            JsonToken first = parser.nextToken();
+            if (first != JsonToken.START_OBJECT) {
+                wrong(1, "this is not a list of keys with values", "format: burnlaw-campaign/1 and other keys");
+                return Optional.empty();
+            }
+            YamlNode.Mapping root = mapping(parser, 1);
+            if (parser.nextToken() != null) {
+                wrong(line(parser), "a second document begins here", "one document");
+            }
+            return Optional.of(root);
+        } catch (TooDeep e) {
+            wrong(e.line, "the keys are nested too deeply", "at most three levels");
+        } catch (JsonProcessingException e) {
+            int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
+            String reason =
+                    String.valueOf(e.getOriginalMessage()).lines().findFirst().orElse("");
+            wrong(line, "this is not YAML: " + Excerpt.of(reason), "keys and values, indented by spaces");
+        } catch (IOException e) {
+            wrong(0, "this is not YAML", "keys and values, indented by spaces");
+        }
+        return Optional.empty();
+    }
+
+    private YamlNode node(YAMLParser parser, JsonToken token, int depth) throws IOException {
+        if (depth > DEEPEST) {
+            throw new TooDeep(line(parser));
+        }
+        refuseReferences(parser);
+        return switch (token) {
+            case START_OBJECT -> mapping(parser, depth);
+            case START_ARRAY -> sequence(parser, depth);
+            case VALUE_NULL -> new YamlNode.Scalar(line(parser), "", true);
+            default -> new YamlNode.Scalar(line(parser), parser.getText().strip(), false);
+        };
+    }
+
+    private YamlNode.Mapping mapping(YAMLParser parser, int depth) throws IOException {
+        int line = line(parser);
+        Map<String, YamlNode.Entry> entries = new LinkedHashMap<>();
+        while (parser.nextToken() == JsonToken.FIELD_NAME) {
+            String key = parser.currentName().strip();
+            int keyLine = line(parser);
+            YamlNode value = node(parser, parser.nextToken(), depth + 1);
+            if (entries.putIfAbsent(key, new YamlNode.Entry(keyLine, value)) != null) {
+                problems.add(new Problem(
+                        file,
+                        keyLine,
+                        key,
+                        "the key stands here a second time",
+                        "first on line " + entries.get(key).line(),
+                        "each key once",
+                        "delete one of the two"));
+            }
+        }
+        return new YamlNode.Mapping(line, entries);
+    }
+
+    private YamlNode.Sequence sequence(YAMLParser parser, int depth) throws IOException {
+        int line = line(parser);
+        List<YamlNode> items = new ArrayList<>();
+        for (JsonToken token = parser.nextToken(); token != JsonToken.END_ARRAY; token = parser.nextToken()) {
+            items.add(node(parser, token, depth + 1));
+        }
+        return new YamlNode.Sequence(line, items);
+    }
+
+    private void refuseReferences(YAMLParser parser) throws IOException {
+        if (parser.isCurrentAlias() || parser.getObjectId() != null) {
+            wrong(line(parser), "anchors and aliases (& and *) are not read", "the value itself");
+        }
+        if (parser.getTypeId() != null) {
+            wrong(line(parser), "tags (!) are not read", "a plain value");
+        }
+    }
+
+    private static int line(YAMLParser parser) {
+        return parser.currentTokenLocation().getLineNr();
+    }
+
+    private void wrong(int line, String what, String expected) {
+        problems.add(new Problem(file, line, "", what, "", expected, "see the keys in docs/formats.md"));
+    }
+
+    private static final class TooDeep extends IOException {
+        private static final long serialVersionUID = 1L;
+        private final int line;
+
+        TooDeep(int line) {
+            super("too deep");
+            this.line = line;
+        }
+    }
+}
