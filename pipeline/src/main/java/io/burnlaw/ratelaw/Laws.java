@@ -48,7 +48,7 @@ final class Laws {
     }
 
     /** To two digits: the number is published and typed in by people. */
-    private static double rounded(double pressure) {
+    static double rounded(double pressure) {
         return new BigDecimal(pressure)
                 .round(new MathContext(2, RoundingMode.HALF_EVEN))
                 .doubleValue();

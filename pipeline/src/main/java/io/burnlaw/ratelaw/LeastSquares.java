@@ -117,6 +117,12 @@ public final class LeastSquares {
         }
     }
 
+    /** Inverse of JᵀWJ at given parameters. */
+    static Covariance covariance(Curve curve, double[] x, double[] std, double[] parameters) {
+        return new Covariance(inverse(
+                evaluate(curve, x, new double[x.length], std, parameters).getSecond()));
+    }
+
     /** Inverse of JᵀJ, with columns brought to length one first: parameters may differ by many powers of ten. */
     private static RealMatrix inverse(RealMatrix jacobian) {
         int count = jacobian.getColumnDimension();

@@ -1,5 +1,6 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.quantity.Unit;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
 
@@ -44,7 +45,7 @@ public record RateLaw(
         CommonError commonError) {
 
     /** The pressure at which the coefficient is stated: 1 MPa [Pa, absolute]. */
-    public static final double COEFFICIENT_PRESSURE = 1e6;
+    public static final double COEFFICIENT_PRESSURE = Unit.MEGAPASCAL.toSi(1);
 
     /**
      * A law with proportional weighting and without a shared error.
@@ -200,10 +201,14 @@ public record RateLaw(
                     "two points leave nothing to judge the scatter by; a third firing at another pressure would");
         }
         double normal = NormalDistribution.of(0, 1).inverseCumulativeProbability(0.5 + level / 2);
-        double student = weighting.estimatesScale()
-                ? TDistribution.of(degreesOfFreedom).inverseCumulativeProbability(0.5 + level / 2)
-                : normal;
-        double half = Math.hypot(student * std, normal * common);
+        double half = Math.hypot(quantile(level) * std, normal * common);
         return new Interval.Estimated(middle - half, middle + half, level, Interval.Method.STUDENT_T);
+    }
+
+    /** Of Student's t, or of the normal distribution where the scatter is known. */
+    double quantile(double level) {
+        return weighting.estimatesScale()
+                ? TDistribution.of(degreesOfFreedom).inverseCumulativeProbability(0.5 + level / 2)
+                : NormalDistribution.of(0, 1).inverseCumulativeProbability(0.5 + level / 2);
     }
 }

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalInt;
 
 /**
  * Fits r = a·P^n to rate-pressure points by weighted nonlinear least squares.
@@ -38,9 +37,9 @@ public final class RateLawFit {
         if (obstacle.isPresent()) {
             return obstacle.get();
         }
-        boolean errorsInPressure = options.pressureErrors() != PressureErrors.NONE
-                && points.stream().anyMatch(p -> p.pressureStd() > 0);
-        WeightedFit.Outcome outcome = WeightedFit.fit(points, options.weighting(), errorsInPressure);
+        PressureErrors treated =
+                points.stream().anyMatch(p -> p.pressureStd() > 0) ? options.pressureErrors() : PressureErrors.NONE;
+        WeightedFit.Outcome outcome = WeightedFit.fit(points, options.weighting(), treated);
         if (outcome instanceof WeightedFit.Failed failed) {
             return new FitResult.NotFitted(
                     "The fit failed: " + failed.reason() + ".",
@@ -48,28 +47,20 @@ public final class RateLawFit {
         }
         WeightedSolution solution = (WeightedSolution) outcome;
         RateLaw law = Laws.of(solution, points, options.weighting());
-        List<MethodIntervals> intervals = List.of(studentT(law, options.level()));
+        List<MethodIntervals> intervals = SideBySide.of(solution, law, points, options);
         List<Residual> residuals = Residuals.of(solution, points, options.weighting());
+        Optional<LackOfFit> lackOfFit = PureError.of(solution);
         return new FitResult.Fitted(
                 law,
                 options,
-                errorsInPressure ? PressureErrors.EFFECTIVE_VARIANCE : PressureErrors.NONE,
+                treated,
                 intervals,
                 Interval.Method.STUDENT_T,
                 residuals,
                 checks(solution, law),
-                Optional.empty(),
-                List.of(),
-                findings(law, residuals, options.level()));
-    }
-
-    private static MethodIntervals studentT(RateLaw law, double level) {
-        return new MethodIntervals(
-                Interval.Method.STUDENT_T,
-                law.interval(RateLaw.COEFFICIENT_PRESSURE, level),
-                law.exponentInterval(level),
-                law.interval(law.referencePressure(), level),
-                OptionalInt.empty());
+                lackOfFit,
+                OtherFits.of(solution, law, points, options),
+                findings(law, residuals, lackOfFit, options.level()));
     }
 
     private static List<Check> checks(WeightedSolution solution, RateLaw law) {
@@ -93,7 +84,8 @@ public final class RateLawFit {
                         say("The largest leverage of a point is %.2f; at 1 the law goes through it by force.", most)));
     }
 
-    private static List<Finding> findings(RateLaw law, List<Residual> residuals, double level) {
+    private static List<Finding> findings(
+            RateLaw law, List<Residual> residuals, Optional<LackOfFit> lackOfFit, double level) {
         List<Finding> findings = new ArrayList<>();
         if (law.points() < 5) {
             findings.add(Finding.of(

@@ -1,6 +1,9 @@
 package io.burnlaw.ratelaw;
 
-/** A weighted fit as found, with what intervals and diagnostics need of it; arrays stay inside the package. */
+/**
+ * A weighted fit as found, with what intervals and diagnostics need of it; its arrays stay inside the package. Variance
+ * and covariance are those of the two parameters: the logarithm of the rate at the pressure unit, and the exponent.
+ */
 final class WeightedSolution implements WeightedFit.Outcome {
 
     final Curve curve;
@@ -9,7 +12,6 @@ final class WeightedSolution implements WeightedFit.Outcome {
     final double[] variance;
     final double[] share;
     final int clusters;
-    final double scatterVariance;
     final double[] parameters;
     final double lnPressureUnit;
     final double lnRateUnit;
@@ -18,9 +20,7 @@ final class WeightedSolution implements WeightedFit.Outcome {
     final double[] residual;
     final double[][] gradient;
     final double[] leverage;
-    /** Covariance of (ln rate at the pressure unit, exponent), independent points: three elements of the matrix. */
     final double rateVariance;
-
     final double covariance;
     final double exponentVariance;
 
@@ -28,10 +28,9 @@ final class WeightedSolution implements WeightedFit.Outcome {
             Curve curve,
             double[] x,
             double[] y,
+            double[] at,
             double[] variance,
-            double[] share,
-            int clusters,
-            double scatterVariance,
+            ScatterModel model,
             double[] parameters,
             double lnPressureUnit,
             double lnRateUnit,
@@ -41,24 +40,23 @@ final class WeightedSolution implements WeightedFit.Outcome {
         this.x = x;
         this.y = y;
         this.variance = variance;
-        this.share = share;
-        this.clusters = clusters;
-        this.scatterVariance = scatterVariance;
+        this.clusters = model.clusters();
         this.parameters = parameters;
         this.lnPressureUnit = lnPressureUnit;
         this.lnRateUnit = lnRateUnit;
         this.evaluations = evaluations;
         this.settled = settled;
         int count = x.length;
-        residual = new double[count];
+        share = new double[count];
+        residual = residuals(curve, x, y, at, parameters);
         gradient = new double[count][];
         leverage = new double[count];
         double s00 = 0;
         double s01 = 0;
         double s11 = 0;
         for (int i = 0; i < count; i++) {
-            residual[i] = y[i] - curve.value(x[i], parameters);
-            gradient[i] = curve.gradient(x[i], parameters);
+            share[i] = model.share(i);
+            gradient[i] = curve.gradient(at[i], parameters);
             double w = weight(i);
             s00 += w * gradient[i][0] * gradient[i][0];
             s01 += w * gradient[i][0] * gradient[i][1];
@@ -73,6 +71,17 @@ final class WeightedSolution implements WeightedFit.Outcome {
             double g1 = gradient[i][1];
             leverage[i] = weight(i) * (g0 * g0 * rateVariance + 2 * g0 * g1 * covariance + g1 * g1 * exponentVariance);
         }
+    }
+
+    /** About the tangent of the curve at the adjusted x; where nothing is adjusted, about the curve. */
+    static double[] residuals(Curve curve, double[] x, double[] y, double[] at, double[] parameters) {
+        double[] residuals = new double[x.length];
+        for (int i = 0; i < x.length; i++) {
+            double shift = x[i] - at[i];
+            residuals[i] =
+                    y[i] - curve.value(at[i], parameters) - (shift == 0 ? 0 : curve.slope(at[i], parameters) * shift);
+        }
+        return residuals;
     }
 
     double weight(int i) {
