@@ -1,0 +1,69 @@
+package io.burnlaw.reduction;
+
+import java.util.Optional;
+
+/**
+ * A stretch at low pressure before the main rise: the motor burned, but slowly.
+ *
+ * @param from first cell
+ * @param to   last cell
+ * @param mean mean pressure over ambient in it [Pa]
+ */
+record Dwell(int from, int to, double mean) {
+
+    /** A dwell lasts at least this share of the operation. */
+    private static final double SHORTEST = 0.06;
+
+    /** The main rise multiplies the pressure at least by this ... */
+    private static final double RISE = 1.7;
+
+    /** ... within twice this share of the operation: no grain gets more surface as fast. */
+    private static final double WITHIN = 0.02;
+
+    /**
+     * Looks for a dwell.
+     *
+     * @param gauge smoothed pressure over ambient, by cell [Pa], from the first sign of burning on
+     * @param from  cell of the first sign of burning
+     * @param to    cell of the end of operation
+     * @param floor pressure over ambient below which nothing is known [Pa]
+     * @return the dwell; empty where the motor came up at once
+     */
+    static Optional<Dwell> find(double[] gauge, int from, int to, double floor) {
+        int span = to - from;
+        int reach = Math.max(2, (int) (WITHIN * span));
+        double whole = 0;
+        for (int i = from; i <= to; i++) {
+            whole += Math.max(0, gauge[i]);
+        }
+        double sum = 0;
+        double best = RISE;
+        int rise = -1;
+        for (int i = from; i + reach <= to && sum < 0.5 * whole; i++) {
+            sum += Math.max(0, gauge[i]);
+            if (i - from < SHORTEST * span || i - reach < 0) {
+                continue;
+            }
+            double before = Math.max(floor, gauge[i - reach]);
+            double ratio = gauge[i + reach] / before;
+            if (ratio > best) {
+                best = ratio;
+                rise = i;
+            }
+        }
+        if (rise < 0) {
+            return Optional.empty();
+        }
+        int last = rise - reach;
+        double mean = 0;
+        int lit = 0;
+        for (int i = from; i <= last; i++) {
+            mean += gauge[i];
+            lit += gauge[i] > floor ? 1 : 0;
+        }
+        int length = Math.max(1, last - from + 1);
+        mean /= length;
+        // An igniter that went out again before the grain took fire is a hang-fire, and no dwell.
+        return mean > floor && lit > 0.8 * length ? Optional.of(new Dwell(from, last, mean)) : Optional.empty();
+    }
+}

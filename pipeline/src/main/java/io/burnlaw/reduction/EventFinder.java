@@ -1,0 +1,169 @@
+package io.burnlaw.reduction;
+
+import io.burnlaw.campaign.ReductionSettings;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Finds when things happened in a burn, each by two opinions.
+ *
+ * <p>The record is smoothed for this (zero phase, and no wider than 1.2 % of the operation); integrals never use the
+ * smoothed one.
+ *
+ * <p><b>Source.</b> Event letters A, B, E, G: DeLuca et al., RTO-MP-091 paper 35. See docs/methods.md, Events.
+ */
+final class EventFinder {
+
+    /** Widest half window of the smoothing, as a share of the operation [1]. */
+    private static final double WIDEST = 0.012;
+
+    /** What noise may be left in the smoothed record, as a share of the highest pressure [1]. */
+    private static final double WANTED_NOISE = 0.003;
+
+    private EventFinder() {}
+
+    /**
+     * What was found.
+     *
+     * @param start       A, first sign of burning [s]
+     * @param crossing    B by the threshold [s]
+     * @param tangent     B by the tangent [s]
+     * @param bisector    E by the tangent bisector, where the lines met the trace [s]
+     * @param curvature   E by the sharpest bend [s]
+     * @param actionStart [s]
+     * @param actionEnd   [s]
+     * @param highest     highest smoothed pressure over ambient [Pa]
+     * @param dwellStart  begin of a dwell at low pressure before the main rise [s]
+     * @param half        half width of the smoothing [s]
+     */
+    record Found(
+            double start,
+            double crossing,
+            double tangent,
+            OptionalDouble bisector,
+            double curvature,
+            double actionStart,
+            double actionEnd,
+            double highest,
+            OptionalDouble dwellStart,
+            double half) {
+
+        /**
+         * E by the opinion that comes first.
+         *
+         * @param first which one
+         * @return [s]
+         */
+        double burnout(ReductionSettings.BurnoutEvent first) {
+            return first == ReductionSettings.BurnoutEvent.TANGENT_BISECTOR ? bisector.orElse(curvature) : curvature;
+        }
+    }
+
+    /**
+     * Finds the events.
+     *
+     * @param record   the operation [Pa, absolute], with a little before and after it
+     * @param ambient  [Pa, absolute]
+     * @param noise    standard deviation of a cell [Pa]
+     * @param settings thresholds
+     * @return the events; empty where there is no rise or no fall in the record
+     */
+    static Optional<Found> find(EvenRecord record, double ambient, double noise, ReductionSettings settings) {
+        int n = record.size();
+        double[] gauge = record.shifted(-ambient).pressures();
+        double rough = highest(Smoothing.twice(gauge, 1));
+        double windows = noise / (WANTED_NOISE * rough);
+        // Two running means of 2h+1 leave sqrt(2/3 / (2h+1)) of the noise.
+        int half = (int) Math.round(Math.min(WIDEST * n, Math.max(1, (windows * windows * 2 / 3 - 1) / 2)));
+        half = Math.max(1, half);
+        int quick = Math.max(1, Math.min(half, (int) (0.004 * n)));
+        double[] smooth = Smoothing.twice(gauge, half);
+        double[] quickly = Smoothing.twice(gauge, quick);
+        double top = highest(smooth);
+        double floor = Math.max(0.01 * top, 4 * noise / Math.sqrt(2 * quick + 1.0));
+        int first = 0;
+        while (first < n - 1 && quickly[first] < floor) {
+            first++;
+        }
+        int last = n - 1;
+        while (last > first && smooth[last] < floor) {
+            last--;
+        }
+        if (last - first < 10) {
+            return Optional.empty();
+        }
+        Optional<Dwell> dwell = Dwell.find(smooth, first, last, floor);
+        int middle = half(gauge, first);
+        double foot = dwell.map(Dwell::mean).orElse(0.0);
+        double level = foot + settings.ignitionThreshold() * (top - foot);
+        int from = dwell.map(Dwell::to).orElse(Math.max(0, first - 2 * quick));
+        int to = from;
+        while (to < middle && quickly[to] < foot + 0.6 * (Math.min(top, quickly[middle]) - foot)) {
+            to++;
+        }
+        if (quickly[to] < level) {
+            while (to < n - 1 && quickly[to] < level) {
+                to++;
+            }
+        }
+        IgnitionRise rise = IgnitionRise.find(quickly, quick, from, to, foot, level);
+        int begin = (int) Math.max(0, Math.min(n - 10, Math.round(rise.crossing())));
+        AftKnee knee = AftKnee.of(smooth, half, begin, top);
+        OptionalDouble bisector = TangentBisector.find(knee);
+        double curvature = MaximumCurvature.find(knee);
+        double share = settings.endThreshold() * top;
+        return Optional.of(new Found(
+                record.time(first),
+                when(record, rise.crossing()),
+                when(record, rise.tangent()),
+                bisector.isPresent() ? OptionalDouble.of(when(record, bisector.getAsDouble())) : OptionalDouble.empty(),
+                when(record, curvature),
+                when(record, up(quickly, share)),
+                when(record, down(smooth, share)),
+                top,
+                dwell.isPresent() ? OptionalDouble.of(record.time(dwell.get().from())) : OptionalDouble.empty(),
+                half * record.step()));
+    }
+
+    private static double when(EvenRecord record, double place) {
+        return record.time(0) + place * record.step();
+    }
+
+    private static double highest(double[] values) {
+        double top = values[0];
+        for (double v : values) {
+            top = Math.max(top, v);
+        }
+        return top;
+    }
+
+    /** Cell at which half of the pressure integral has passed. */
+    private static int half(double[] gauge, int from) {
+        double whole = 0;
+        for (double g : gauge) {
+            whole += g;
+        }
+        double sum = 0;
+        int i = 0;
+        while (i < gauge.length - 1 && (sum += gauge[i]) < 0.5 * whole) {
+            i++;
+        }
+        return Math.max(from + 1, i);
+    }
+
+    private static double up(double[] values, double level) {
+        int i = 0;
+        while (i < values.length - 1 && values[i] < level) {
+            i++;
+        }
+        return i == 0 ? 0 : i - 1 + (level - values[i - 1]) / (values[i] - values[i - 1]);
+    }
+
+    private static double down(double[] values, double level) {
+        int i = values.length - 1;
+        while (i > 0 && values[i] < level) {
+            i--;
+        }
+        return i == values.length - 1 ? i : i + (values[i] - level) / (values[i] - values[i + 1]);
+    }
+}

@@ -1,0 +1,73 @@
+package io.burnlaw.reduction;
+
+import java.util.Optional;
+
+/**
+ * The stretch of a record in which the motor worked, found coarsely, so that the fine search has a scale of time and
+ * of pressure.
+ *
+ * @param from     begin [s]
+ * @param to       end [s]
+ * @param highest  highest smoothed pressure over ambient [Pa]
+ * @param recorded whether the record goes on after the end
+ */
+record Operation(double from, double to, double highest, boolean recorded) {
+
+    /** Below this share of the highest pressure a motor is taken to be out. */
+    private static final double OUT = 0.007;
+
+    /** How far above the noise of the smoothed record something must rise to be a burn. */
+    private static final double CLEAR = 8;
+
+    /**
+     * Finds the operation.
+     *
+     * @param time    [s], rising
+     * @param gauge   pressure over ambient [Pa], zero taken off
+     * @param noise   standard deviation of a sample [Pa]
+     * @return the operation; empty where nothing rises clearly above the noise
+     */
+    static Optional<Operation> find(double[] time, double[] gauge, double noise) {
+        int n = time.length;
+        if (n < 20) {
+            return Optional.empty();
+        }
+        double[] first = Smoothing.twice(gauge, 2);
+        int top = highest(first);
+        int above = 0;
+        for (double p : first) {
+            if (p > 0.3 * first[top]) {
+                above++;
+            }
+        }
+        double wanted = noise / (0.003 * Math.max(first[top], 1));
+        int half = (int) Math.max(1, Math.min(above / 60, Math.round(wanted * wanted / 2)));
+        double[] smooth = Smoothing.twice(gauge, half);
+        top = highest(smooth);
+        double left = noise / Math.sqrt(2 * half + 1.0);
+        if (!(smooth[top] > CLEAR * left) || !(smooth[top] > 0)) {
+            return Optional.empty();
+        }
+        double threshold = Math.max(OUT * smooth[top], 4 * left);
+        int from = 0;
+        while (from < top && smooth[from] < threshold) {
+            from++;
+        }
+        int to = n - 1;
+        while (to > top && smooth[to] < threshold) {
+            to--;
+        }
+        boolean recorded = to < n - 1;
+        return Optional.of(new Operation(time[from], time[to], smooth[top], recorded));
+    }
+
+    private static int highest(double[] values) {
+        int top = 0;
+        for (int i = 1; i < values.length; i++) {
+            if (values[i] > values[top]) {
+                top = i;
+            }
+        }
+        return top;
+    }
+}

@@ -1,0 +1,46 @@
+package io.burnlaw.reduction;
+
+/**
+ * Standard uncertainties that are taken where the log states none. All of them: common practice, no source. They stand
+ * in the budget of every point that uses them.
+ */
+final class UsualUncertainty {
+
+    /** Of a web from two calipered diameters [m]. */
+    static final double WEB = 0.03e-3;
+
+    /** The part of it that all firings share, because it is the same caliper [m]. */
+    static final double CALIPER = 0.01e-3;
+
+    /** Of a throat diameter [m]. */
+    static final double THROAT = 0.02e-3;
+
+    /** Of a throat diameter after the firing, where nobody measured it, as a share of the diameter [1]. */
+    static final double UNMEASURED_THROAT = 0.003;
+
+    /** Of a propellant mass, as a share of it [1]. */
+    static final double MASS = 0.003;
+
+    /** Of a density [kg/m3 over kg/m3]. */
+    static final double DENSITY = 0.01;
+
+    /** Of a pressure sensor's gain, as a share of the highest pressure read [1]. */
+    static final double SENSOR = 0.005;
+
+    /** Of a chamber volume that was measured, as a share of it [1]. */
+    static final double CHAMBER = 0.03;
+
+    /** Of a free volume that was worked out from the grain, as a share of the chamber [1]. */
+    static final double DERIVED_CHAMBER = 0.1;
+
+    /** Of the ratio of specific heats [1]. */
+    static final double SPECIFIC_HEAT_RATIO = 0.03;
+
+    /** Of a propellant of which neither mass nor density is known [kg/m3]; only the gas density term rests on it. */
+    static final double NOMINAL_DENSITY = 1800;
+
+    /** What the reduction itself does to a rate whatever the firing, as a share of it [1]; see docs/validation.md. */
+    static final double METHOD = 0.0015;
+
+    private UsualUncertainty() {}
+}
