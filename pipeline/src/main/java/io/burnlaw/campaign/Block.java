@@ -6,12 +6,14 @@ import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Quantity;
 import io.burnlaw.quantity.QuantityReading;
 import io.burnlaw.quantity.Spelling;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** One mapping of campaign.yaml, read key by key; whatever is wrong becomes a problem with its line. */
-final class Block {
+/** One mapping of a YAML file, read key by key; whatever is wrong becomes a problem with its line. */
+public final class Block {
 
     private final String file;
     private final String path;
@@ -28,7 +30,7 @@ final class Block {
      * @param known    keys that it may have
      * @param problems where what is wrong is added
      */
-    Block(String file, String path, YamlNode.Mapping mapping, List<String> known, List<Problem> problems) {
+    public Block(String file, String path, YamlNode.Mapping mapping, List<String> known, List<Problem> problems) {
         this.file = file;
         this.path = path;
         this.mapping = mapping;
@@ -50,11 +52,24 @@ final class Block {
         });
     }
 
-    Optional<String> text(String key) {
+    /**
+     * A text.
+     *
+     * @param key of it
+     * @return as written; empty where the key is not there
+     */
+    public Optional<String> text(String key) {
         return scalar(key, "a text");
     }
 
-    String required(String key, String mend) {
+    /**
+     * A text that must be there.
+     *
+     * @param key  of it
+     * @param mend what to write where it is missing
+     * @return as written; empty text where it is missing
+     */
+    public String required(String key, String mend) {
         Optional<YamlNode.Entry> entry = entry(key);
         if (entry.isEmpty()) {
             problems.add(new Problem(file, mapping.line(), path + key, "the key is missing", "", "", mend));
@@ -62,13 +77,26 @@ final class Block {
         return text(key).orElse("");
     }
 
-    Optional<Measured> measured(String key, Dimension dimension) {
+    /**
+     * A quantity with its unit.
+     *
+     * @param key       of it
+     * @param dimension that it must have
+     * @return in SI; empty where the key is not there or cannot be read
+     */
+    public Optional<Measured> measured(String key, Dimension dimension) {
         return scalar(key, dimension.noun() + " with its unit")
                 .flatMap(text -> kept(key, text, Quantity.read(text, dimension)));
     }
 
-    /** A pressure of which the key says what it counts from; the unit may say the same, but not the other. */
-    Optional<Measured> pressure(String key, PressureKind kind) {
+    /**
+     * A pressure of which the key says what it counts from; the unit may say the same, but not the other.
+     *
+     * @param key  of it
+     * @param kind what it counts from
+     * @return [Pa]; empty where the key is not there or cannot be read
+     */
+    public Optional<Measured> pressure(String key, PressureKind kind) {
         return scalar(key, "a pressure with its unit").flatMap(text -> {
             WrittenPressure written = WrittenPressure.of(text);
             if (written.kind().filter(other -> other != kind).isPresent()) {
@@ -85,13 +113,25 @@ final class Block {
         });
     }
 
-    /** A number above zero. */
-    Optional<Measured> positive(String key, Dimension dimension) {
+    /**
+     * A quantity above zero.
+     *
+     * @param key       of it
+     * @param dimension that it must have
+     * @return in SI; empty where the key is not there or cannot be read
+     */
+    public Optional<Measured> positive(String key, Dimension dimension) {
         return above(key, measured(key, dimension));
     }
 
-    /** A pressure above zero. */
-    Optional<Measured> positivePressure(String key, PressureKind kind) {
+    /**
+     * A pressure above zero.
+     *
+     * @param key  of it
+     * @param kind what it counts from
+     * @return [Pa]; empty where the key is not there or cannot be read
+     */
+    public Optional<Measured> positivePressure(String key, PressureKind kind) {
         return above(key, pressure(key, kind));
     }
 
@@ -103,8 +143,15 @@ final class Block {
         return measured;
     }
 
-    /** A bare number between two bounds, both allowed. */
-    OptionalDouble number(String key, double low, double high) {
+    /**
+     * A bare number between two bounds, both allowed.
+     *
+     * @param key  of it
+     * @param low  lowest
+     * @param high highest
+     * @return the number; empty where the key is not there or cannot be read
+     */
+    public OptionalDouble number(String key, double low, double high) {
         String expected = "a number from %s to %s".formatted(plain(low), plain(high));
         Optional<String> text = scalar(key, expected);
         if (text.isEmpty()) {
@@ -118,8 +165,15 @@ final class Block {
         return value;
     }
 
-    /** A share such as {@code 95 %} or {@code 0.95} between two bounds, both allowed. */
-    OptionalDouble share(String key, double low, double high) {
+    /**
+     * A share such as {@code 95 %} or {@code 0.95} between two bounds, both allowed.
+     *
+     * @param key  of it
+     * @param low  lowest [1]
+     * @param high highest [1]
+     * @return [1]; empty where the key is not there or cannot be read
+     */
+    public OptionalDouble share(String key, double low, double high) {
         String expected = "a share from %s %% to %s %%".formatted(plain(100 * low), plain(100 * high));
         Optional<String> text = scalar(key, expected);
         if (text.isEmpty()) {
@@ -139,7 +193,14 @@ final class Block {
         return value;
     }
 
-    boolean flag(String key, boolean otherwise) {
+    /**
+     * True or false.
+     *
+     * @param key       of it
+     * @param otherwise where it is not there
+     * @return what is written
+     */
+    public boolean flag(String key, boolean otherwise) {
         Optional<String> text = scalar(key, "true or false");
         if (text.isEmpty()) {
             return otherwise;
@@ -154,7 +215,15 @@ final class Block {
         };
     }
 
-    <E extends Enum<E>> Optional<E> choice(String key, Class<E> type) {
+    /**
+     * One word of a list.
+     *
+     * @param key  of it
+     * @param type the list
+     * @param <E>  of the list
+     * @return the word; empty where the key is not there
+     */
+    public <E extends Enum<E>> Optional<E> choice(String key, Class<E> type) {
         List<String> words = Choice.words(type);
         return scalar(key, String.join(" or ", words)).flatMap(text -> {
             Optional<E> choice = Choice.of(type, text);
@@ -172,12 +241,63 @@ final class Block {
         });
     }
 
-    /** The mapping behind a key; an empty one where the key is not there. */
-    Block block(String key, List<String> keys) {
+    /**
+     * The mapping behind a key, to be read key by key; an empty one where the key is not there.
+     *
+     * @param key  of it
+     * @param keys that it may have
+     * @return the mapping
+     */
+    public Block block(String key, List<String> keys) {
         return new Block(file, path + key + ".", mapping(key), keys, problems);
     }
 
-    YamlNode.Mapping mapping(String key) {
+    /**
+     * The mappings behind a key whose own keys are ids, in the order of the file.
+     *
+     * @param key  of them
+     * @param keys that each of them may have
+     * @return by id
+     */
+    public Map<String, Block> blocks(String key, List<String> keys) {
+        Map<String, Block> blocks = new LinkedHashMap<>();
+        mapping(key).entries().forEach((id, entry) -> {
+            boolean bare = entry.value() instanceof YamlNode.Scalar scalar && scalar.empty();
+            if (!bare && !(entry.value() instanceof YamlNode.Mapping)) {
+                problems.add(new Problem(
+                        file,
+                        entry.line(),
+                        path + key + "." + id,
+                        "keys and values should stand here",
+                        "",
+                        "an indented list of keys",
+                        "write them in the lines below it"));
+            }
+            YamlNode.Mapping body = entry.value() instanceof YamlNode.Mapping inner
+                    ? inner
+                    : new YamlNode.Mapping(entry.line(), Map.of());
+            blocks.put(id, new Block(file, path + key + "." + id + ".", body, keys, problems));
+        });
+        return blocks;
+    }
+
+    /**
+     * Whether a key is there.
+     *
+     * @param key one of the known ones
+     * @return whether
+     */
+    public boolean has(String key) {
+        return entry(key).isPresent();
+    }
+
+    /**
+     * The mapping behind a key.
+     *
+     * @param key of it
+     * @return as read; an empty one where the key is not there
+     */
+    public YamlNode.Mapping mapping(String key) {
         Optional<YamlNode.Entry> entry = entry(key);
         if (entry.isPresent() && entry.get().value() instanceof YamlNode.Mapping inner) {
             return inner;
@@ -186,10 +306,19 @@ final class Block {
         if (!empty) {
             wrong(key, "keys and values should stand here", "", "an indented list of keys", "see docs/formats.md");
         }
-        return new YamlNode.Mapping(entry.map(YamlNode.Entry::line).orElse(mapping.line()), java.util.Map.of());
+        return new YamlNode.Mapping(entry.map(YamlNode.Entry::line).orElse(mapping.line()), Map.of());
     }
 
-    void wrong(String key, String what, String found, String expected, String mend) {
+    /**
+     * Adds a problem at a key.
+     *
+     * @param key      where
+     * @param what     what is wrong
+     * @param found    what stands there
+     * @param expected what should stand there
+     * @param mend     what to write
+     */
+    public void wrong(String key, String what, String found, String expected, String mend) {
         int line = entry(key).map(YamlNode.Entry::line).orElse(mapping.line());
         problems.add(new Problem(file, line, path + key, what, found, expected, mend));
     }

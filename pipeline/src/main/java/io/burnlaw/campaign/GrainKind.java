@@ -3,15 +3,23 @@ package io.burnlaw.campaign;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** The grains that a log can name, each with the dimensions that it needs. */
-enum GrainKind {
+public enum GrainKind {
+    /** Segments that burn at core and ends. */
     BATES("outer_diameter", "core_diameter", "segment_length"),
+    /** Burns at its core; its ends do not burn. */
     TUBE("outer_diameter", "core_diameter", "segment_length"),
+    /** Burns at its core and on its outside; its ends do not burn. */
     TUBE_BOTH_SIDES("outer_diameter", "core_diameter", "segment_length"),
+    /** Burns on its outside; its ends do not burn. */
     ROD("outer_diameter", "segment_length"),
+    /** A rod in a tube. */
     ROD_AND_TUBE("outer_diameter", "core_diameter", "rod_diameter", "segment_length"),
+    /** Burns from one end to the other. */
     END_BURNER("outer_diameter", "segment_length"),
+    /** Any shape by a table of surface against web. */
     TABLE();
 
     private final List<String> needs;
@@ -20,15 +28,28 @@ enum GrainKind {
         this.needs = List.of(needs);
     }
 
-    List<String> needs() {
+    /** {@return names of the dimensions that it needs} */
+    public List<String> needs() {
         return needs;
     }
 
-    String word() {
+    /** {@return as it stands in the log, in kebab-case} */
+    public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    static List<String> words() {
+    /**
+     * A kind by its word.
+     *
+     * @param word as it stands in the log
+     * @return the kind; empty where none has this name
+     */
+    public static Optional<GrainKind> of(String word) {
+        return Choice.of(GrainKind.class, word);
+    }
+
+    /** {@return all of them as they stand in the log} */
+    public static List<String> words() {
         return Arrays.stream(values()).map(GrainKind::word).toList();
     }
 }

@@ -5,6 +5,8 @@ import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import com.fasterxml.jackson.dataformat.yaml.YAMLParser;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,10 +17,12 @@ import java.util.Optional;
  * Reads one YAML document with the line of every key. Aliases, anchors, tags and doubled keys are refused: what is
  * written is what is read, and a small file cannot grow into a large one.
  */
-final class YamlDocument {
+public final class YamlDocument {
 
     /** campaign.yaml needs three levels. */
     private static final int DEEPEST = 20;
+
+    private static final long MOST_BYTES = 1L << 20;
 
     private static final YAMLFactory FACTORY = new YAMLFactory();
 
@@ -40,6 +44,35 @@ final class YamlDocument {
      */
     static Optional<YamlNode.Mapping> read(String file, String text, List<Problem> problems) {
         return new YamlDocument(file, problems).root(text);
+    }
+
+    /**
+     * Reads a file.
+     *
+     * @param path     where it lies
+     * @param problems where what is wrong is added, with the path as it was given
+     * @return the mapping at its root; empty where it cannot be read
+     */
+    public static Optional<YamlNode.Mapping> read(Path path, List<Problem> problems) {
+        String name = path.toString();
+        if (!Files.isRegularFile(path)) {
+            problems.add(new Problem(
+                    name, 0, "", "there is no such file", "", "a file of keys and values", "check the path"));
+            return Optional.empty();
+        }
+        try {
+            Optional<DecodedText> text =
+                    Files.size(path) > MOST_BYTES ? Optional.empty() : DecodedText.of(Files.readAllBytes(path));
+            if (text.isPresent()) {
+                return read(name, text.get().text(), problems);
+            }
+            problems.add(new Problem(
+                    name, 0, "", "this is no text of a usual size", "", "keys and values", "save it as UTF-8 text"));
+        } catch (IOException e) {
+            problems.add(
+                    new Problem(name, 0, "", "the file cannot be read", "", "a readable file", "check its rights"));
+        }
+        return Optional.empty();
     }
 
     private Optional<YamlNode.Mapping> root(String text) {

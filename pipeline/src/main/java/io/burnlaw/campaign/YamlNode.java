@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Map;
 
 /** A YAML document as it was written: every scalar is the text that stands there, so {@code no} stays {@code no}. */
-sealed interface YamlNode {
+public sealed interface YamlNode {
 
     /** {@return line on which it begins, from 1} */
     int line();

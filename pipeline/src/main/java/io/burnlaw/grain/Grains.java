@@ -2,26 +2,15 @@ package io.burnlaw.grain;
 
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.GrainDescription.SurfacePoint;
+import io.burnlaw.campaign.GrainKind;
 import io.burnlaw.quantity.Measured;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
 
 /** The geometry that belongs to a description of the firing log. */
 public final class Grains {
-
-    /** Each kind of grain with the dimensions that it needs. */
-    private static final Map<String, List<String>> NEEDS = new TreeMap<>(Map.of(
-            "bates", List.of("outer_diameter", "core_diameter", "segment_length"),
-            "tube", List.of("outer_diameter", "core_diameter", "segment_length"),
-            "tube-both-sides", List.of("outer_diameter", "core_diameter", "segment_length"),
-            "rod", List.of("outer_diameter", "segment_length"),
-            "rod-and-tube", List.of("outer_diameter", "core_diameter", "rod_diameter", "segment_length"),
-            "end-burner", List.of("outer_diameter", "segment_length"),
-            "table", List.of()));
 
     private static final int MOST_SEGMENTS = 1000;
 
@@ -35,34 +24,34 @@ public final class Grains {
      */
     public static GrainBuilding of(GrainDescription description) {
         List<String> reasons = new ArrayList<>();
-        List<String> needs = NEEDS.get(description.kind());
-        if (needs == null) {
+        GrainKind kind = GrainKind.of(description.kind()).orElse(null);
+        if (kind == null) {
             return new GrainBuilding.Impossible(List.of("no grain is called '" + description.kind() + "'; it is one of "
-                    + String.join(", ", NEEDS.keySet())));
+                    + String.join(", ", GrainKind.words())));
         }
-        if (description.kind().equals("table")) {
+        if (kind == GrainKind.TABLE) {
             return ofTable(description);
         }
         if (description.segments() < 1 || description.segments() > MOST_SEGMENTS) {
             return new GrainBuilding.Impossible(List.of(
                     "segments is " + description.segments() + "; a grain has 1 to " + MOST_SEGMENTS + " of them"));
         }
-        checkInhibitedEnds(description, reasons);
+        checkInhibitedEnds(description, kind, reasons);
         List<Segment> segments = new ArrayList<>();
         for (int number = 1; number <= description.segments(); number++) {
-            Segment segment = new Segment(description, number);
-            segment.check(needs, reasons);
+            Segment segment = new Segment(description, kind, number);
+            segment.check(kind.needs(), reasons);
             segments.add(segment);
         }
         return reasons.isEmpty()
-                ? new GrainBuilding.Built(assemble(description, segments))
+                ? new GrainBuilding.Built(assemble(description, kind, segments))
                 : new GrainBuilding.Impossible(reasons.stream().distinct().toList());
     }
 
-    private static void checkInhibitedEnds(GrainDescription description, List<String> reasons) {
+    private static void checkInhibitedEnds(GrainDescription description, GrainKind kind, List<String> reasons) {
         int ends = description.inhibitedEnds();
         int faces = 2 * description.segments();
-        if (ends != 0 && !description.kind().equals("bates")) {
+        if (ends != 0 && kind != GrainKind.BATES) {
             reasons.add("inhibited_ends is " + ends + ", but only the ends of a bates grain burn");
         } else if (ends < 0 || ends > faces) {
             reasons.add("inhibited_ends is " + ends + ", but " + description.segments() + " segments have " + faces
@@ -70,9 +59,9 @@ public final class Grains {
         }
     }
 
-    private static Grain assemble(GrainDescription description, List<Segment> segments) {
+    private static Grain assemble(GrainDescription description, GrainKind kind, List<Segment> segments) {
         boolean equal = segments.stream().map(Segment::own).distinct().count() == 1;
-        if (description.kind().equals("bates") && equal && description.inhibitedEnds() == 0) {
+        if (kind == GrainKind.BATES && equal && description.inhibitedEnds() == 0) {
             return new Bates(segments.size(), segments.get(0).tube(2));
         }
         List<Grain> pieces = segments.stream().map(Segment::piece).toList();
@@ -115,7 +104,7 @@ public final class Grains {
     }
 
     /** One segment of the description; a dimension with the segment's number behind it goes before the common one. */
-    private record Segment(GrainDescription description, int number) {
+    private record Segment(GrainDescription description, GrainKind kind, int number) {
 
         Measured dimension(String name) {
             Measured own = description.dimensions().get(name + "_" + number);
@@ -123,7 +112,7 @@ public final class Grains {
         }
 
         List<Measured> own() {
-            return NEEDS.get(description.kind()).stream().map(this::dimension).toList();
+            return kind.needs().stream().map(this::dimension).toList();
         }
 
         void check(List<String> needs, List<String> reasons) {
@@ -149,17 +138,17 @@ public final class Grains {
         }
 
         Grain piece() {
-            return switch (description.kind()) {
-                case "bates" -> tube(2 - inhibitedEnds());
-                case "tube" -> tube(0);
-                case "tube-both-sides" ->
+            return switch (kind) {
+                case BATES -> tube(2 - inhibitedEnds());
+                case TUBE -> tube(0);
+                case TUBE_BOTH_SIDES ->
                     new BothSidesTube(
                             dimension("outer_diameter"), dimension("core_diameter"), dimension("segment_length"));
-                case "rod" -> new Rod(dimension("outer_diameter"), dimension("segment_length"));
-                case "rod-and-tube" ->
+                case ROD -> new Rod(dimension("outer_diameter"), dimension("segment_length"));
+                case ROD_AND_TUBE ->
                     new RodAndTube(tube(0), new Rod(dimension("rod_diameter"), dimension("segment_length")));
-                case "end-burner" -> new EndBurner(dimension("outer_diameter"), dimension("segment_length"));
-                default -> throw new IllegalArgumentException("no grain is called " + description.kind());
+                case END_BURNER -> new EndBurner(dimension("outer_diameter"), dimension("segment_length"));
+                case TABLE -> throw new IllegalArgumentException("a table has no segments");
             };
         }
 
