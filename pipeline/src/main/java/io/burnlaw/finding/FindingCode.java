@@ -248,7 +248,13 @@ public enum FindingCode {
             Severity.CAUTION,
             "Slow regime",
             "Below a threshold pressure the propellant burns by a slower law.",
-            "Keep the motor above the threshold, or accept the slow burn knowingly.");
+            "Keep the motor above the threshold, or accept the slow burn knowingly."),
+    CURVED_LAW(
+            Family.LAW,
+            Severity.NOTE,
+            "Curved law",
+            "One power law does not hold over the whole range, and no break is proven: the exponent may change smoothly.",
+            "Fire at pressures between and beyond, and use each law only near its own points.");
 
     /** What a code is about. */
     public enum Family {

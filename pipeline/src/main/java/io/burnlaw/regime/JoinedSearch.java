@@ -1,0 +1,242 @@
+package io.burnlaw.regime;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Laws that meet at their breaks: y = α + β·x + Σ δ_j·max(0, x − c_j), least squares over all places c of the breaks on
+ * a grid. Each hinge is made orthogonal to the single line once; then the sum of squares that a set S of hinges takes
+ * off is b_S'·G_S⁻¹·b_S, with G their fixed inner products (inverted once) and b their products with y, so that a
+ * simulated campaign costs a few multiplications a set (Feder 1975 for the model; the algebra is the partitioned
+ * regression of Frisch and Waugh 1933). {@link JoinedFit} then finds the exact optimum near the best set.
+ */
+final class JoinedSearch {
+
+    /** Places in a gap between neighbouring points, for one break. */
+    private static final int FINE = 4;
+
+    /** Most places, by the number of breaks: sets of them number some thousands at most. */
+    private static final int[] MOST = {0, 160, 60, 30, 22};
+
+    private final int size;
+    private final double[] w;
+    private final double[] x;
+    private final double sw;
+    private final double sxx;
+    private final Knots[] byCount;
+
+    /** Places, their orthogonal hinges, and the sets of them. */
+    private record Knots(double[] places, double[][] hinges, int[][] sets, double[][] inverses) {}
+
+    /**
+     * Grid optima of each count.
+     *
+     * @param rss    weighted sum of squares for 1, 2, … laws; infinite where a count is impossible
+     * @param breaks places of the breaks, by count
+     */
+    record Best(double[] rss, double[][] breaks) {}
+
+    JoinedSearch(Sample sample, int most, int minimumPoints) {
+        size = sample.size();
+        x = sample.xs();
+        w = sample.ws();
+        Line all = Line.through(x, x, w, 0, size);
+        sw = all.weight();
+        sxx = all.spread();
+        byCount = new Knots[most];
+        for (int k = 2; k <= most; k++) {
+            double[] places = places(sample, minimumPoints, k == 2 ? FINE : 2, MOST[k - 1]);
+            byCount[k - 1] = knots(sample, places, k - 1, minimumPoints, all.middle());
+        }
+    }
+
+    private static double[] places(Sample sample, int minimumPoints, int perGap, int most) {
+        List<Double> places = new ArrayList<>();
+        int n = sample.size();
+        if (n < 2 * minimumPoints) {
+            return new double[0];
+        }
+        int first = minimumPoints - 1;
+        int last = n - minimumPoints;
+        for (int i = first; i <= last; i++) {
+            double here = sample.x(i);
+            if (places.isEmpty() || here - places.get(places.size() - 1) > 1e-9) {
+                places.add(here);
+            }
+            for (int j = 1; j < perGap && i < last && sample.x(i + 1) - here > 1e-9; j++) {
+                places.add(here + (sample.x(i + 1) - here) * j / perGap);
+            }
+        }
+        if (places.size() <= most) {
+            return places.stream().mapToDouble(d -> d).toArray();
+        }
+        double[] kept = new double[most];
+        for (int i = 0; i < most; i++) {
+            kept[i] = places.get((int) ((i + 0.5) * places.size() / most));
+        }
+        return kept;
+    }
+
+    private Knots knots(Sample sample, double[] places, int breaks, int minimumPoints, double middle) {
+        double[][] hinges = new double[places.length][];
+        for (int m = 0; m < places.length; m++) {
+            hinges[m] = orthogonal(places[m], middle);
+        }
+        double[][] gram = new double[places.length][places.length];
+        for (int a = 0; a < places.length; a++) {
+            for (int b = 0; b <= a; b++) {
+                double sum = 0;
+                for (int i = 0; i < size; i++) {
+                    sum += w[i] * hinges[a][i] * hinges[b][i];
+                }
+                gram[a][b] = sum;
+                gram[b][a] = sum;
+            }
+        }
+        List<int[]> sets = new ArrayList<>();
+        List<double[]> inverses = new ArrayList<>();
+        gather(sample, places, gram, new int[breaks], 0, 0, minimumPoints, sets, inverses);
+        for (double[] hinge : hinges) {
+            for (int i = 0; i < size; i++) {
+                hinge[i] *= w[i];
+            }
+        }
+        return new Knots(places, hinges, sets.toArray(int[][]::new), inverses.toArray(double[][]::new));
+    }
+
+    private double[] orthogonal(double place, double middle) {
+        double[] hinge = new double[size];
+        double mean = 0;
+        double along = 0;
+        for (int i = 0; i < size; i++) {
+            hinge[i] = Math.max(0, x[i] - place);
+            mean += w[i] * hinge[i] / sw;
+            along += w[i] * hinge[i] * (x[i] - middle) / sxx;
+        }
+        for (int i = 0; i < size; i++) {
+            hinge[i] -= mean + along * (x[i] - middle);
+        }
+        return hinge;
+    }
+
+    private static void gather(
+            Sample sample,
+            double[] places,
+            double[][] gram,
+            int[] set,
+            int depth,
+            int from,
+            int minimumPoints,
+            List<int[]> sets,
+            List<double[]> inverses) {
+        if (depth == set.length) {
+            double[] breaks = Arrays.stream(set).mapToDouble(m -> places[m]).toArray();
+            if (carries(sample, breaks, minimumPoints)) {
+                SymmetricInverse.of(gram, set).ifPresent(inverse -> {
+                    sets.add(set.clone());
+                    inverses.add(inverse);
+                });
+            }
+            return;
+        }
+        for (int m = from; m < places.length; m++) {
+            set[depth] = m;
+            gather(sample, places, gram, set, depth + 1, m + 1, minimumPoints, sets, inverses);
+        }
+    }
+
+    /** Whether each law between these breaks has points enough; a point at a break counts on both sides. */
+    static boolean carries(Sample sample, double[] breaks, int minimumPoints) {
+        int from = 0;
+        for (int j = 0; j <= breaks.length; j++) {
+            double low = j == 0 ? Double.NEGATIVE_INFINITY : breaks[j - 1] - 1e-9;
+            double high = j == breaks.length ? Double.POSITIVE_INFINITY : breaks[j] + 1e-9;
+            while (from > 0 && sample.x(from - 1) >= low) {
+                from--;
+            }
+            while (from < sample.size() && sample.x(from) < low) {
+                from++;
+            }
+            int to = from;
+            while (to < sample.size() && sample.x(to) <= high) {
+                to++;
+            }
+            if (!sample.carries(from, to, minimumPoints)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** {@return the least sum of squares on the grid for 1, 2, … laws} */
+    double[] rss(double[] y) {
+        return search(y, null);
+    }
+
+    Best best(double[] y) {
+        double[][] breaks = new double[byCount.length][0];
+        double[] rss = search(y, breaks);
+        return new Best(rss, breaks);
+    }
+
+    private double[] search(double[] y, double[][] breaks) {
+        double[] rss = new double[byCount.length];
+        rss[0] = Line.through(x, y, w, 0, size).rss();
+        for (int k = 2; k <= byCount.length; k++) {
+            Knots knots = byCount[k - 1];
+            double[] b = new double[knots.places.length];
+            for (int m = 0; m < b.length; m++) {
+                double[] hinge = knots.hinges[m];
+                double sum = 0;
+                for (int i = 0; i < size; i++) {
+                    sum += hinge[i] * y[i];
+                }
+                b[m] = sum;
+            }
+            double most = Double.NEGATIVE_INFINITY;
+            int at = -1;
+            for (int s = 0; s < knots.sets.length; s++) {
+                double gain = SymmetricInverse.quadratic(knots.inverses[s], b, knots.sets[s]);
+                if (gain > most) {
+                    most = gain;
+                    at = s;
+                }
+            }
+            rss[k - 1] = at < 0 ? Double.POSITIVE_INFINITY : Math.max(0, rss[0] - most);
+            if (at >= 0 && breaks != null) {
+                breaks[k - 1] = Arrays.stream(knots.sets[at])
+                        .mapToDouble(m -> knots.places[m])
+                        .toArray();
+            }
+        }
+        return rss;
+    }
+
+    /**
+     * Profile of the sum of squares over the place of one break, the others free.
+     *
+     * @param y      the values
+     * @param breaks how many breaks there are
+     * @param which  the break whose place is held, from 0
+     * @return places and the least sum of squares at each, infinite where impossible
+     */
+    double[][] profile(double[] y, int breaks, int which) {
+        Knots knots = byCount[breaks];
+        double single = Line.through(x, y, w, 0, size).rss();
+        double[] b = new double[knots.places.length];
+        for (int m = 0; m < b.length; m++) {
+            for (int i = 0; i < size; i++) {
+                b[m] += knots.hinges[m][i] * y[i];
+            }
+        }
+        double[] least = new double[knots.places.length];
+        Arrays.fill(least, Double.POSITIVE_INFINITY);
+        for (int s = 0; s < knots.sets.length; s++) {
+            int held = knots.sets[s][which];
+            double rss = single - SymmetricInverse.quadratic(knots.inverses[s], b, knots.sets[s]);
+            least[held] = Math.min(least[held], Math.max(0, rss));
+        }
+        return new double[][] {knots.places.clone(), least};
+    }
+}

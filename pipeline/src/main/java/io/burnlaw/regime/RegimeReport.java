@@ -1,0 +1,165 @@
+package io.burnlaw.regime;
+
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import io.burnlaw.finding.Severity;
+import io.burnlaw.quantity.Figures;
+import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.ratelaw.RateLaw;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** Turns a decision in logarithms into laws, pressures, words and findings. */
+final class RegimeReport {
+
+    private final Sample sample;
+    private final RegimeOptions options;
+    private final Selection selection;
+    private final PiecewiseFit fit;
+
+    private RegimeReport(Sample sample, RegimeOptions options, Selection selection) {
+        this.sample = sample;
+        this.options = options;
+        this.selection = selection;
+        this.fit = selection.fit();
+    }
+
+    static Regimes of(Sample sample, RegimeOptions options, Selection selection, Optional<UnsettledRegime> unsettled) {
+        return new RegimeReport(sample, options, selection).regimes(unsettled);
+    }
+
+    private Regimes regimes(Optional<UnsettledRegime> unsettled) {
+        List<RateLaw> laws = SegmentLaws.of(sample, fit, selection.noise(), options.weighting());
+        List<Break> breaks = breaks(laws);
+        int slowest = SlowSide.lawsBelow(laws, breaks, options.level());
+        boolean allSlow =
+                unsettled.map(u -> u.side() == UnsettledRegime.Side.ABOVE).orElse(false);
+        List<Regime> regimes = new ArrayList<>();
+        for (int j = 0; j < laws.size(); j++) {
+            regimes.add(regime(laws, breaks, j, j < slowest || allSlow));
+        }
+        Evidence evidence = evidence();
+        return new Regimes(
+                selection.claim(),
+                fit.count() == 1 ? Shape.JOINED : fit.shape(),
+                regimes,
+                breaks,
+                evidence,
+                unsettled,
+                findings(regimes, breaks, slowest, unsettled));
+    }
+
+    private List<Break> breaks(List<RateLaw> laws) {
+        List<Break> breaks = new ArrayList<>();
+        for (int j = 0; j + 1 < laws.size(); j++) {
+            double pressure = sample.pressure(fit.breaks()[j]);
+            RateLaw below = laws.get(j);
+            RateLaw above = laws.get(j + 1);
+            boolean jump = fit.shape() == Shape.JUMPING;
+            breaks.add(new Break(
+                    pressure,
+                    selection.intervals().get(j),
+                    jump ? Break.Kind.JUMP : Break.Kind.SLOPE,
+                    jump ? above.rate(pressure) / below.rate(pressure) : 1,
+                    jump
+                            ? RateRatio.interval(below, above, pressure, options.level())
+                            : new Interval.NotEstimable("the laws meet at this break"),
+                    below.exponent(),
+                    above.exponent()));
+        }
+        return breaks;
+    }
+
+    private Regime regime(List<RateLaw> laws, List<Break> breaks, int j, boolean slow) {
+        RateLaw law = laws.get(j);
+        Interval exponent = law.exponentInterval(options.level());
+        RegimeNames.Name name = RegimeNames.of(law.exponent(), exponent);
+        RegimeKind kind = slow && name.kind() != RegimeKind.UNSTABLE ? RegimeKind.SLOW_BURNING : name.kind();
+        double low = j == 0 ? law.pressureLow() : breaks.get(j - 1).pressure();
+        double high = j == breaks.size() ? law.pressureHigh() : breaks.get(j).pressure();
+        List<String> ids = IntStream.range(fit.starts()[j], fit.end(j))
+                .mapToObj(i -> sample.point(i).id())
+                .toList();
+        String word = switch (kind) {
+            case ORDINARY -> "";
+            case PLATEAU -> ", a plateau";
+            case MESA -> ", a mesa: the rate falls as the pressure rises";
+            case UNSTABLE -> ", no steady pressure in a motor";
+            case SLOW_BURNING -> ", slow burning";
+        };
+        String doubt = name.settled() || kind == RegimeKind.ORDINARY || kind == RegimeKind.SLOW_BURNING
+                ? ""
+                : " by the best estimate, which the interval does not settle";
+        String sentence = "From " + Words.pressure(low) + " to " + Words.pressure(high) + " the exponent is "
+                + Words.number(law.exponent(), exponent) + word + doubt + "; " + Words.rate(law.rate(low)) + " to "
+                + Words.rate(law.rate(high)) + ", " + ids.size() + " points.";
+        return new Regime(law, kind, name.settled(), exponent, low, high, ids, sentence);
+    }
+
+    private Evidence evidence() {
+        List<Double> criteria = selection.bicByCount();
+        int criterion = IntStream.range(0, criteria.size())
+                        .boxed()
+                        .min((a, b) -> Double.compare(criteria.get(a), criteria.get(b)))
+                        .orElse(0)
+                + 1;
+        return new Evidence(
+                selection.tests(),
+                criteria,
+                selection.sequential(),
+                criterion,
+                selection.jumpPValue(),
+                sample.systematic(),
+                sample.clusters(),
+                selection.rivals().stream().map(Rivals.Fitted::rival).toList(),
+                EvidenceSentence.of(sample, options, selection, criterion));
+    }
+
+    private List<Finding> findings(
+            List<Regime> regimes, List<Break> breaks, int slowest, Optional<UnsettledRegime> unsettled) {
+        List<Finding> findings = new ArrayList<>();
+        unsettled.ifPresent(u -> findings.add(Finding.of(FindingCode.SLOW_REGIME, u.sentence())));
+        if (slowest > 0) {
+            Break at = breaks.get(slowest - 1);
+            findings.add(Finding.of(
+                    FindingCode.SLOW_REGIME,
+                    "Below " + Words.pressure(at.pressure(), at.interval()) + " the propellant burns slowly: "
+                            + Words.rate(
+                                    regimes.get(0).law().rate(regimes.get(0).high())) + " just below it, "
+                            + Words.rate(regimes.get(slowest).law().rate(at.pressure())) + " just above."));
+        }
+        selection.rivals().stream()
+                .map(Rivals.Fitted::rival)
+                .filter(rival -> rival.kind() == Rival.Kind.ZERO_OFFSET && fit.count() > 1 && !rival.beaten())
+                .findFirst()
+                .ifPresent(rival -> findings.add(Finding.of(FindingCode.ZERO_OFFSET_RIVAL, rival.sentence())));
+        if (selection.claim() == Claim.SMOOTH_CURVE || selection.claim() == Claim.BEND) {
+            findings.add(Finding.of(FindingCode.CURVED_LAW, EvidenceSentence.curved(selection)));
+        }
+        for (Regime regime : regimes) {
+            unstable(regime).ifPresent(findings::add);
+        }
+        return findings;
+    }
+
+    private static Optional<Finding> unstable(Regime regime) {
+        double high = regime.exponentInterval()
+                .estimated()
+                .map(Interval.Estimated::high)
+                .orElse(regime.law().exponent());
+        if (high < 1) {
+            return Optional.empty();
+        }
+        boolean certain = regime.law().exponent() >= 1;
+        Finding finding = Finding.of(
+                FindingCode.UNSTABLE_EXPONENT,
+                "From " + Words.pressure(regime.low()) + " to " + Words.pressure(regime.high()) + " the exponent is "
+                        + Words.number(regime.law().exponent(), regime.exponentInterval())
+                        + (certain ? ", 1 or more." : ": its upper limit reaches 1.")
+                        + " A motor has no steady pressure where the exponent is "
+                        + Figures.significant(1, 1) + " or more.");
+        return Optional.of(certain ? finding : finding.withSeverity(Severity.NOTE));
+    }
+}

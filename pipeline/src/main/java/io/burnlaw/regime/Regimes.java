@@ -1,0 +1,70 @@
+package io.burnlaw.regime;
+
+import io.burnlaw.finding.Finding;
+import io.burnlaw.ratelaw.RateLaw;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The laws that a propellant follows, from low to high pressure.
+ *
+ * @param claim     what may be said about a change of regime
+ * @param shape     how the laws meet; {@link Shape#JOINED} where there is one
+ * @param regimes   from low to high pressure, at least one
+ * @param breaks    between them, one fewer
+ * @param evidence  why that many
+ * @param unsettled points at an end that lie off the laws and are too few for a law of their own
+ * @param findings  what the reader must know
+ */
+public record Regimes(
+        Claim claim,
+        Shape shape,
+        List<Regime> regimes,
+        List<Break> breaks,
+        Evidence evidence,
+        Optional<UnsettledRegime> unsettled,
+        List<Finding> findings) {
+
+    public Regimes {
+        regimes = List.copyOf(regimes);
+        breaks = List.copyOf(breaks);
+        findings = List.copyOf(findings);
+        if (regimes.isEmpty() || breaks.size() != regimes.size() - 1) {
+            throw new IllegalArgumentException(regimes.size() + " regimes with " + breaks.size() + " breaks");
+        }
+    }
+
+    /** {@return how many laws} */
+    public int selected() {
+        return regimes.size();
+    }
+
+    /** {@return the laws, from low to high pressure} */
+    public List<RateLaw> laws() {
+        return regimes.stream().map(Regime::law).toList();
+    }
+
+    /**
+     * The regime that holds at a pressure; beyond the ends, the last one.
+     *
+     * @param pressure [Pa, absolute]
+     * @return the regime
+     */
+    public Regime at(double pressure) {
+        int i = 0;
+        while (i < breaks.size() && pressure >= breaks.get(i).pressure()) {
+            i++;
+        }
+        return regimes.get(i);
+    }
+
+    /**
+     * The rate that the laws give.
+     *
+     * @param pressure [Pa, absolute], above zero
+     * @return [m/s]
+     */
+    public double rate(double pressure) {
+        return at(pressure).law().rate(pressure);
+    }
+}

@@ -1,0 +1,141 @@
+package io.burnlaw.regime;
+
+import io.burnlaw.ratelaw.Interval;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.SplittableRandom;
+
+/** Decides how many pieces, of which shape, and against which rivals. */
+final class Selector {
+
+    /** A rival that leads by this much on the scale of the criterion is strongly preferred (Kass and Raftery 1995). */
+    private static final double STRONG = 6;
+
+    /** What random numbers are for: a stream depends on the seed and its purpose, and on nothing else. */
+    private enum Purpose {
+        COUNT,
+        JUMP,
+        RIVAL,
+        PROFILE
+    }
+
+    private final Sample sample;
+    private final RegimeOptions options;
+    private final double[] y;
+    private final JoinedSearch joined;
+    private final JumpingSearch jumping;
+    private final CountBootstrap bootstrap;
+    private final List<PiecewiseFit> joinedByCount = new ArrayList<>();
+    private final List<PiecewiseFit> byCount = new ArrayList<>();
+
+    Selector(Sample sample, RegimeOptions options) {
+        this.sample = sample;
+        this.options = options;
+        this.y = sample.ys();
+        int most = Math.max(1, Math.min(options.maximumSegments(), sample.size() / options.minimumPoints()));
+        joined = new JoinedSearch(sample, most, options.minimumPoints());
+        jumping = new JumpingSearch(sample, most, options.minimumPoints(), JumpingSearch.Pieces.SLOPED);
+        bootstrap = new CountBootstrap(sample, joined, jumping, options.replicates(), 1 - options.level());
+        fitAll(most);
+    }
+
+    private void fitAll(int most) {
+        JoinedSearch.Best meeting = joined.best(y);
+        JumpingSearch.Best leaping = jumping.best(y);
+        byCount.add(JumpingFit.of(sample, y, new int[] {0}));
+        joinedByCount.add(byCount.get(0));
+        for (int k = 2; k <= most && meeting.rss()[k - 1] < Double.POSITIVE_INFINITY; k++) {
+            PiecewiseFit a = JoinedFit.of(sample, y, meeting.breaks()[k - 1], options.minimumPoints());
+            joinedByCount.add(a);
+            PiecewiseFit better = a;
+            if (leaping.rss()[k - 1] < Double.POSITIVE_INFINITY) {
+                PiecewiseFit b = JumpingFit.of(sample, y, leaping.starts()[k - 1]);
+                better = b.bic(sample.size()) < a.bic(sample.size()) ? b : a;
+            }
+            byCount.add(better);
+        }
+    }
+
+    Selection select() {
+        List<CountTest> tests = new ArrayList<>();
+        int selected = 1;
+        while (selected < byCount.size()) {
+            NoiseModel noise = NoiseModel.of(sample, byCount.get(selected), sample.systematic());
+            SplittableRandom random = stream(Purpose.COUNT, selected);
+            CountTest test = bootstrap.test(y, byCount.get(selected - 1), noise, random);
+            tests.add(test);
+            if (rejected(test.pValue())) {
+                selected++;
+            } else {
+                break;
+            }
+        }
+        OptionalDouble jumpP = OptionalDouble.empty();
+        PiecewiseFit fit = byCount.get(selected - 1);
+        if (selected > 1) {
+            NoiseModel noise = NoiseModel.of(sample, fit, sample.systematic());
+            PiecewiseFit meeting = joinedByCount.get(selected - 1);
+            double p = bootstrap.jumpTest(y, meeting, noise, stream(Purpose.JUMP, selected));
+            jumpP = OptionalDouble.of(p);
+            fit = rejected(p) ? JumpingFit.of(sample, y, jumping.best(y).starts()[selected - 1]) : meeting;
+        }
+        return judged(fit, tests, jumpP);
+    }
+
+    private Selection judged(PiecewiseFit found, List<CountTest> tests, OptionalDouble jumpP) {
+        NoiseModel noise = NoiseModel.of(sample, found, sample.systematic());
+        double points = noise.effectivePoints();
+        Rivals judge = new Rivals(sample, points);
+        List<Rivals.Fitted> rivals = found.count() == 1
+                ? judge.ofSingleLaw(y)
+                : judge.against(
+                        y, search(found), noise, options.replicates(), options.level(), stream(Purpose.RIVAL, 0));
+        Claim claim = claim(found, rivals, points);
+        PiecewiseFit fit = claim == Claim.SMOOTH_CURVE ? byCount.get(0) : found;
+        NoiseModel about = claim == Claim.SMOOTH_CURVE ? NoiseModel.of(sample, fit, sample.systematic()) : noise;
+        List<Interval> intervals = new ArrayList<>();
+        BreakProfile profile = new BreakProfile(sample, joined, jumping, options.level());
+        for (int j = 0; j < fit.count() - 1; j++) {
+            intervals.add(profile.interval(y, fit, j, about, options.replicates(), stream(Purpose.PROFILE, j)));
+        }
+        List<Double> criteria = byCount.stream().map(f -> f.bic(points)).toList();
+        return new Selection(claim, fit, about, intervals, tests, criteria, found.count(), jumpP, rivals);
+    }
+
+    private Rivals.Search search(PiecewiseFit fit) {
+        int at = fit.count() - 1;
+        return values -> {
+            double[] level = values.clone();
+            Line line = Line.through(sample.xs(), level, sample.ws(), 0, level.length);
+            for (int i = 0; i < level.length; i++) {
+                level[i] -= line.at(sample.x(i));
+            }
+            return fit.shape() == Shape.JOINED ? joined.rss(level)[at] : jumping.rss(level)[at];
+        };
+    }
+
+    private Claim claim(PiecewiseFit found, List<Rivals.Fitted> rivals, double points) {
+        if (found.count() == 1) {
+            return Claim.SINGLE_LAW;
+        }
+        List<Rival> smooth =
+                rivals.stream().map(Rivals.Fitted::rival).filter(Rival::smooth).toList();
+        Rival best = smooth.stream().min(Comparator.comparingDouble(Rival::bic)).orElse(null);
+        if (best == null || smooth.stream().allMatch(Rival::beaten)) {
+            return Claim.BREAK;
+        }
+        double twoLaws = Math.min(byCount.get(1).rss(), joinedByCount.get(1).rss());
+        boolean better = points * Math.log(twoLaws / best.rss()) > STRONG;
+        return better && found.bic(points) - best.bic() > STRONG ? Claim.SMOOTH_CURVE : Claim.BEND;
+    }
+
+    private boolean rejected(double p) {
+        return p <= 1 - options.level() + 1e-12;
+    }
+
+    private SplittableRandom stream(Purpose purpose, int number) {
+        return new SplittableRandom(options.seed() * 1_000_003L + purpose.ordinal() * 7_919L + number);
+    }
+}

@@ -1,0 +1,130 @@
+package io.burnlaw.regime;
+
+import io.burnlaw.quantity.Figures;
+import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.ratelaw.RateLaw;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Finds the pressure below which a propellant burns slowly, and the ratio of burning surface to throat area that keeps
+ * a motor above it.
+ *
+ * <p>At equilibrium the gas that is made leaves: ρ·A_b·r(P) = P·A_t/c*, so K_n = A_b/A_t = P/(ρ·r(P)·c*), the usual
+ * P^(1−n)/(ρ·a·c*) for r = a·Pⁿ (Sutton and Biblarz, chapter 11). With r of the fast law at the threshold it is the
+ * smallest K_n at which a motor that burns fast stays there. With r of the slow law it is the K_n at which a motor that
+ * starts slow comes up by itself; between the two, which of them it does depends on how it was lit.
+ */
+public final class Thresholds {
+
+    private Thresholds() {}
+
+    /**
+     * The threshold, where there is one.
+     *
+     * @param regimes                as found
+     * @param density                of the propellant [kg/m³]; empty where unknown
+     * @param characteristicVelocity c* [m/s]; empty where unknown
+     * @return the threshold; empty where nothing speaks for one
+     */
+    public static Optional<Threshold> find(
+            Regimes regimes, OptionalDouble density, OptionalDouble characteristicVelocity) {
+        OptionalDouble product = density.isPresent() && characteristicVelocity.isPresent()
+                ? OptionalDouble.of(density.getAsDouble() * characteristicVelocity.getAsDouble())
+                : OptionalDouble.empty();
+        List<Break> breaks = regimes.breaks();
+        double level = regimes.regimes()
+                .get(0)
+                .exponentInterval()
+                .estimated()
+                .map(Interval.Estimated::level)
+                .orElse(0.95);
+        int slow = SlowSide.lawsBelow(regimes.laws(), breaks, level);
+        if (slow > 0) {
+            return Optional.of(atBreak(regimes, slow, level, product));
+        }
+        return regimes.unsettled().map(unsettled -> inGap(regimes, unsettled, product));
+    }
+
+    private static Threshold atBreak(Regimes regimes, int slow, double level, OptionalDouble product) {
+        Break at = regimes.breaks().get(slow - 1);
+        RateLaw fast = regimes.regimes().get(slow).law();
+        RateLaw last = regimes.regimes().get(slow - 1).law();
+        double ratio = SlowSide.ratio(regimes.laws(), regimes.breaks(), slow - 1, level);
+        List<String> below = new ArrayList<>();
+        List<String> above = new ArrayList<>();
+        for (int j = 0; j < regimes.selected(); j++) {
+            (j < slow ? below : above).addAll(regimes.regimes().get(j).ids());
+        }
+        double safe = at.interval().estimated().map(Interval.Estimated::high).orElse(at.pressure());
+        OptionalDouble stay = areaRatio(at.pressure(), fast.rate(at.pressure()), product);
+        OptionalDouble climb = areaRatio(at.pressure(), fast.rate(at.pressure()) / ratio, product);
+        String sentence = "Below " + Words.pressure(at.pressure(), at.interval())
+                + " the propellant burns slowly; across it the rate rises " + Figures.significant(ratio, 2)
+                + " times, from " + Words.rate(fast.rate(at.pressure()) / ratio) + " to "
+                + Words.rate(fast.rate(at.pressure())) + "."
+                + areaWords(stay, climb, areaRatio(safe, fast.rate(safe), product), safe);
+        return new Threshold(
+                at.pressure(),
+                at.interval(),
+                last.pressureHigh(),
+                fast.pressureLow(),
+                ratio,
+                below,
+                above,
+                stay,
+                climb,
+                sentence);
+    }
+
+    private static Threshold inGap(Regimes regimes, UnsettledRegime unsettled, OptionalDouble product) {
+        boolean lone = unsettled.side() == UnsettledRegime.Side.BELOW;
+        List<String> others =
+                regimes.regimes().stream().flatMap(r -> r.ids().stream()).toList();
+        double middle = unsettled.settlingPressure();
+        double high = unsettled.gapHigh();
+        double fastRate = lone ? regimes.rate(high) : unsettled.rate();
+        // only the upper end of the gap is known to burn fast
+        OptionalDouble stay = areaRatio(high, fastRate, product);
+        OptionalDouble climb = lone ? OptionalDouble.empty() : areaRatio(high, regimes.rate(high), product);
+        String sentence = unsettled.sentence() + areaWords(stay, climb, stay, high);
+        return new Threshold(
+                middle,
+                new Interval.NotEstimable("only the gap is known: slow at " + Words.pressure(unsettled.gapLow())
+                        + ", fast at " + Words.pressure(high) + "; a firing near " + Words.pressure(middle)
+                        + " would narrow it"),
+                unsettled.gapLow(),
+                high,
+                unsettled.rateRatio(),
+                lone ? unsettled.ids() : others,
+                lone ? others : unsettled.ids(),
+                stay,
+                climb,
+                sentence);
+    }
+
+    private static OptionalDouble areaRatio(double pressure, double rate, OptionalDouble product) {
+        return product.isPresent()
+                ? OptionalDouble.of(pressure / (rate * product.getAsDouble()))
+                : OptionalDouble.empty();
+    }
+
+    private static String areaWords(OptionalDouble stay, OptionalDouble climb, OptionalDouble safe, double pressure) {
+        if (stay.isEmpty()) {
+            return " With density and c* the ratio of burning surface to throat area that keeps a motor above it could be"
+                    + " given.";
+        }
+        String text = " A motor that burns fast stays above it while burning surface over throat area is at least "
+                + Figures.significant(stay.getAsDouble(), 3) + " through the whole burn";
+        text += safe.getAsDouble() > stay.getAsDouble() * 1.005
+                ? " (" + Figures.significant(safe.getAsDouble(), 3) + " to be above " + Words.pressure(pressure) + ")"
+                : "";
+        text += climb.isPresent()
+                ? "; one that starts slow comes up by itself only from about "
+                        + Figures.significant(climb.getAsDouble(), 3) + "."
+                : ".";
+        return text + " Check the pressure that this gives against the limit of the case.";
+    }
+}

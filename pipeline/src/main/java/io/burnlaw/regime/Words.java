@@ -1,0 +1,56 @@
+package io.burnlaw.regime;
+
+import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.ratelaw.Interval;
+import java.util.List;
+
+/** SI numbers as the sentences of this package say them. */
+final class Words {
+
+    private static final List<String> NUMBERS = List.of("no", "one", "two", "three", "four", "five");
+
+    private Words() {}
+
+    /** {@return such as {@code 1.02 MPa}} */
+    static String pressure(double pascal) {
+        return Figures.significant(Unit.MEGAPASCAL.fromSi(pascal), 3) + " MPa";
+    }
+
+    /** {@return such as {@code 6.94 mm/s}} */
+    static String rate(double metrePerSecond) {
+        return Figures.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(metrePerSecond), 3) + " mm/s";
+    }
+
+    /** {@return a number with its interval, or the number to three digits} */
+    static String number(double value, Interval interval) {
+        return interval.estimated()
+                .map(e -> Figures.withInterval(value, e.low(), e.high()))
+                .orElseGet(() -> Figures.significant(value, 3));
+    }
+
+    /** {@return a pressure with its interval in MPa} */
+    static String pressure(double pascal, Interval interval) {
+        return interval.estimated()
+                .map(e -> Figures.withInterval(
+                                Unit.MEGAPASCAL.fromSi(pascal),
+                                Unit.MEGAPASCAL.fromSi(e.low()),
+                                Unit.MEGAPASCAL.fromSi(e.high()))
+                        + " MPa")
+                .orElseGet(() -> pressure(pascal));
+    }
+
+    /** {@return a p value as it is printed: never smaller than the replicates can show} */
+    static String p(double p, int replicates) {
+        double least = 1.0 / (replicates + 1);
+        return p <= least * 1.0000001 ? "p ≤ " + Figures.significant(least, 1) : "p = " + Figures.significant(p, 2);
+    }
+
+    static String count(int number) {
+        return number < NUMBERS.size() ? NUMBERS.get(number) : Integer.toString(number);
+    }
+
+    static String laws(int number) {
+        return count(number) + (number == 1 ? " power law" : " power laws");
+    }
+}
