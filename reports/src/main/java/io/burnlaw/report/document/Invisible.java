@@ -13,9 +13,13 @@ public final class Invisible {
      * Whether a character is one of them.
      *
      * @param character a code point
-     * @return true for controls, format characters, separators of lines and paragraphs, and halves of surrogates
+     * @return true for controls, format characters, and separators of lines and paragraphs; false for the two joiners
+     *         that the spelling of some languages needs
      */
     public static boolean is(int character) {
+        if (character == 0x200C || character == 0x200D) {
+            return false;
+        }
         return switch (Character.getType(character)) {
             case Character.CONTROL, Character.FORMAT, Character.LINE_SEPARATOR, Character.PARAGRAPH_SEPARATOR -> true;
             default -> false;
@@ -23,17 +27,33 @@ public final class Invisible {
     }
 
     /**
-     * A text in which each of them is replaced by the sign for an unknown character; tab and line feed become spaces.
+     * A text of one line in which each of them is replaced by the sign for an unknown character; tab and line feed
+     * become spaces.
      *
      * @param text any text
      * @return the same text, safe to show
      */
     public static String shown(String text) {
-        if (text.codePoints().noneMatch(Invisible::is)) {
+        return shownInLines(text).replace('\n', ' ').replace('\t', ' ');
+    }
+
+    /**
+     * A text of several lines in which each of them but tab and line feed is replaced by the sign for an unknown
+     * character.
+     *
+     * @param text any text
+     * @return the same text, safe to show
+     */
+    public static String shownInLines(String text) {
+        if (text.codePoints().noneMatch(Invisible::harms)) {
             return text;
         }
         StringBuilder shown = new StringBuilder(text.length());
-        text.codePoints().forEach(c -> shown.appendCodePoint(c == '\n' || c == '\t' ? ' ' : is(c) ? 0xFFFD : c));
+        text.codePoints().forEach(c -> shown.appendCodePoint(harms(c) ? 0xFFFD : c));
         return shown.toString();
+    }
+
+    private static boolean harms(int character) {
+        return character != '\n' && character != '\t' && is(character);
     }
 }

@@ -1,0 +1,40 @@
+package io.burnlaw.report.chart;
+
+/**
+ * A finished picture.
+ *
+ * @param width in CSS pixels
+ * @param height in CSS pixels
+ * @param description what it shows, in words, for those who do not see it
+ * @param body SVG elements
+ */
+public record Figure(double width, double height, String description, String body) {
+
+    private static final String FONT = "font-family=\"system-ui, sans-serif\" font-size=\"12.5\"";
+
+    /**
+     * The picture as an element of a page, whose style sheet colours it.
+     *
+     * @param role a class for the page's style sheet
+     * @return an svg element
+     */
+    public String inline(String role) {
+        return "<svg class=\"chart " + role + "\" viewBox=\"" + viewBox() + "\" width=\"" + Svg.number(width)
+                + "\" height=\"" + Svg.number(height) + "\" role=\"img\" aria-label=\"" + Svg.escape(description)
+                + "\" "
+                + FONT + ">" + body + "</svg>";
+    }
+
+    /** {@return the picture as a file of its own, that follows light and dark where the viewer does} */
+    public String file() {
+        return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\""
+                + viewBox()
+                + "\" width=\"" + Svg.number(width) + "\" height=\"" + Svg.number(height) + "\" role=\"img\" " + FONT
+                + ">\n<title>" + Svg.escape(description) + "</title>\n<style>" + Ink.styleSheet() + "</style>\n"
+                + new Svg().rect(0, 0, width, height, Ink.PAPER, 1) + body + "\n</svg>\n";
+    }
+
+    private String viewBox() {
+        return "0 0 " + Svg.number(width) + " " + Svg.number(height);
+    }
+}

@@ -1,0 +1,244 @@
+package io.burnlaw.report.chart;
+
+import static io.burnlaw.report.document.Unit.MM_PER_S;
+import static io.burnlaw.report.document.Unit.MPA;
+
+import io.burnlaw.report.document.Along;
+import io.burnlaw.report.document.Break;
+import io.burnlaw.report.document.CurvePoint;
+import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.Threshold;
+import io.burnlaw.report.wording.Numbers;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Burning rate over pressure, both logarithmic: the points with their bars, the law with the band of its mean and the
+ * band of the next firing, where the law changes, and the rate along single burns. Hatched is where nobody fired.
+ */
+public final class LawChart {
+
+    private final Formulation formulation;
+    private final Picture picture;
+    private final Scales scales;
+
+    private LawChart(Formulation formulation, Scales scales, Frame frame) {
+        this.formulation = formulation;
+        this.scales = scales;
+        this.picture = new Picture(frame, scales.pressure(), scales.rate());
+    }
+
+    /**
+     * Draws it.
+     *
+     * @param formulation whose law
+     * @param firings of the document; those of other propellants are passed over
+     * @param scales axes
+     * @param frame sheet
+     * @return the picture
+     */
+    public static Figure draw(Formulation formulation, List<Firing> firings, Scales scales, Frame frame) {
+        return new LawChart(formulation, scales, frame).figure(firings);
+    }
+
+    /**
+     * The laws that hold: those of the regimes where there are several, else the single one.
+     *
+     * @param formulation whose laws
+     * @return none, one, or one a regime from low to high pressure
+     */
+    public static List<Law> laws(Formulation formulation) {
+        if (formulation.regimes() != null && formulation.regimes().laws().size() > 1) {
+            return formulation.regimes().laws();
+        }
+        return formulation.singleLaw() == null ? List.of() : List.of(formulation.singleLaw());
+    }
+
+    private Figure figure(List<Firing> firings) {
+        List<Law> laws = laws(formulation);
+        regimes(laws);
+        outside(laws);
+        for (int i = 0; i < laws.size(); i++) {
+            band(laws.get(i), i == laws.size() - 1);
+        }
+        along(firings);
+        if (laws.size() > 1 && formulation.singleLaw() != null) {
+            List<Mark.At> line = line(formulation.singleLaw(), CurvePoint::rate);
+            picture.mark(Mark.Lines.one(line, 1.3, Mark.Dash.DASHED, Ink.MUTED), "one law for all", last(line));
+        }
+        for (int i = 0; i < laws.size(); i++) {
+            List<Mark.At> line = line(laws.get(i), CurvePoint::rate);
+            Mark mark = Mark.Lines.one(line, 2.2, Mark.Dash.SOLID, Ink.S1);
+            if (i == laws.size() - 1 && !line.isEmpty()) {
+                picture.mark(mark, "law", last(line));
+            } else {
+                picture.mark(mark);
+            }
+        }
+        changes();
+        PointMarks.draw(picture, formulation.points(), Ink.S1);
+        return picture.done(description(laws));
+    }
+
+    private void regimes(List<Law> laws) {
+        if (laws.size() < 2) {
+            return;
+        }
+        double from = scales.pressure().low();
+        for (int i = 0; i < laws.size(); i++) {
+            double to =
+                    i < laws.size() - 1 ? boundary(i, laws) : scales.pressure().high();
+            double left = picture.px(Math.max(from, scales.pressure().low()));
+            double right = picture.px(Math.min(to, scales.pressure().high()));
+            if (i % 2 == 0 && right > left) {
+                picture.ground().rect(left, 0, right - left, picture.height(), Ink.GRID, 0.45);
+            }
+            String name = laws.get(i).regime();
+            if (name != null && right - left > Svg.widthOf(name) + 6) {
+                picture.over().rimmed((left + right) / 2, picture.height() - 9, "middle", Ink.MUTED, name);
+            }
+            from = to;
+        }
+    }
+
+    private double boundary(int below, List<Law> laws) {
+        List<Break> breaks = formulation.regimes() == null
+                ? List.of()
+                : formulation.regimes().breaks();
+        return below < breaks.size()
+                ? MPA.value(breaks.get(below).pressure())
+                : MPA.value(laws.get(below).pressureHigh());
+    }
+
+    private void outside(List<Law> laws) {
+        if (laws.isEmpty()) {
+            return;
+        }
+        picture.hatch(scales.pressure().low(), MPA.value(laws.get(0).pressureLow()));
+        picture.hatch(
+                MPA.value(laws.get(laws.size() - 1).pressureHigh()),
+                scales.pressure().high());
+    }
+
+    private void band(Law law, boolean worded) {
+        String level = law.exponent().level() == null
+                ? ""
+                : Numbers.percent(law.exponent().level(), 3) + " ";
+        band(law, CurvePoint::predictionLow, CurvePoint::predictionHigh, 0.13, worded ? level + "next firing" : null);
+        band(law, CurvePoint::confidenceLow, CurvePoint::confidenceHigh, 0.3, worded ? level + "mean rate" : null);
+    }
+
+    private void band(
+            Law law,
+            Function<CurvePoint, @Nullable Double> low,
+            Function<CurvePoint, @Nullable Double> high,
+            double opacity,
+            @Nullable String words) {
+        List<Mark.At> upper = line(law, high);
+        List<Mark.At> lower = line(law, low);
+        if (upper.size() < 2 || lower.size() != upper.size()) {
+            return;
+        }
+        Mark mark = new Mark.Band(upper, lower, opacity, Ink.S1);
+        if (words == null) {
+            picture.mark(mark);
+        } else {
+            picture.mark(mark, words, last(upper));
+        }
+    }
+
+    private void along(List<Firing> firings) {
+        List<List<Mark.At>> lines = new ArrayList<>();
+        for (Firing firing : firings) {
+            if (firing.formulation().equals(formulation.id()) && !firing.along().isEmpty()) {
+                lines.add(burn(firing.along()));
+            }
+        }
+        if (!lines.isEmpty()) {
+            picture.mark(new Mark.Lines(lines, 0.8, Mark.Dash.SOLID, Ink.MUTED), "rate along single burns");
+        }
+    }
+
+    /** At most sixty places a burn: more cannot be seen, and weigh on the page. */
+    static List<Mark.At> burn(List<Along> along) {
+        int step = Math.max(1, along.size() / 60);
+        List<Mark.At> line = new ArrayList<>();
+        for (int i = 0; i < along.size(); i += step) {
+            line.add(new Mark.At(along.get(i).pressure(), along.get(i).rate()));
+        }
+        return line;
+    }
+
+    private void changes() {
+        Threshold threshold = formulation.threshold();
+        if (threshold != null) {
+            change(threshold.pressure(), "threshold", Ink.S2, Mark.Dash.SOLID);
+        }
+        List<Break> breaks = formulation.regimes() == null
+                ? List.of()
+                : formulation.regimes().breaks();
+        for (Break change : breaks) {
+            boolean same = threshold != null
+                    && Math.abs(MPA.value(change.pressure()) / MPA.value(threshold.pressure()) - 1) < 0.01;
+            if (!same) {
+                change(change.pressure(), change.kind().equals("jump") ? "jump" : "change", Ink.TEXT, Mark.Dash.DASHED);
+            }
+        }
+    }
+
+    private void change(Quantity pressure, String word, Ink ink, Mark.Dash dash) {
+        double at = MPA.value(pressure);
+        Double low = MPA.low(pressure);
+        Double high = MPA.high(pressure);
+        if (low != null && high != null) {
+            double left = picture.px(Math.max(low, scales.pressure().low()));
+            double right = picture.px(Math.min(high, scales.pressure().high()));
+            if (right > left) {
+                picture.ground().rect(left, 0, right - left, picture.height(), ink, 0.1);
+            }
+        }
+        picture.mark(at, word + " " + Numbers.value(pressure) + " MPa", ink, dash);
+    }
+
+    private static List<Mark.At> line(Law law, Function<CurvePoint, @Nullable Double> what) {
+        List<Mark.At> line = new ArrayList<>();
+        for (CurvePoint point : law.curve()) {
+            Double value = what.apply(point);
+            if (value != null) {
+                line.add(new Mark.At(point.pressure(), value));
+            }
+        }
+        return line;
+    }
+
+    private static Mark.@Nullable At last(List<Mark.At> line) {
+        return line.isEmpty() ? null : line.get(line.size() - 1);
+    }
+
+    private String description(List<Law> laws) {
+        StringBuilder words = new StringBuilder("Burning rate over absolute pressure, both logarithmic, of ")
+                .append(formulation.title())
+                .append(": ")
+                .append(formulation.points().size())
+                .append(formulation.points().size() == 1 ? " point" : " points");
+        for (Law law : laws) {
+            words.append("; ")
+                    .append(law.regime() == null ? "law" : law.regime() + " law")
+                    .append(" with exponent ")
+                    .append(Numbers.value(law.exponent()))
+                    .append(" from ")
+                    .append(Numbers.number(MPA.value(law.pressureLow()), 3))
+                    .append(" to ")
+                    .append(Numbers.number(MPA.value(law.pressureHigh()), 3))
+                    .append(" MPa, ")
+                    .append(Numbers.number(MM_PER_S.value(law.coefficient()), 3))
+                    .append(" mm/s at 1 MPa");
+        }
+        return words.append(". The points stand in the table below.").toString();
+    }
+}

@@ -1,0 +1,340 @@
+package io.burnlaw.report.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeMap;
+import javax.xml.parsers.DocumentBuilderFactory;
+import javax.xml.parsers.ParserConfigurationException;
+import org.apache.batik.svggen.SVGGeneratorContext;
+import org.apache.batik.svggen.SVGGraphics2D;
+import org.jspecify.annotations.Nullable;
+import org.knowm.xchart.XYChart;
+import org.knowm.xchart.XYSeries;
+import org.knowm.xchart.style.XYStyler;
+import org.knowm.xchart.style.markers.Marker;
+import org.knowm.xchart.style.markers.SeriesMarkers;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.Node;
+
+/**
+ * Has XChart paint marks into SVG. Its labels, ticks, titles and legend are switched off: it draws words as outlines of
+ * glyphs, which nobody can search or have read out, and which differ by the fonts of the machine. Switched off it fills
+ * the sheet edge to edge, so that a place on an axis is its share of the sheet, and asks for no font.
+ */
+final class MarkPainter {
+
+    private static final Set<String> DROPPED = Set.of("clip-path", "x1", "x2", "y1", "y2");
+
+    private final Axis x;
+    private final Axis y;
+    private final int width;
+    private final int height;
+
+    MarkPainter(Axis x, Axis y, double width, double height) {
+        this.x = x;
+        this.y = y;
+        this.width = (int) width;
+        this.height = (int) height;
+    }
+
+    /** The marks as SVG elements, with the plot's upper left corner at 0, 0. */
+    String paint(Mark mark) {
+        XYChart chart = emptyChart();
+        boolean something = mark instanceof Mark.Points points
+                ? points(chart, points)
+                : mark instanceof Mark.Lines lines ? lines(chart, lines) : band(chart, (Mark.Band) mark);
+        if (!something) {
+            return "";
+        }
+        SVGGraphics2D graphics = new SVGGraphics2D(context(), false);
+        chart.paint(graphics, width, height);
+        StringBuilder svg = new StringBuilder();
+        write(graphics.getRoot(), false, svg);
+        if (mark instanceof Mark.Points points && points.hollow()) {
+            hollow(points, svg);
+        }
+        return svg.toString();
+    }
+
+    /** XChart fills its markers; a spot of paper on it makes one hollow. */
+    private void hollow(Mark.Points points, StringBuilder svg) {
+        for (Mark.Spot spot : points.spots()) {
+            if (x.holds(spot.x()) && y.holds(spot.y())) {
+                svg.append("<circle cx=\"")
+                        .append(Svg.number(x.share(spot.x()) * width))
+                        .append("\" cy=\"")
+                        .append(Svg.number((1 - y.share(spot.y())) * height))
+                        .append("\" r=\"")
+                        .append(Svg.number(points.size() * 0.27))
+                        .append("\" ")
+                        .append(Svg.fill(Ink.PAPER))
+                        .append("/>");
+            }
+        }
+    }
+
+    private XYChart emptyChart() {
+        XYChart chart = new XYChart(width, height);
+        XYStyler styler = chart.getStyler();
+        styler.setLocale(Locale.ROOT);
+        styler.setLegendVisible(false)
+                .setChartTitleVisible(false)
+                .setPlotContentSize(1.0)
+                .setChartPadding(0)
+                .setPlotBorderVisible(false)
+                .setPlotBackgroundColor(new Color(0, 0, 0, 0))
+                .setChartBackgroundColor(new Color(0, 0, 0, 0));
+        styler.setAxisTitlesVisible(false);
+        styler.setAxisTicksVisible(false);
+        styler.setAxisTicksMarksVisible(false);
+        styler.setAxisTicksLineVisible(false);
+        styler.setPlotGridLinesVisible(false);
+        styler.setPlotMargin(0);
+        styler.setErrorBarsColorSeriesColor(true);
+        styler.setXAxisLogarithmic(x.logarithmic());
+        styler.setYAxisLogarithmic(y.logarithmic());
+        styler.setXAxisMin(x.low());
+        styler.setXAxisMax(x.high());
+        styler.setYAxisMin(y.low());
+        styler.setYAxisMax(y.high());
+        return chart;
+    }
+
+    private boolean points(XYChart chart, Mark.Points points) {
+        List<Mark.Spot> spots = points.spots().stream()
+                .filter(spot -> x.holds(spot.x()) && y.holds(spot.y()))
+                .toList();
+        if (spots.isEmpty()) {
+            return false;
+        }
+        chart.getStyler().setMarkerSize((int) points.size());
+        // bars first, so that points lie on them; XChart has bars in y only and of equal length to both sides
+        int number = 0;
+        for (Mark.Spot spot : spots) {
+            number = bar(chart, number, spot.xLow(), spot.y(), spot.xHigh(), spot.y(), points.ink());
+            number = bar(chart, number, spot.x(), spot.yLow(), spot.x(), spot.yHigh(), points.ink());
+        }
+        XYSeries series = chart.addSeries(
+                "points",
+                spots.stream().mapToDouble(Mark.Spot::x).toArray(),
+                spots.stream().mapToDouble(Mark.Spot::y).toArray());
+        series.setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.Scatter);
+        series.setMarker(marker(points.form()));
+        series.setMarkerColor(points.ink().standIn(255));
+        series.setLineColor(points.ink().standIn(255));
+        return true;
+    }
+
+    private int bar(XYChart chart, int number, double x1, double y1, double x2, double y2, Ink ink) {
+        if (x1 == x2 && y1 == y2) {
+            return number;
+        }
+        // the foot of a bar may lie below zero, which a logarithmic axis cannot show: the bar ends at the edge
+        line(
+                chart,
+                "bar " + number,
+                new double[] {inside(x, x1), inside(x, x2)},
+                new double[] {inside(y, y1), inside(y, y2)},
+                1.4,
+                Mark.Dash.SOLID,
+                ink);
+        return number + 1;
+    }
+
+    private static double inside(Axis axis, double value) {
+        return Math.min(Math.max(value, axis.low()), axis.high());
+    }
+
+    private boolean lines(XYChart chart, Mark.Lines lines) {
+        int number = 0;
+        for (List<Mark.At> line : lines.lines()) {
+            List<Mark.At> shown = line.stream().filter(this::drawable).toList();
+            if (shown.size() > 1) {
+                line(
+                        chart,
+                        "line " + number,
+                        shown.stream().mapToDouble(Mark.At::x).toArray(),
+                        shown.stream().mapToDouble(Mark.At::y).toArray(),
+                        lines.width(),
+                        lines.dash(),
+                        lines.ink());
+                number++;
+            }
+        }
+        return number > 0;
+    }
+
+    private boolean drawable(Mark.At at) {
+        return Double.isFinite(at.x())
+                && Double.isFinite(at.y())
+                && (!x.logarithmic() || at.x() > 0)
+                && (!y.logarithmic() || at.y() > 0);
+    }
+
+    private static void line(
+            XYChart chart, String name, double[] xs, double[] ys, double width, Mark.Dash dash, Ink ink) {
+        XYSeries series = chart.addSeries(name, xs, ys);
+        series.setMarker(SeriesMarkers.NONE);
+        series.setLineColor(ink.standIn(255));
+        series.setLineStyle(stroke(width, dash));
+    }
+
+    private boolean band(XYChart chart, Mark.Band band) {
+        List<Mark.At> upper = band.upper().stream().filter(this::drawable).toList();
+        List<Mark.At> lower = band.lower().stream().filter(this::drawable).toList();
+        if (upper.size() < 2 || lower.size() < 2) {
+            return false;
+        }
+        int points = upper.size() + lower.size();
+        double[] xs = new double[points];
+        double[] ys = new double[points];
+        for (int i = 0; i < points; i++) {
+            // forward along the upper edge, back along the lower one
+            Mark.At at = i < upper.size() ? upper.get(i) : lower.get(points - 1 - i);
+            xs[i] = at.x();
+            ys[i] = at.y();
+        }
+        XYSeries series = chart.addSeries("band", xs, ys);
+        series.setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.PolygonArea);
+        series.setMarker(SeriesMarkers.NONE);
+        series.setFillColor(band.ink().standIn((int) Math.round(255 * band.opacity())));
+        series.setLineColor(new Color(0, 0, 0, 0));
+        return true;
+    }
+
+    private static BasicStroke stroke(double width, Mark.Dash dash) {
+        float[] pattern = switch (dash) {
+            case SOLID -> null;
+            case DASHED -> new float[] {7, 4};
+            case DOTTED -> new float[] {1.5f, 4};
+        };
+        return new BasicStroke((float) width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND, 10, pattern, 0);
+    }
+
+    private static Marker marker(Mark.Form form) {
+        return switch (form) {
+            case CIRCLE -> SeriesMarkers.CIRCLE;
+            case SQUARE -> SeriesMarkers.SQUARE;
+            case DIAMOND -> SeriesMarkers.DIAMOND;
+            case TRIANGLE -> SeriesMarkers.TRIANGLE_UP;
+            case TRIANGLE_DOWN -> SeriesMarkers.TRIANGLE_DOWN;
+            case CROSS -> SeriesMarkers.CROSS;
+        };
+    }
+
+    private static SVGGeneratorContext context() {
+        try {
+            Document document = DocumentBuilderFactory.newDefaultInstance()
+                    .newDocumentBuilder()
+                    .getDOMImplementation()
+                    .createDocument("http://www.w3.org/2000/svg", "svg", null);
+            SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
+            context.setPrecision(2);
+            return context;
+        } catch (ParserConfigurationException e) {
+            throw new IllegalStateException("the JDK has no XML parser", e);
+        }
+    }
+
+    /** Writes what shows, without the ids and font settings of the generator, and roles instead of stand-ins. */
+    private static void write(Node node, boolean unseenStroke, StringBuilder svg) {
+        for (Node child = node.getFirstChild(); child != null; child = child.getNextSibling()) {
+            if (!(child instanceof Element element)) {
+                continue;
+            }
+            String opacity = element.getAttribute("stroke-opacity");
+            boolean unseen = opacity.isEmpty() ? unseenStroke : opacity.equals("0");
+            String name = element.getTagName();
+            if (name.equals("g")) {
+                StringBuilder inner = new StringBuilder();
+                write(element, unseen, inner);
+                if (inner.length() > 0) {
+                    svg.append("<g")
+                            .append(attributes(element))
+                            .append('>')
+                            .append(inner)
+                            .append("</g>");
+                }
+            } else if (name.equals("line")) {
+                child = unseen ? child : joined(element, svg);
+            } else if (!name.equals("defs") && !name.equals("rect") || drawn(element)) {
+                svg.append('<').append(name).append(attributes(element)).append("/>");
+            }
+        }
+    }
+
+    /**
+     * Writes a run of lines that go on where the one before ended as one path: XChart strokes a curve piece by piece,
+     * and a dash that begins anew with each piece is none.
+     *
+     * @return the last of the run
+     */
+    private static Node joined(Element first, StringBuilder svg) {
+        StringBuilder path = new StringBuilder("M" + end(first, 1));
+        Element last = first;
+        path.append('L').append(end(first, 2));
+        Element next = nextLine(last);
+        while (next != null && end(next, 1).equals(end(last, 2))) {
+            path.append('L').append(end(next, 2));
+            last = next;
+            next = nextLine(last);
+        }
+        svg.append("<path d=\"")
+                .append(path)
+                .append('"')
+                .append(attributes(first))
+                .append("/>");
+        return last;
+    }
+
+    private static @Nullable Element nextLine(Element line) {
+        Node next = line.getNextSibling();
+        while (next != null && !(next instanceof Element)) {
+            next = next.getNextSibling();
+        }
+        return next instanceof Element element && element.getTagName().equals("line") ? element : null;
+    }
+
+    private static String end(Element line, int number) {
+        return line.getAttribute("x" + number) + " " + line.getAttribute("y" + number);
+    }
+
+    /** The two rectangles that XChart paints for its own ground have no ink of ours; a square marker has. */
+    private static boolean drawn(Element element) {
+        return element.getTagName().equals("rect")
+                && element.getParentNode() instanceof Element parent
+                && Ink.of(parent.getAttribute("fill")) != null;
+    }
+
+    private static String attributes(Element element) {
+        TreeMap<String, String> kept = new TreeMap<>();
+        StringBuilder classes = new StringBuilder();
+        for (int i = 0; i < element.getAttributes().getLength(); i++) {
+            String name = element.getAttributes().item(i).getNodeName();
+            String value = element.getAttributes().item(i).getNodeValue();
+            Ink ink = Ink.of(value);
+            if (ink != null) {
+                kept.put(name, ink.light());
+                classes.append(classes.length() == 0 ? "" : " ")
+                        .append(name.equals("fill") ? "f-" : "s-")
+                        .append(ink.key());
+            } else if (!name.startsWith("font-") && !name.startsWith("text-") && !DROPPED.contains(name)) {
+                kept.put(name, value);
+            }
+        }
+        if (classes.length() > 0) {
+            kept.put("class", classes.toString());
+        }
+        StringBuilder text = new StringBuilder();
+        kept.forEach((name, value) -> text.append(' ')
+                .append(name)
+                .append("=\"")
+                .append(Svg.escape(value))
+                .append('"'));
+        return text.toString();
+    }
+}

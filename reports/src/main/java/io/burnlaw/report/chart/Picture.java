@@ -1,0 +1,190 @@
+package io.burnlaw.report.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A picture in the making: a plot with axes, marks, and words around it. All coordinates are those of the plot, whose
+ * upper left corner is 0, 0; how much room the words need is known only when all are there.
+ */
+final class Picture {
+
+    /** Room for the words that say what goes up. They lie flat: upright words are hard to read. */
+    private static final double TITLE = 26;
+
+    private final Frame frame;
+    private final Axis x;
+    private final Axis y;
+    private final MarkPainter painter;
+    private final Svg ground = new Svg();
+    private final Svg marks = new Svg();
+    private final Svg over = new Svg();
+    private final Svg hits = new Svg();
+    private final List<Mark.Named> named = new ArrayList<>();
+    private final List<TopLabels.Label> top = new ArrayList<>();
+
+    Picture(Frame frame, Axis x, Axis y) {
+        this.frame = frame;
+        this.x = x;
+        this.y = y;
+        this.painter = new MarkPainter(x, y, frame.plotWidth(), frame.height());
+    }
+
+    double width() {
+        return frame.plotWidth();
+    }
+
+    double roomRight() {
+        return frame.width() - frame.left() - width();
+    }
+
+    double height() {
+        return frame.height();
+    }
+
+    double px(double value) {
+        return x.share(value) * width();
+    }
+
+    double py(double value) {
+        return (1 - y.share(value)) * height();
+    }
+
+    /** Below the marks. */
+    Svg ground() {
+        return ground;
+    }
+
+    /** Above the marks. */
+    Svg over() {
+        return over;
+    }
+
+    Picture mark(Mark mark) {
+        marks.raw(painter.paint(mark));
+        return this;
+    }
+
+    /** A mark with words beside its end, or in the key. */
+    Picture mark(Mark mark, String words, Mark.@Nullable At end) {
+        named.add(new Mark.Named(mark, words, end));
+        return mark(mark);
+    }
+
+    /** A mark with words in the key. */
+    Picture mark(Mark mark, String words) {
+        named.add(new Mark.Named(mark, words, null));
+        return mark(mark);
+    }
+
+    /** A line down the plot with words above it. */
+    Picture mark(double at, String words, Ink ink, Mark.Dash dash) {
+        if (x.holds(at)) {
+            over.line(px(at), 0, px(at), height(), ink, " stroke-width=\"1.3\"" + dashes(dash));
+            top.add(new TopLabels.Label(px(at), words, ink));
+        }
+        return this;
+    }
+
+    /** Words that show when the pointer is near a place. */
+    Picture hit(double atX, double atY, String words) {
+        if (x.holds(atX) && y.holds(atY)) {
+            hits.raw("<circle class=\"hit\" cx=\"" + Svg.number(px(atX)) + "\" cy=\"" + Svg.number(py(atY))
+                    + "\" r=\"9\" fill=\"none\" pointer-events=\"all\"><title>" + Svg.escape(words)
+                    + "</title></circle>");
+        }
+        return this;
+    }
+
+    /** Slanting lines where the picture shows what nobody measured. */
+    Picture hatch(double from, double to) {
+        double left = Math.max(0, px(Math.max(from, x.low())));
+        double right = Math.min(width(), px(Math.min(to, x.high())));
+        if (right - left < 1) {
+            return this;
+        }
+        StringBuilder path = new StringBuilder();
+        for (double start = left - height(); start < right; start += 11) {
+            double x1 = Math.max(start, left);
+            double x2 = Math.min(start + height(), right);
+            if (x2 > x1) {
+                path.append(String.format(
+                        Locale.ROOT,
+                        "M%s %sL%s %s",
+                        Svg.number(x1),
+                        Svg.number(height() - (x1 - start)),
+                        Svg.number(x2),
+                        Svg.number(height() - (x2 - start))));
+            }
+        }
+        ground.raw("<path d=\"" + path + "\" fill=\"none\" " + Svg.stroke(Ink.GRID) + "/>");
+        return this;
+    }
+
+    static String dashes(Mark.Dash dash) {
+        return switch (dash) {
+            case SOLID -> "";
+            case DASHED -> " stroke-dasharray=\"7 4\"";
+            case DOTTED -> " stroke-dasharray=\"1.5 4\" stroke-linecap=\"round\"";
+        };
+    }
+
+    Figure done(String description) {
+        List<Mark.Named> inKey = new ArrayList<>(named);
+        List<Mark.Named> beside = new ArrayList<>();
+        if (frame.leaders()) {
+            beside = named.stream().filter(entry -> entry.end() != null).toList();
+            inKey.removeAll(beside);
+        }
+        TopLabels labels = new TopLabels(top, -frame.left() + 4, frame.width() - frame.left() - 4);
+        Key key = new Key(inKey, frame.width() - 12);
+        double above = TITLE + labels.height();
+        double below = 44;
+        Svg body = new Svg();
+        body.words(4, 14, "start", Ink.TEXT, y.title());
+        body.raw("<g transform=\"translate(" + Svg.number(frame.left()) + " " + Svg.number(above) + ")\">");
+        body.raw(ground.toString()).raw(axes());
+        body.raw("<svg width=\"" + Svg.number(width()) + "\" height=\"" + Svg.number(height())
+                        + "\" overflow=\"hidden\">")
+                .raw(marks.toString())
+                .raw("</svg>");
+        body.raw(over.toString());
+        if (!beside.isEmpty()) {
+            body.raw(new LeaderLabels(beside, this).toString());
+        }
+        body.raw(labels.toString()).raw(hits.toString()).raw("</g>");
+        double keyTop = above + height() + below;
+        body.raw("<g transform=\"translate(8 " + Svg.number(keyTop) + ")\">" + key + "</g>");
+        return new Figure(frame.width(), keyTop + key.height() + 6, description, body.toString());
+    }
+
+    private String axes() {
+        Svg svg = new Svg();
+        for (Axis.Tick tick : x.ticks(46 / width())) {
+            double at = px(tick.value());
+            svg.line(at, 0, at, height(), Ink.GRID, weight(tick));
+            svg.line(at, height(), at, height() + (tick.label().isEmpty() ? 3 : 6), Ink.MUTED, "");
+            if (!tick.label().isEmpty()) {
+                svg.words(at, height() + 19, "middle", Ink.TEXT, tick.label());
+            }
+        }
+        for (Axis.Tick tick : y.ticks(26 / height())) {
+            double at = py(tick.value());
+            svg.line(0, at, width(), at, Ink.GRID, weight(tick));
+            svg.line(-(tick.label().isEmpty() ? 3 : 6), at, 0, at, Ink.MUTED, "");
+            if (!tick.label().isEmpty()) {
+                svg.words(-9, at + 4, "end", Ink.TEXT, tick.label());
+            }
+        }
+        svg.raw("<path d=\"M0 0V" + Svg.number(height()) + "H" + Svg.number(width()) + "\" fill=\"none\" "
+                + Svg.stroke(Ink.MUTED) + "/>");
+        svg.words(width() / 2, height() + 38, "middle", Ink.TEXT, x.title());
+        return svg.toString();
+    }
+
+    private static String weight(Axis.Tick tick) {
+        return " stroke-width=\"" + (tick.strong() ? "1.2" : tick.label().isEmpty() ? "0.5" : "0.8") + "\"";
+    }
+}

@@ -1,0 +1,76 @@
+package io.burnlaw.report.chart;
+
+import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.TraceHistory;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** A trace small enough for a cell of a table. All of one table share the pressure axis, so heights compare. */
+public final class Sparkline {
+
+    private static final double WIDTH = 120;
+    private static final double HEIGHT = 30;
+    private static final int COLUMNS = 60;
+
+    private Sparkline() {}
+
+    /**
+     * Draws it.
+     *
+     * @param firing whose trace
+     * @param highest pressure of the table, MPa
+     * @return an svg element that is hidden from screen readers, since the row has its numbers; empty text where there
+     *         is no trace
+     */
+    public static String draw(Firing firing, double highest) {
+        TraceHistory history = firing.traceHistory();
+        if (history == null || history.pressure().size() < 2 || !(highest > 0)) {
+            return "";
+        }
+        List<Double> time = history.time();
+        int samples = Math.min(time.size(), history.pressure().size());
+        double first = time.get(0);
+        double span = time.get(samples - 1) - first;
+        if (!(span > 0)) {
+            return "";
+        }
+        // the highest sample of each column is kept: a thinned line must not lose its peak
+        double[] columns = new double[COLUMNS];
+        boolean[] filled = new boolean[COLUMNS];
+        for (int i = 0; i < samples; i++) {
+            int column = (int) Math.max(0, Math.min(COLUMNS - 1.0, COLUMNS * (time.get(i) - first) / span));
+            double pressure = history.pressure().get(i);
+            columns[column] = filled[column] ? Math.max(columns[column], pressure) : pressure;
+            filled[column] = true;
+        }
+        StringBuilder path = new StringBuilder();
+        for (int i = 0; i < COLUMNS; i++) {
+            if (filled[i]) {
+                double share = Math.max(0, Math.min(1, columns[i] / highest));
+                path.append(path.length() == 0 ? "M" : "L")
+                        .append(Svg.number(WIDTH * (i + 0.5) / COLUMNS))
+                        .append(' ')
+                        .append(Svg.number(HEIGHT - 1.5 - (HEIGHT - 4) * share));
+            }
+        }
+        return "<svg class=\"spark\" viewBox=\"0 0 " + Svg.number(WIDTH) + " " + Svg.number(HEIGHT) + "\" width=\""
+                + Svg.number(WIDTH) + "\" height=\"" + Svg.number(HEIGHT) + "\" aria-hidden=\"true\">"
+                + new Svg().line(0, HEIGHT - 1, WIDTH, HEIGHT - 1, Ink.GRID, "") + "<path d=\"" + path
+                + "\" fill=\"none\" " + Svg.stroke(Ink.S1) + " stroke-width=\"1.4\"/></svg>";
+    }
+
+    /**
+     * The pressure axis that the small traces of a table share.
+     *
+     * @param firings of the table
+     * @return the highest absolute pressure drawn, MPa
+     */
+    public static double highest(List<Firing> firings) {
+        OptionalDouble highest = firings.stream()
+                .filter(firing -> firing.traceHistory() != null)
+                .flatMap(firing -> firing.traceHistory().pressure().stream())
+                .mapToDouble(Double::doubleValue)
+                .max();
+        return highest.orElse(0);
+    }
+}

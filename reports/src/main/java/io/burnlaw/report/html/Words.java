@@ -1,0 +1,155 @@
+package io.burnlaw.report.html;
+
+import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.UnitPair;
+import io.burnlaw.report.wording.Numbers;
+import io.burnlaw.report.wording.Units;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Words of the pages that stand for words of the document. */
+public final class Words {
+
+    private static final Map<String, String> SIGNS = Map.of(
+            "used",
+            "\u25cf",
+            "flagged",
+            "\u25b2",
+            "rejected",
+            "\u2715",
+            "note",
+            "\u25cb",
+            "caution",
+            "\u25b2",
+            "rejection",
+            "\u2715");
+
+    private static final Map<String, String> METHODS = Map.of(
+            "student-t", "Student\u2019s t from the covariance",
+            "profile", "profile likelihood",
+            "bootstrap-bca", "bootstrap over firings, bias-corrected (BCa)",
+            "mass-balance", "mass balance",
+            "thickness-time", "thickness over time",
+            "effective-variance", "effective variance",
+            "orthogonal-distance", "orthogonal distance");
+
+    private Words() {}
+
+    /**
+     * A sign for a status or a severity, beside the word and never instead of it.
+     *
+     * @param word such as {@code flagged}
+     * @return a sign whose form tells it from the others
+     */
+    public static String sign(String word) {
+        return SIGNS.getOrDefault(word, "");
+    }
+
+    /**
+     * A method in words.
+     *
+     * @param code such as {@code student-t}
+     * @return such as Student's t from the covariance; an unknown code as it is
+     */
+    public static String method(String code) {
+        return METHODS.getOrDefault(code, code.replace('-', ' '));
+    }
+
+    /**
+     * A temperature in degrees Celsius beside kelvin, as people read it.
+     *
+     * @param kelvin or null
+     * @return the quantity in degrees Celsius, or null
+     */
+    public static @Nullable Quantity celsius(@Nullable Quantity kelvin) {
+        if (kelvin == null || !"K".equals(kelvin.unit())) {
+            return kelvin;
+        }
+        // to a thousandth: 294.15 - 273.15 is not 21 in binary
+        double celsius = Math.rint((kelvin.value() - 273.15) * 1000) / 1000;
+        return new Quantity(celsius, "Cel", null, null, null, kelvin.std());
+    }
+
+    /**
+     * A unit as people write it.
+     *
+     * @param code UCUM
+     * @return such as {@code g/cm³}
+     */
+    public static String unit(@Nullable String code) {
+        return Units.shown(code);
+    }
+
+    /**
+     * What a column is sorted by.
+     *
+     * @param quantity or null
+     * @return its value in full, or an empty text
+     */
+    public static String sortKey(@Nullable Quantity quantity) {
+        return quantity == null ? "" : Double.toString(quantity.value());
+    }
+
+    /**
+     * The coefficient in another pair of units, with the digits that its interval leaves.
+     *
+     * @param pair units
+     * @return such as {@code 0.0124}
+     */
+    public static String coefficient(UnitPair pair) {
+        return Numbers.value(quantity(pair));
+    }
+
+    /**
+     * The interval of the coefficient in another pair of units.
+     *
+     * @param pair units
+     * @return both ends, or a dash
+     */
+    public static String coefficientRange(UnitPair pair) {
+        return Numbers.range(quantity(pair));
+    }
+
+    private static Quantity quantity(UnitPair pair) {
+        Double variance =
+                pair.covariance().isEmpty() ? null : pair.covariance().get(0).get(0);
+        // the variance of ln a is the relative variance of a
+        Double std =
+                variance == null || !(variance > 0) ? null : Double.valueOf(pair.coefficient() * Math.sqrt(variance));
+        return new Quantity(pair.coefficient(), null, pair.low(), pair.high(), null, std);
+    }
+
+    /**
+     * The covariance of a law.
+     *
+     * @param law any
+     * @return both variances and the covariance, in words
+     */
+    public static String covariance(Law law) {
+        return "var(ln r) = " + Numbers.number(law.covariance().get(0).get(0), 4) + ", cov = "
+                + Numbers.number(law.covariance().get(0).get(1), 4) + ", var(n) = "
+                + Numbers.number(law.covariance().get(1).get(1), 4);
+    }
+
+    /**
+     * A share as a bar.
+     *
+     * @param share [1]
+     * @return an svg element that is hidden from screen readers, since the number stands beside it
+     */
+    public static String bar(double share) {
+        long width = Math.round(100 * Math.max(0, Math.min(1, share)));
+        return "<svg class=\"bar\" viewBox=\"0 0 100 10\" width=\"100\" height=\"10\" aria-hidden=\"true\">"
+                + "<rect class=\"f-grid\" width=\"100\" height=\"10\"/><rect class=\"f-s1\" width=\"" + width
+                + "\" height=\"10\"/></svg>";
+    }
+
+    static int gravity(String severity) {
+        return switch (severity) {
+            case "rejection" -> 0;
+            case "caution" -> 1;
+            default -> 2;
+        };
+    }
+}

@@ -1,0 +1,54 @@
+"use strict";
+// Everything here is a comfort: the page says all that it has to say without it.
+(function () {
+  function key(row, column) {
+    var cell = row.cells[column];
+    var value = cell.getAttribute("data-sort");
+    return value === null ? cell.textContent.trim() : value;
+  }
+  function compare(a, b) {
+    if (a === b) return 0;
+    if (a === "") return 1;
+    if (b === "") return -1;
+    var x = Number(a), y = Number(b);
+    if (!isNaN(x) && !isNaN(y)) return x - y;
+    return a.localeCompare(b, "en", { numeric: true });
+  }
+  function sort(table, column, heading) {
+    var down = heading.getAttribute("aria-sort") === "ascending";
+    table.querySelectorAll("thead th").forEach(function (th) { th.removeAttribute("aria-sort"); });
+    heading.setAttribute("aria-sort", down ? "descending" : "ascending");
+    var body = table.tBodies[0];
+    Array.from(body.rows)
+      .map(function (row, i) { return { row: row, key: key(row, column), i: i }; })
+      .sort(function (a, b) {
+        if (a.key === "" || b.key === "") return compare(a.key, b.key) || a.i - b.i;
+        return (down ? -1 : 1) * compare(a.key, b.key) || a.i - b.i;
+      })
+      .forEach(function (each) { body.appendChild(each.row); });
+  }
+  document.querySelectorAll("table.sortable").forEach(function (table) {
+    table.querySelectorAll("thead th").forEach(function (heading, column) {
+      if (heading.hasAttribute("data-fixed")) return;
+      var button = document.createElement("button");
+      button.type = "button";
+      button.className = "sort";
+      button.textContent = heading.textContent;
+      button.addEventListener("click", function () { sort(table, column, heading); });
+      heading.replaceChildren(button);
+    });
+  });
+  document.querySelectorAll("figure").forEach(function (figure) {
+    if (!figure.querySelector(".hit")) return;
+    var readout = document.createElement("p");
+    readout.className = "readout";
+    readout.setAttribute("aria-hidden", "true");
+    var caption = figure.querySelector("figcaption");
+    figure.insertBefore(readout, caption);
+    figure.addEventListener("pointerover", function (event) {
+      var hit = event.target.closest ? event.target.closest(".hit") : null;
+      if (hit) readout.textContent = hit.querySelector("title").textContent;
+    });
+    figure.addEventListener("pointerleave", function () { readout.textContent = ""; });
+  });
+})();
