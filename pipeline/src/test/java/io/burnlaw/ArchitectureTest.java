@@ -18,6 +18,7 @@ class ArchitectureTest {
             "trace",
             "grain",
             "ballistics",
+            "simulation",
             "reduction",
             "ratelaw",
             "regime",

@@ -1,0 +1,154 @@
+package io.burnlaw.simulation;
+
+import io.burnlaw.ballistics.Recorder;
+import io.burnlaw.campaign.Block;
+import io.burnlaw.campaign.GrainDescription;
+import io.burnlaw.campaign.PressureKind;
+import io.burnlaw.grain.Grains;
+import io.burnlaw.quantity.Dimension;
+import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Spelling;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+
+/** Reads what is fired, burnt by hand or burnt in a vessel; a firing's own grain keys go before the common ones. */
+final class FiringPlans {
+
+    private final Map<String, Scenario.Propellant> propellants;
+    private final Block commonGrain;
+
+    FiringPlans(Map<String, Scenario.Propellant> propellants, Block commonGrain) {
+        this.propellants = propellants;
+        this.commonGrain = commonGrain;
+    }
+
+    Optional<Scenario.PlannedFiring> firing(String id, Block block) {
+        Optional<Scenario.Propellant> propellant = propellant(block);
+        double throat = ScenarioReader.needed(block, "throat", Dimension.LENGTH, "8.0 mm");
+        GrainDescription grain = grain(block);
+        Grains.of(grain)
+                .match(built -> List.<String>of(), impossible -> impossible.reasons())
+                .forEach(reason -> block.wrong(
+                        block.has("kind") ? "kind" : "throat",
+                        "this grain cannot exist: " + reason,
+                        "",
+                        "the dimensions of a grain, here or below grain:",
+                        "correct them"));
+        Optional<Scenario.PlannedFiring> planned = propellant.map(known -> new Scenario.PlannedFiring(
+                id,
+                known,
+                grain,
+                throat,
+                length(block, "throat_after"),
+                length(block, "exit"),
+                ScenarioReader.value(block.positive("temperature", Dimension.TEMPERATURE)),
+                block.number("igniter", 0, 1000).orElse(1),
+                ScenarioReader.value(block.measured("core_offset", Dimension.LENGTH)),
+                ScenarioReader.value(block.positive("sample_interval", Dimension.TIME)),
+                block.choice("sensors", Recorder.Sensors.class),
+                faults(block.block("faults", FaultKey.keys())),
+                block.text("use"),
+                block.text("note")));
+        length(block, "exit").ifPresent(exit -> {
+            if (exit < throat) {
+                block.wrong("exit", "the exit is narrower than the throat", "", "at least the throat", "correct it");
+            }
+        });
+        return planned;
+    }
+
+    Optional<Scenario.PlannedPoint> point(String id, Block block) {
+        double pressure = absolute(block);
+        double length = ScenarioReader.needed(block, "length", Dimension.LENGTH, "50 mm");
+        return propellant(block)
+                .map(known -> new Scenario.PlannedPoint(
+                        id,
+                        known,
+                        pressure,
+                        length,
+                        ScenarioReader.value(block.positive("temperature", Dimension.TEMPERATURE)),
+                        block.text("note")));
+    }
+
+    Optional<Scenario.PlannedStrand> strand(String id, Block block) {
+        double pressure = absolute(block);
+        double length = ScenarioReader.needed(block, "length", Dimension.LENGTH, "50 mm");
+        double rise = ScenarioReader.needed(block, "rise", Dimension.PRESSURE, "0.2 MPa");
+        return propellant(block)
+                .map(known -> new Scenario.PlannedStrand(
+                        id,
+                        known,
+                        pressure,
+                        length,
+                        rise,
+                        block.flag("wires", false),
+                        ScenarioReader.value(block.positive("temperature", Dimension.TEMPERATURE)),
+                        block.text("note")));
+    }
+
+    private static double absolute(Block block) {
+        ScenarioReader.missing(block, "pressure", "a pressure with its unit", "3 MPa");
+        return block.positivePressure("pressure", PressureKind.ABSOLUTE)
+                .map(Measured::value)
+                .orElse(1e6);
+    }
+
+    private Optional<Scenario.Propellant> propellant(Block block) {
+        String id = block.required("formulation", "write   formulation: and the id of one");
+        if (!id.isEmpty() && !propellants.containsKey(id)) {
+            block.wrong(
+                    "formulation",
+                    "no such formulation is described",
+                    id,
+                    "one of " + String.join(", ", propellants.keySet()),
+                    Spelling.nearest(id, propellants.keySet())
+                            .map(near -> "write   " + near)
+                            .orElse("describe it below formulations:"));
+        }
+        return Optional.ofNullable(propellants.get(id));
+    }
+
+    private GrainDescription grain(Block block) {
+        Map<String, Measured> dimensions = new TreeMap<>();
+        for (String key : ScenarioKeys.GRAIN) {
+            if (key.contains("_") && !key.equals("inhibited_ends")) {
+                length(commonGrain, key).ifPresent(value -> dimensions.put(key, Measured.of(value)));
+                length(block, key).ifPresent(value -> dimensions.put(key, Measured.of(value)));
+            }
+        }
+        String kind = block.text("kind").or(() -> commonGrain.text("kind")).orElse("bates");
+        return new GrainDescription(
+                kind,
+                count(block, "segments", 1),
+                count(block, "inhibited_ends", 0),
+                dimensions,
+                List.of(),
+                Optional.empty());
+    }
+
+    private int count(Block block, String key, int otherwise) {
+        Block from = block.has(key) ? block : commonGrain;
+        return (int) Math.rint(from.number(key, 0, 100).orElse(otherwise));
+    }
+
+    private static OptionalDouble length(Block block, String key) {
+        return ScenarioReader.value(block.positive(key, Dimension.LENGTH));
+    }
+
+    private static Map<FaultKey, Double> faults(Block block) {
+        Map<FaultKey, Double> faults = new EnumMap<>(FaultKey.class);
+        for (FaultKey key : FaultKey.values()) {
+            OptionalDouble value = switch (key.dimension()) {
+                case COUNT -> block.number(key.key(), 0, 1e6);
+                case FRACTION -> block.share(key.key(), 0, 10);
+                default -> ScenarioReader.value(block.measured(key.key(), key.dimension()));
+            };
+            value.ifPresent(known -> faults.put(key, known));
+        }
+        return faults;
+    }
+}

@@ -1,0 +1,132 @@
+package io.burnlaw.simulation;
+
+import io.burnlaw.ballistics.BurningFaults;
+import io.burnlaw.ballistics.Fault;
+import io.burnlaw.ballistics.RecordFaults;
+import io.burnlaw.trace.Trace;
+import java.util.Map;
+import java.util.Optional;
+
+/** What the logger and its sensors make of a perfect record. */
+final class Measurement {
+
+    private static final double MAINS = 50;
+
+    private final Scenario scenario;
+    private final double gain;
+
+    Measurement(Scenario scenario) {
+        this.scenario = scenario;
+        this.gain = 1
+                + scenario.logger().gainError()
+                        * Randomness.of(scenario.seed(), "gain").nextGaussian();
+    }
+
+    /** The record of a firing with all that was planned to go wrong. */
+    Trace measured(TrueFiring firing) {
+        Trace trace = firing.record(scenario);
+        Randomness random =
+                Randomness.of(scenario.seed(), "record " + firing.plan().id());
+        Optional<double[]> thrust = trace.hasThrust() ? Optional.of(thrust(trace, random)) : Optional.empty();
+        if (!trace.hasPressure()) {
+            return Trace.of(trace.firing(), trace.times(), Optional.empty(), thrust);
+        }
+        Fault burning = burning(firing.plan().faults(), scenario.logger().quietBefore());
+        Fault sensor = sensor(firing.plan().faults(), random);
+        Fault logging = logging(firing.plan().faults(), scenario.logger().quietBefore());
+        Trace both = Trace.of(trace.firing(), trace.times(), Optional.of(trace.pressures()), thrust);
+        return burning.then(sensor).then(logging).apply(both, random);
+    }
+
+    /** The record of a vessel, with the sensor's errors only. */
+    Trace measured(Trace vessel) {
+        Randomness random = Randomness.of(scenario.seed(), "record " + vessel.firing());
+        return sensor(Map.of(), random).apply(vessel, random);
+    }
+
+    private double[] thrust(Trace trace, Randomness random) {
+        double[] thrust = trace.thrusts();
+        for (int i = 0; i < thrust.length; i++) {
+            thrust[i] = scenario.logger().thrustEfficiency() * thrust[i]
+                    + scenario.logger().thrustNoise() * random.nextGaussian();
+        }
+        return thrust;
+    }
+
+    private Fault burning(Map<FaultKey, Double> faults, double before) {
+        Fault all = Fault.none();
+        double ambient = scenario.ambientPressure();
+        if (faults.containsKey(FaultKey.CHUFFING)) {
+            int pulses = faults.get(FaultKey.CHUFFING).intValue();
+            double period = faults.getOrDefault(FaultKey.CHUFFING_PERIOD, 0.4);
+            double height = faults.getOrDefault(FaultKey.CHUFFING_HEIGHT, 0.5e6);
+            all = (trace, random) -> {
+                double missing = before + (pulses + 1) * period - trace.time(trace.size() - 1);
+                Trace longer =
+                        missing > 0 ? BurningFaults.longer(missing, ambient).apply(trace, random) : trace;
+                return BurningFaults.chuffing(1 / period, before, pulses, height, ambient)
+                        .apply(longer, random);
+            };
+        }
+        if (faults.containsKey(FaultKey.HANG_FIRE)) {
+            double delay = faults.get(FaultKey.HANG_FIRE);
+            all = all.then(BurningFaults.longer(delay, ambient))
+                    .then(BurningFaults.hangFire(0.25e6, before, delay, ambient));
+        }
+        return all;
+    }
+
+    private Fault sensor(Map<FaultKey, Double> faults, Randomness random) {
+        Scenario.Logger logger = scenario.logger();
+        double ambient = scenario.ambientPressure();
+        Fault all = RecordFaults.gain(gain, ambient)
+                .then(RecordFaults.zeroOffset(
+                        logger.zeroOffset() * random.nextGaussian() + faults.getOrDefault(FaultKey.ZERO_OFFSET, 0.0)))
+                .then(RecordFaults.noise(Math.hypot(logger.noise(), faults.getOrDefault(FaultKey.NOISE, 0.0))));
+        if (faults.containsKey(FaultKey.DRIFT)) {
+            all = all.then(RecordFaults.drift(faults.get(FaultKey.DRIFT)));
+        }
+        if (faults.containsKey(FaultKey.HUM)) {
+            all = all.then(RecordFaults.hum(faults.get(FaultKey.HUM), MAINS));
+        }
+        if (faults.containsKey(FaultKey.SPIKES)) {
+            all = all.then(RecordFaults.spikes(
+                    faults.get(FaultKey.SPIKES).intValue(), faults.getOrDefault(FaultKey.SPIKE_HEIGHT, 0.5e6)));
+        }
+        if (faults.containsKey(FaultKey.CLIPPING)) {
+            all = all.then(RecordFaults.clipping(ambient + faults.get(FaultKey.CLIPPING)));
+        }
+        return logger.resolution() > 0 ? all.then(RecordFaults.quantization(logger.resolution())) : all;
+    }
+
+    private static Fault logging(Map<FaultKey, Double> faults, double before) {
+        Fault all = Fault.none();
+        if (faults.containsKey(FaultKey.UNEVEN_SAMPLING)) {
+            all = all.then(RecordFaults.unevenSampling(Math.min(0.49, faults.get(FaultKey.UNEVEN_SAMPLING))));
+        }
+        if (faults.containsKey(FaultKey.COARSE_SAMPLING)) {
+            all = all.then(RecordFaults.coarseSampling(
+                    Math.max(1, faults.get(FaultKey.COARSE_SAMPLING).intValue())));
+        }
+        if (faults.containsKey(FaultKey.LOST_SAMPLES)) {
+            all = all.then(RecordFaults.lostSamples(faults.get(FaultKey.LOST_SAMPLES)));
+        }
+        if (faults.containsKey(FaultKey.GAP)) {
+            all = all.then(
+                    RecordFaults.gap(before + faults.getOrDefault(FaultKey.GAP_AT, 0.5), faults.get(FaultKey.GAP)));
+        }
+        if (faults.containsKey(FaultKey.REPEATED_SAMPLES)) {
+            all = all.then(RecordFaults.repeatedSamples(
+                    faults.get(FaultKey.REPEATED_SAMPLES).intValue()));
+        }
+        if (faults.containsKey(FaultKey.CLOCK_SET_BACK)) {
+            all = all.then(RecordFaults.clockSetBack(
+                    before + faults.getOrDefault(FaultKey.CLOCK_SET_BACK_AT, 0.5),
+                    faults.get(FaultKey.CLOCK_SET_BACK)));
+        }
+        if (faults.containsKey(FaultKey.TRUNCATED_AT)) {
+            all = all.then(RecordFaults.truncation(before + faults.get(FaultKey.TRUNCATED_AT)));
+        }
+        return all;
+    }
+}

@@ -1,0 +1,236 @@
+package io.burnlaw.simulation;
+
+import io.burnlaw.ballistics.Recorder;
+import io.burnlaw.campaign.GrainDescription;
+import io.burnlaw.campaign.PressureKind;
+import io.burnlaw.quantity.Unit;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * An invented campaign: true propellants, hardware, instruments with their errors, and what is fired.
+ *
+ * @param title                what people read
+ * @param note                 what was invented, and why
+ * @param preparedBy           who made it up
+ * @param licence              SPDX identifier
+ * @param seed                 of all random numbers
+ * @param ambientPressure      [Pa, absolute]
+ * @param referenceTemperature at which the laws hold [K]
+ * @param propellants          in the order of the file
+ * @param hardware             the case
+ * @param instruments          what measures grains, masses and times, and how well
+ * @param logger               what records
+ * @param firings              what is fired
+ * @param points               strands and burns that are timed by hand
+ * @param strands              strands whose vessel is recorded
+ */
+public record Scenario(
+        String title,
+        Optional<String> note,
+        Optional<String> preparedBy,
+        Optional<String> licence,
+        long seed,
+        double ambientPressure,
+        OptionalDouble referenceTemperature,
+        List<Propellant> propellants,
+        MotorCase hardware,
+        Instruments instruments,
+        Logger logger,
+        List<PlannedFiring> firings,
+        List<PlannedPoint> points,
+        List<PlannedStrand> strands) {
+
+    public Scenario {
+        propellants = List.copyOf(propellants);
+        firings = List.copyOf(firings);
+        points = List.copyOf(points);
+        strands = List.copyOf(strands);
+    }
+
+    /**
+     * A propellant as it truly is.
+     *
+     * @param id                             the name in the tables
+     * @param title                          what people read
+     * @param density                        [kg/m3]
+     * @param characteristicVelocity         as delivered [m/s]
+     * @param expectedCharacteristicVelocity as the campaign states it, where it does [m/s]
+     * @param specificHeatRatio              [1]
+     * @param law                            rate by pressure at the reference temperature
+     * @param rateScatter                    relative standard deviation of the rate between firings [1]
+     * @param velocityScatter                the same of c* [1]
+     * @param temperatureSensitivity         relative change of the rate [1/K]
+     * @param baseline                       whether others are compared with it
+     * @param compareWith                    id of the propellant that it is compared with
+     * @param additive                       its name
+     * @param additiveFraction               by mass [1]
+     */
+    public record Propellant(
+            String id,
+            String title,
+            double density,
+            double characteristicVelocity,
+            OptionalDouble expectedCharacteristicVelocity,
+            double specificHeatRatio,
+            TrueLaw law,
+            double rateScatter,
+            double velocityScatter,
+            double temperatureSensitivity,
+            boolean baseline,
+            Optional<String> compareWith,
+            Optional<String> additive,
+            OptionalDouble additiveFraction) {}
+
+    /**
+     * The case.
+     *
+     * @param pressureLimit [Pa, gauge]
+     * @param safetyFactor  [1]
+     * @param volume        of the empty chamber [m3]
+     */
+    public record MotorCase(OptionalDouble pressureLimit, OptionalDouble safetyFactor, OptionalDouble volume) {}
+
+    /**
+     * What measures, and how well. All are standard deviations.
+     *
+     * @param caliper [m]
+     * @param scale   [kg]
+     * @param density [kg/m3]
+     * @param timer   of a burn timed by hand [s]
+     * @param casting by which the dimensions of grains differ from the plan [m]
+     * @param coreOffset of the core's axis in each of two directions [m]
+     * @param stated  whether the tables say the uncertainties of calipers and scale
+     */
+    public record Instruments(
+            double caliper,
+            double scale,
+            double density,
+            double timer,
+            double casting,
+            double coreOffset,
+            boolean stated) {}
+
+    /**
+     * What records.
+     *
+     * @param interval         between two samples [s]
+     * @param quietBefore      [s]
+     * @param quietAfter       [s]
+     * @param longest          after which a firing is no longer recorded [s]
+     * @param sensors          which there are
+     * @param timeUnit         as written
+     * @param pressureUnit     as written
+     * @param thrustUnit       as written
+     * @param pressureKind     as written
+     * @param noise            standard deviation [Pa]
+     * @param thrustNoise      standard deviation [N]
+     * @param zeroOffset       standard deviation of the zero between firings [Pa]
+     * @param gainError        standard deviation of the sensor's scale, drawn once [1]
+     * @param resolution       step of the converter [Pa]; 0 for none
+     * @param thrustEfficiency of the nozzle against the ideal one [1]
+     * @param sensorClass      as the campaign states it
+     * @param semicolons       whether fields are separated by semicolons, with a decimal comma
+     * @param preamble         whether the records begin with lines of the logger
+     */
+    public record Logger(
+            double interval,
+            double quietBefore,
+            double quietAfter,
+            double longest,
+            Recorder.Sensors sensors,
+            Unit timeUnit,
+            Unit pressureUnit,
+            Unit thrustUnit,
+            PressureKind pressureKind,
+            double noise,
+            double thrustNoise,
+            double zeroOffset,
+            double gainError,
+            double resolution,
+            double thrustEfficiency,
+            Optional<String> sensorClass,
+            boolean semicolons,
+            boolean preamble) {}
+
+    /**
+     * One firing.
+     *
+     * @param id          of it
+     * @param propellant  id of the propellant
+     * @param grain       as planned
+     * @param throat      diameter [m]
+     * @param throatAfter diameter [m]
+     * @param exit        diameter [m]
+     * @param temperature of the grain [K]
+     * @param igniter     strength against the usual igniter [1]
+     * @param coreOffset  of the core's axis [m]; drawn where empty
+     * @param interval    between two samples, where it differs from the logger's [s]
+     * @param sensors     where they differ from the logger's
+     * @param faults      what goes wrong, in SI
+     * @param use         cell of the log
+     * @param note        cell of the log
+     */
+    public record PlannedFiring(
+            String id,
+            Propellant propellant,
+            GrainDescription grain,
+            double throat,
+            OptionalDouble throatAfter,
+            OptionalDouble exit,
+            OptionalDouble temperature,
+            double igniter,
+            OptionalDouble coreOffset,
+            OptionalDouble interval,
+            Optional<Recorder.Sensors> sensors,
+            Map<FaultKey, Double> faults,
+            Optional<String> use,
+            Optional<String> note) {
+
+        public PlannedFiring {
+            faults = Map.copyOf(faults);
+        }
+    }
+
+    /**
+     * A burn that is timed by hand at one pressure.
+     *
+     * @param id          of it
+     * @param propellant  id of the propellant
+     * @param pressure    [Pa, absolute]
+     * @param length      that burns [m]
+     * @param temperature of the sample [K]
+     * @param note        cell of the table
+     */
+    public record PlannedPoint(
+            String id,
+            Propellant propellant,
+            double pressure,
+            double length,
+            OptionalDouble temperature,
+            Optional<String> note) {}
+
+    /**
+     * A strand in a closed vessel that is recorded.
+     *
+     * @param id          of it
+     * @param propellant  id of the propellant
+     * @param pressure    at which it is lit [Pa, absolute]
+     * @param length      that is timed [m]
+     * @param rise        of the vessel's pressure over the burn [Pa]
+     * @param wires       whether break wires time it
+     * @param temperature of the strand [K]
+     * @param note        cell of the table
+     */
+    public record PlannedStrand(
+            String id,
+            Propellant propellant,
+            double pressure,
+            double length,
+            double rise,
+            boolean wires,
+            OptionalDouble temperature,
+            Optional<String> note) {}
+}
