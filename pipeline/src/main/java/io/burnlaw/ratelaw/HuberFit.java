@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /**
  * Huber's robust fit of a curve: residuals beyond {@value #BEND} scatters count with their first power instead of their
- * second. Iteratively reweighted least squares; the scatter is the median of the absolute residuals over 0.6745, taken
+ * second. Iteratively reweighted least squares; the scatter is the median of the absolute residuals over 0.6745 (the normal one), taken
  * anew each round.
  *
  * <pre>
@@ -20,7 +20,7 @@ final class HuberFit {
     static final double BEND = 1.345;
 
     /** Median of the absolute value of a standard normal variable. */
-    private static final double NORMAL_MAD = 0.6745;
+    private static final double NORMAL_MAD = 0.6744897501960817;
 
     private static final int MOST_ROUNDS = 500;
 

@@ -14,8 +14,8 @@ final class Obstacles {
         if (points.isEmpty()) {
             return not("There is no point to fit.", "Fire at three pressures or more, spread over a factor of three.");
         }
-        double low = points.stream().mapToDouble(FitPoint::pressure).min().getAsDouble();
-        double high = points.stream().mapToDouble(FitPoint::pressure).max().getAsDouble();
+        double low = points.stream().mapToDouble(FitPoint::pressure).min().orElseThrow();
+        double high = points.stream().mapToDouble(FitPoint::pressure).max().orElseThrow();
         long clusters = points.stream().map(FitPoint::cluster).distinct().count();
         if (StrictMath.log(high / low) < RateLawFit.leastLnSpan()) {
             return not(
@@ -27,6 +27,19 @@ final class Obstacles {
                     say(
                             "Fire at %s or at %s, inside the case limit: a smaller throat for the higher, a larger one for the lower.",
                             megapascal(low / 3), megapascal(high * 3)));
+        }
+        double spread = spread(points);
+        double doubt = Math.sqrt(points.stream()
+                .mapToDouble(p -> p.pressureStd() / p.pressure())
+                .map(u -> u * u)
+                .average()
+                .orElseThrow());
+        if (clusters >= 3 && spread < 2 * doubt) {
+            return not(
+                    say(
+                            "The pressures, %s to %s, are known only to %.0f %%: about as much as they differ.",
+                            megapascal(low), megapascal(high), 100 * doubt),
+                    say("Fire at %s or at %s, inside the case limit.", megapascal(low / 3), megapascal(high * 3)));
         }
         if (clusters < 3) {
             return not(
@@ -48,6 +61,19 @@ final class Obstacles {
             }
         }
         return Optional.empty();
+    }
+
+    /** Standard deviation of ln P. */
+    private static double spread(List<FitPoint> points) {
+        double mean = points.stream()
+                .mapToDouble(p -> StrictMath.log(p.pressure()))
+                .average()
+                .orElseThrow();
+        return Math.sqrt(points.stream()
+                .mapToDouble(p -> StrictMath.log(p.pressure()) - mean)
+                .map(d -> d * d)
+                .average()
+                .orElseThrow());
     }
 
     /** In the middle where the two lie far apart, else further out where it tells more about the exponent. */

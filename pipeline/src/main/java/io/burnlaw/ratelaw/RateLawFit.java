@@ -106,6 +106,13 @@ public final class RateLawFit {
                                 each.id(), 100 * StrictMath.expm1(each.lnResidual()), each.externallyStudentized())));
             }
         }
+        lackOfFit
+                .filter(test -> test.pValue() < 0.05)
+                .ifPresent(test -> findings.add(Finding.of(
+                        FindingCode.LACK_OF_FIT,
+                        say(
+                                "Repeated firings scatter by %.2f %%; their means lie further from the law than that explains (p = %.3f).",
+                                100 * test.pureScatter(), test.pValue()))));
         law.exponentInterval(level)
                 .estimated()
                 .filter(e -> e.high() >= 1)

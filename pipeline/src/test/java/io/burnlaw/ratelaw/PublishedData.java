@@ -37,6 +37,10 @@ final class PublishedData {
         return rows.stream().mapToDouble(row -> Double.parseDouble(row[index])).toArray();
     }
 
+    String text(String heading, int row) {
+        return rows.get(row)[headings.indexOf(heading)];
+    }
+
     /** As rate-pressure points with x for the pressure and y for the rate, each its own cluster. */
     List<FitPoint> points(String x, String y) {
         double[] pressures = column(x);

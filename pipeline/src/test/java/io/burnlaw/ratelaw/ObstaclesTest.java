@@ -1,0 +1,71 @@
+package io.burnlaw.ratelaw;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class ObstaclesTest {
+
+    @Test
+    void withoutAPointThereIsNoLaw() {
+        assertThat(obstacle(List.of()).mend()).contains("three pressures");
+    }
+
+    @Test
+    void oneFiringGivesNoExponent() {
+        assertThat(obstacle(List.of(point("a", 3e6))).reason())
+                .contains("one firing only")
+                .contains("3.00 MPa");
+    }
+
+    @Test
+    void twoFiringsLeaveNothingToJudgeTheScatterBy() {
+        FitResult.NotFitted found = obstacle(List.of(point("a", 2e6), point("b", 8e6)));
+        assertThat(found.reason()).contains("2 independent firings").contains("2.00 MPa to 8.00 MPa");
+        assertThat(found.mend()).contains("Fire a third at about 4.00 MPa");
+    }
+
+    @Test
+    void threePointsOfTwoFiringsAreTwo() {
+        FitPoint dwell = new FitPoint("a-dwell", "a", 0.5e6, 0, 2e-3, 0, 0);
+        assertThat(obstacle(List.of(point("a", 2e6), dwell, point("b", 8e6))).reason())
+                .contains("2 independent firings");
+    }
+
+    @Test
+    void firingsAtOnePressureGiveARateAndNoExponent() {
+        FitResult.NotFitted found = obstacle(List.of(point("a", 3e6), point("b", 3.02e6), point("c", 3.01e6)));
+        assertThat(found.reason()).contains("All 3 points lie at one pressure").contains("no exponent");
+        assertThat(found.mend()).contains("1.00 MPa").contains("9.06 MPa").contains("case limit");
+    }
+
+    @Test
+    void pressuresThatDifferByLessThanTheyAreKnownGiveNoExponent() {
+        List<FitPoint> points = List.of(
+                new FitPoint("a", "a", 2.9e6, 0.2e6, 6e-3, 0, 0),
+                new FitPoint("b", "b", 3.0e6, 0.2e6, 6e-3, 0, 0),
+                new FitPoint("c", "c", 3.1e6, 0.2e6, 6e-3, 0, 0));
+        assertThat(obstacle(points).reason()).contains("known only to");
+    }
+
+    @Test
+    void weightingByMeasurementNamesThePointsWithoutAnUncertainty() {
+        FitResult.NotFitted found = (FitResult.NotFitted) RateLawFit.fit(
+                List.of(
+                        new FitPoint("a", "a", 1e6, 0, 5e-3, 1e-4, 0),
+                        point("silent", 3e6),
+                        new FitPoint("c", "c", 9e6, 0, 9e-3, 1e-4, 0)),
+                FitOptions.defaults().with(Weighting.MEASURED));
+        assertThat(found.reason()).contains("silent").doesNotContain("a,");
+        assertThat(found.mend()).contains("proportionally");
+    }
+
+    private static FitResult.NotFitted obstacle(List<FitPoint> points) {
+        return (FitResult.NotFitted) RateLawFit.fit(points, FitOptions.defaults());
+    }
+
+    private static FitPoint point(String id, double pressure) {
+        return new FitPoint(id, id, pressure, 0, Campaigns.truth(pressure), 0, 0);
+    }
+}

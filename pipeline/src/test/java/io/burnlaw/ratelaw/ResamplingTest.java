@@ -1,0 +1,57 @@
+package io.burnlaw.ratelaw;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class ResamplingTest {
+
+    @ParameterizedTest
+    @EnumSource(Weighting.class)
+    void aRefitIsWhatTheOptimizerGives(Weighting weighting) {
+        SplittableRandom random = new SplittableRandom(20);
+        for (int round = 0; round < 25; round++) {
+            List<FitPoint> points = new ArrayList<>();
+            for (FitPoint p : Campaigns.spread(9, 0.06, random)) {
+                double std = p.rate() * (0.01 + 0.02 * random.nextDouble());
+                points.add(new FitPoint(p.id(), p.cluster(), p.pressure(), 0, p.rate(), std, 0));
+            }
+            FitPoint last = points.get(8);
+            points.add(new FitPoint("f8b", "f8", 0.3e6, 0, Campaigns.truth(0.3e6), last.rateStd(), 0));
+            WeightedSolution all = (WeightedSolution) WeightedFit.fit(points, weighting, PressureErrors.NONE);
+            int[] times = new int[9];
+            for (int k = 0; k < 9; k++) {
+                times[random.nextInt(9)]++;
+            }
+            double[] quick = new Resampling(all, points).refit(times);
+            LeastSquares.Minimum slow = optimizer(all, points, times);
+            // The optimizer ends where the sum of squares no longer changes in 14 digits.
+            assertThat(quick[0]).isCloseTo(slow.parameters().get(0), within(1e-9));
+            assertThat(quick[1]).isCloseTo(slow.parameters().get(1), within(1e-9));
+        }
+    }
+
+    /** With each firing's points as often as it was drawn. */
+    private static LeastSquares.Minimum optimizer(WeightedSolution all, List<FitPoint> points, int[] times) {
+        List<double[]> rows = new ArrayList<>();
+        for (int i = 0; i < points.size(); i++) {
+            int cluster = Integer.parseInt(points.get(i).cluster().substring(1));
+            for (int t = 0; t < times[cluster]; t++) {
+                rows.add(new double[] {all.x[i], all.y[i], 1 / Math.sqrt(all.weight(i))});
+            }
+        }
+        double[][] columns = new double[3][rows.size()];
+        for (int r = 0; r < rows.size(); r++) {
+            for (int c = 0; c < 3; c++) {
+                columns[c][r] = rows.get(r)[c];
+            }
+        }
+        return (LeastSquares.Minimum)
+                LeastSquares.minimize(all.curve, columns[0], columns[1], columns[2], new double[] {0, 0.3});
+    }
+}
