@@ -51,6 +51,12 @@ public enum FindingCode {
             "Saturation",
             "The record is flat at its highest reading: the sensor or the amplifier was at its limit.",
             "Use a sensor of a larger range. Peak and mean pressure of this firing are too low."),
+    BEYOND_RANGE(
+            Family.TRACE,
+            Severity.CAUTION,
+            "Beyond the calibrated range",
+            "Readings lie outside of the calibration or of the sensor's range.",
+            "They were taken by the line's last piece. Calibrate up to the pressures that you expect."),
     SPIKES(
             Family.TRACE,
             Severity.NOTE,

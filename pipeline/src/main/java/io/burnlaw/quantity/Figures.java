@@ -50,6 +50,18 @@ public final class Figures {
     }
 
     /**
+     * A value as somebody may have written it: no zeros at its end.
+     *
+     * @param value  finite
+     * @param digits significant ones at most
+     * @return without an exponent
+     */
+    public static String plain(double value, int digits) {
+        BigDecimal rounded = BigDecimal.valueOf(value).round(new MathContext(digits, RoundingMode.HALF_EVEN));
+        return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    }
+
+    /**
      * A share as per cent.
      *
      * @param share  [1]

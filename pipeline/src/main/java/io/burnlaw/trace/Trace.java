@@ -41,6 +41,11 @@ public final class Trace {
         return new Trace(firing, time.clone(), pressure.map(double[]::clone), thrust.map(double[]::clone));
     }
 
+    /** As {@link #of}, but the arrays are handed over: nobody else may hold them. */
+    static Trace owning(String firing, double[] time, Optional<double[]> pressure, Optional<double[]> thrust) {
+        return new Trace(firing, time, pressure, thrust);
+    }
+
     /** {@return id of the firing} */
     public String firing() {
         return firing;
