@@ -4,7 +4,7 @@ package io.burnlaw.campaign;
  * How a firing is reduced; see docs/methods.md.
  *
  * @param method            which rate is fitted
- * @param burnoutEvent      which estimate of the web burnout comes first
+ * @param burnoutEvent      which estimate of the web burnout bounds the burn time
  * @param ignitionThreshold share of the highest gauge pressure at which the web is taken to burn [1]
  * @param endThreshold      share of the highest gauge pressure that bounds the action time [1]
  */
@@ -23,6 +23,8 @@ public record ReductionSettings(
 
     /** How the web burnout is found. */
     public enum BurnoutEvent {
+        /** When the mean web was gone, by the integral of the tail-off. */
+        MEAN_WEB,
         /** Bisector of the tangents to the level part and to the tail-off. */
         TANGENT_BISECTOR,
         /** Where the curve bends most. */
@@ -31,6 +33,6 @@ public record ReductionSettings(
 
     /** {@return the settings that hold where the campaign says nothing} */
     public static ReductionSettings defaults() {
-        return new ReductionSettings(Method.MASS_BALANCE, BurnoutEvent.TANGENT_BISECTOR, 0.10, 0.10);
+        return new ReductionSettings(Method.MASS_BALANCE, BurnoutEvent.MEAN_WEB, 0.10, 0.10);
     }
 }

@@ -1,16 +1,20 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.ballistics.Motor;
+import io.burnlaw.campaign.Firing;
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.quantity.Measured;
+
 /**
  * Everything that the mass balance of one burn is made of, so that the effect of each on the rate can be tried.
  *
- * @param record            pressures [Pa, absolute] between begin and end of operation
- * @param grain             the grain, turned round
- * @param density           of the propellant as it lies in the grain [kg/m3]: mass over volume where the mass is known
- * @param throatBefore      throat area before [m2]
- * @param throatAfter       throat area after [m2]
- * @param ambient           [Pa, absolute]
- * @param specificHeatRatio of the gas [1]
- * @param chamberVolume     of the empty case [m3], more than the grain's
+ * @param record        pressures [Pa, absolute] from shortly before the begin to the end of operation
+ * @param grain         the grain, turned round
+ * @param density       of the propellant as it lies in the grain [kg/m3]: mass over volume where the mass is known
+ * @param throatBefore  throat area before [m2]
+ * @param throatAfter   throat area after [m2]
+ * @param flow          of gas through the nozzle on that day
+ * @param chamberVolume of the empty case [m3], more than the grain's
  */
 record BurnInputs(
         EvenRecord record,
@@ -18,24 +22,55 @@ record BurnInputs(
         double density,
         double throatBefore,
         double throatAfter,
-        double ambient,
-        double specificHeatRatio,
+        FlowShare flow,
         double chamberVolume) {
 
-    BurnInputs withRecord(EvenRecord other) {
+    /**
+     * Gathers them.
+     *
+     * @param burn   what was measured before the firing
+     * @param record pressures [Pa, absolute]
+     * @return the inputs
+     */
+    static BurnInputs of(Burn burn, EvenRecord record) {
+        Firing row = burn.firing();
+        WebTable grain = new WebTable(burn.grain());
+        double density = row.propellantMass()
+                .map(mass -> mass.value() / grain.volume())
+                .or(() -> burn.formulation().density().map(Measured::value))
+                .orElse(UsualUncertainty.NOMINAL_DENSITY);
+        double before = area(row.throatDiameter().value());
+        double stated = row.chamberVolume().map(Measured::value).orElse(0.0);
         return new BurnInputs(
-                other, grain, density, throatBefore, throatAfter, ambient, specificHeatRatio, chamberVolume);
+                record,
+                grain,
+                density,
+                before,
+                row.throatDiameterAfter().map(d -> area(d.value())).orElse(before),
+                new FlowShare(
+                        burn.formulation().specificHeatRatio().orElse(Formulation.USUAL_SPECIFIC_HEAT_RATIO),
+                        row.ambientPressure()),
+                Motor.freeVolume(burn.grain(), stated) + grain.volume());
+    }
+
+    private static double area(double diameter) {
+        return Math.PI / 4 * diameter * diameter;
+    }
+
+    BurnInputs withRecord(EvenRecord other) {
+        return new BurnInputs(other, grain, density, throatBefore, throatAfter, flow, chamberVolume);
     }
 
     BurnInputs withThroatAfter(double other) {
-        return new BurnInputs(record, grain, density, throatBefore, other, ambient, specificHeatRatio, chamberVolume);
+        return new BurnInputs(record, grain, density, throatBefore, other, flow, chamberVolume);
     }
 
     BurnInputs withChamberVolume(double other) {
-        return new BurnInputs(record, grain, density, throatBefore, throatAfter, ambient, specificHeatRatio, other);
+        return new BurnInputs(record, grain, density, throatBefore, throatAfter, flow, other);
     }
 
     BurnInputs withSpecificHeatRatio(double other) {
-        return new BurnInputs(record, grain, density, throatBefore, throatAfter, ambient, other, chamberVolume);
+        return new BurnInputs(
+                record, grain, density, throatBefore, throatAfter, new FlowShare(other, flow.ambient()), chamberVolume);
     }
 }

@@ -1,219 +1,190 @@
 package io.burnlaw.reduction;
 
-import io.burnlaw.ballistics.Motor;
-import io.burnlaw.campaign.Formulation;
-import io.burnlaw.campaign.Hardware;
+import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.ReductionSettings;
+import io.burnlaw.campaign.ReductionSettings.Method;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.grain.Grain;
 import io.burnlaw.quantity.Measured;
-import io.burnlaw.trace.Trace;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** The reduction of a burn whose events are known: rates, their uncertainty, and the points of the firing. */
-final class BurnReduction {
+/**
+ * The reduction of a burn whose events are known.
+ *
+ * @param burn             what was measured
+ * @param settings         method and thresholds
+ * @param found            events as they were found
+ * @param inputs           of the mass balance
+ * @param estimate         rates by both definitions
+ * @param events           events with their uncertainties, the burnout referred to the mean web
+ * @param along            rates along the burn
+ * @param pressureScaleStd of a pressure that was derived from thrust, relative [1]; empty where it was recorded
+ */
+record BurnReduction(
+        Burn burn,
+        ReductionSettings settings,
+        EventFinder.Found found,
+        BurnInputs inputs,
+        RateEstimate estimate,
+        Events events,
+        List<InstantaneousRate> along,
+        Optional<Double> pressureScaleStd) {
 
-    /** Half the range of a rectangular distribution over its standard deviation; JCGM 100:2008, 4.3.7. */
-    private static final double RECTANGULAR = Math.sqrt(3);
-
-    /** What was measured before the motor was fired. */
-    record Firing(
-            io.burnlaw.campaign.Firing row,
-            Formulation formulation,
+    static BurnReduction of(
+            Burn burn,
             ReductionSettings settings,
-            Hardware hardware,
-            Grain grain) {}
-
-    private final Firing firing;
-    private final Trace trace;
-    private final QuietPart quiet;
-    private final EventFinder.Found found;
-    private final BurnInputs inputs;
-    private final RateEstimate estimate;
-    private final double spread;
-    private final Events events;
-    private final List<InstantaneousRate> along;
-
-    private BurnReduction(Firing firing, Trace trace, QuietPart quiet, EvenRecord record, EventFinder.Found found) {
-        this.firing = firing;
-        this.trace = trace;
-        this.quiet = quiet;
-        this.found = found;
-        this.inputs = inputs(firing, record);
-        this.estimate = RateEstimate.of(inputs, found.crossing());
-        this.spread = estimate.tail().spread();
-        this.events = events();
-        this.along = Continuity.along(estimate, firing.row.ambientPressure());
+            EvenRecord record,
+            EventFinder.Found found,
+            Optional<Double> pressureScaleStd) {
+        BurnInputs inputs = BurnInputs.of(burn, record);
+        RateEstimate estimate = RateEstimate.of(inputs, found.crossing(), found.burnout(settings.burnoutEvent()));
+        return new BurnReduction(
+                burn,
+                settings,
+                found,
+                inputs,
+                estimate,
+                events(record, found, estimate),
+                Continuity.along(estimate, burn.firing().ambientPressure()),
+                pressureScaleStd);
     }
 
-    static BurnReduction of(Firing firing, Trace trace, QuietPart quiet, EvenRecord record, EventFinder.Found found) {
-        return new BurnReduction(firing, trace, quiet, record, found);
-    }
-
-    private static BurnInputs inputs(Firing firing, EvenRecord record) {
-        io.burnlaw.campaign.Firing row = firing.row;
-        WebTable grain = new WebTable(firing.grain);
-        double volume = grain.volume();
-        double density = row.propellantMass()
-                .map(mass -> mass.value() / volume)
-                .or(() -> firing.formulation.density().map(Measured::value))
-                .orElse(UsualUncertainty.NOMINAL_DENSITY);
-        double before = area(row.throatDiameter().value());
-        double after = row.throatDiameterAfter().map(d -> area(d.value())).orElse(before);
-        double stated = row.chamberVolume().map(Measured::value).orElse(0.0);
-        return new BurnInputs(
-                record,
-                grain,
-                density,
-                before,
-                after,
-                row.ambientPressure(),
-                firing.formulation.specificHeatRatio().orElse(Formulation.USUAL_SPECIFIC_HEAT_RATIO),
-                Motor.freeVolume(firing.grain, stated) + volume);
-    }
-
-    private static double area(double diameter) {
-        return Math.PI / 4 * diameter * diameter;
-    }
-
-    private Events events() {
-        double ignitionStd = Math.abs(found.crossing() - found.tangent()) / 2 / RECTANGULAR;
-        double bisector = found.bisector().orElse(found.curvature());
-        double opinions = Math.abs(bisector - found.curvature()) / 2 / RECTANGULAR;
+    private static Events events(EvenRecord record, EventFinder.Found found, RateEstimate estimate) {
+        double ofStep = record.step() / RECTANGULAR;
         return new Events(
                 found.start(),
                 found.crossing(),
-                Math.hypot(ignitionStd, inputs.record().step() / RECTANGULAR),
+                Math.hypot(found.ignitionOpinions() / 2 / RECTANGULAR, ofStep),
                 estimate.burnout(),
-                Math.hypot(opinions, inputs.record().step() / RECTANGULAR),
-                bisector,
+                Math.hypot(found.burnoutOpinions() / 2 / RECTANGULAR, ofStep),
+                found.bisector().orElse(found.curvature()),
                 found.curvature(),
-                inputs.record().time(inputs.record().size() - 1),
+                record.time(record.size() - 1),
                 found.actionStart(),
                 found.actionEnd());
     }
 
+    /** Half the range of a rectangular distribution over its standard deviation; JCGM 100:2008, 4.3.7. */
+    static final double RECTANGULAR = Math.sqrt(3);
+
     List<Finding> findings() {
-        List<Finding> seen = new ArrayList<>(BurnFindings.of(new BurnRecord(
-                firing.row,
-                firing.formulation,
-                firing.hardware,
-                firing.grain,
-                trace,
-                quiet.noise(),
-                events,
-                found.dwellStart(),
-                found.highest(),
-                estimate.balance().characteristicVelocity(),
-                firing.row.propellantMass().isPresent(),
-                along,
-                spread)));
         double web = inputs.grain().web();
-        if (spread > TailOff.NOTICEABLE * web) {
-            seen.add(Finding.at(
-                    FindingCode.UNEVEN_WEB,
-                    String.format(
-                            Locale.ROOT,
-                            "the tail-off is as long as a core %.2g mm off centre in a web of %.3g mm makes it;"
-                                    + " the rate is referred to the mean web",
-                            1000 * Math.sqrt(2) * spread,
-                            1000 * web),
-                    events.webBurnout()));
+        double spread = estimate.tail().spread();
+        if (spread < TailOff.NOTICEABLE * web) {
+            return List.of();
         }
-        return seen;
+        return List.of(Finding.at(
+                FindingCode.UNEVEN_WEB,
+                String.format(
+                        Locale.ROOT,
+                        "The tail-off is as long as a core %.2f mm off centre makes it in a web of %.3g mm; the rate is"
+                                + " referred to the mean web.",
+                        1000 * Math.sqrt(2) * spread,
+                        1000 * web),
+                events.webBurnout()));
     }
 
     Reduction.Reduced reduced(List<Finding> findings, Optional<TraceHistory> history) {
-        io.burnlaw.campaign.Firing row = firing.row;
-        ReductionSettings.Method method = firing.settings.method();
-        PressureDistribution pressures = pressures(method);
-        List<RatePoint> points = new ArrayList<>();
-        RateBudget budget = new BudgetOfFiring(firing, quiet, found, inputs, estimate, events).of(method);
-        double mean = pressures(ReductionSettings.Method.THICKNESS_TIME).powerMean(1);
-        points.add(new RatePoint(
-                row.id(),
-                row.id(),
-                Optional.of(row.id()),
-                row.formulation(),
-                RatePoint.Source.FIRING,
-                pressures,
-                Math.hypot(sensorStd(), quiet.zeroStd()),
-                rate(method),
-                budget.relativeStd() * rate(method),
-                budget.shared() * rate(method),
-                row.grainTemperature(),
-                method.name().toLowerCase(Locale.ROOT).replace('_', '-'),
-                false,
-                row.setAside(),
-                budget.lines()));
+        Firing row = burn.firing();
+        Optional<ThrustFigures> thrust = burn.record().trace().hasThrust()
+                ? Optional.of(ThrustFigures.of(
+                        burn.record().trace(), pressureScaleStd.isEmpty(), row, events.start(), events.end()))
+                : Optional.empty();
         return new Reduction.Reduced(
                 row.id(),
-                points,
+                FiringPoints.of(this),
                 events,
-                new Measured(
-                        inputs.grain().web(),
-                        OptionalDouble.of(firing.grain.web().stdOr(UsualUncertainty.WEB))),
-                mean,
+                Measured.of(inputs.grain().web(), webStd()),
+                pressures(Method.THICKNESS_TIME).powerMean(1),
                 found.highest() + row.ambientPressure(),
                 gaugeIntegral(),
                 estimate.thicknessTime(),
                 OptionalDouble.of(estimate.massBalance()),
                 characteristicVelocity(),
                 row.throatDiameter().value(),
-                row.throatDiameterAfter().isPresent()
-                        ? OptionalDouble.of(row.throatDiameterAfter().get().value())
-                        : OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
+                row.throatDiameterAfter().stream().mapToDouble(Measured::value).findFirst(),
+                thrust.stream().mapToDouble(ThrustFigures::totalImpulse).findFirst(),
+                thrust.flatMap(t -> boxed(t.specificImpulse())).stream()
+                        .mapToDouble(x -> x)
+                        .findFirst(),
+                thrust.flatMap(t -> boxed(t.thrustCoefficient())).stream()
+                        .mapToDouble(x -> x)
+                        .findFirst(),
                 along,
                 findings,
                 history);
     }
 
-    private double rate(ReductionSettings.Method method) {
-        return method == ReductionSettings.Method.THICKNESS_TIME ? estimate.thicknessTime() : estimate.massBalance();
+    private static Optional<Double> boxed(OptionalDouble value) {
+        return value.isPresent() ? Optional.of(value.getAsDouble()) : Optional.empty();
     }
 
-    private PressureDistribution pressures(ReductionSettings.Method method) {
-        boolean whole = method == ReductionSettings.Method.THICKNESS_TIME;
+    double webStd() {
+        return burn.grain().web().stdOr(UsualUncertainty.WEB);
+    }
+
+    double rate(Method method) {
+        return method == Method.THICKNESS_TIME ? estimate.thicknessTime() : estimate.massBalance();
+    }
+
+    /** By how much the two definitions disagree at one pressure, relative [1]. */
+    double definitions() {
+        double ofMass = pressures(Method.MASS_BALANCE).powerMean(TailOff.USUAL_EXPONENT);
+        double ofThickness = pressures(Method.THICKNESS_TIME).powerMean(TailOff.USUAL_EXPONENT);
+        double brought = estimate.thicknessTime() * StrictMath.pow(ofMass / ofThickness, TailOff.USUAL_EXPONENT);
+        return Math.abs(brought / estimate.massBalance() - 1);
+    }
+
+    PressureDistribution pressures(Method method) {
+        boolean whole = method == Method.THICKNESS_TIME;
         return BurnPressures.between(
                 inputs.record(),
                 whole ? estimate.ignition() : estimate.firstEven(),
                 whole ? estimate.burnout() : estimate.lastEven(),
-                firing.row.ambientPressure());
+                burn.firing().ambientPressure());
     }
 
-    private double sensorStd() {
-        return firing.row.settings().pressureUncertainty().orElse(UsualUncertainty.SENSOR * found.highest());
+    /** Standard uncertainty of a mean pressure [Pa]: the sensor's gain and its zero. */
+    double pressureStd(double gauge) {
+        double gain = pressureScaleStd
+                .map(scale -> scale * gauge)
+                .orElseGet(() -> burn.firing()
+                        .settings()
+                        .pressureUncertainty()
+                        .orElse(UsualUncertainty.SENSOR * found.highest()));
+        return Math.hypot(gain, burn.record().zeroStd());
     }
 
     private double gaugeIntegral() {
         double sum = 0;
         for (int i = 0; i < inputs.record().size(); i++) {
-            sum += inputs.record().pressure(i) - firing.row.ambientPressure();
+            sum += inputs.record().pressure(i) - burn.firing().ambientPressure();
         }
         return sum * inputs.record().step();
     }
 
     /** c* by the mass, or by density times volume where it was not weighed; empty where neither is known. */
     private Optional<Measured> characteristicVelocity() {
-        io.burnlaw.campaign.Firing row = firing.row;
-        Optional<Double> massShare = row.propellantMass()
+        Firing row = burn.firing();
+        Optional<Double> ofMass = row.propellantMass()
                 .map(m -> m.stdOr(UsualUncertainty.MASS * m.value()) / m.value())
-                .or(() -> firing.formulation
+                .or(() -> burn.formulation()
                         .density()
                         .map(d -> d.stdOr(UsualUncertainty.DENSITY * d.value()) / d.value()));
-        double throat = 2
+        double ofThroat = 2
                 * row.throatDiameter().stdOr(UsualUncertainty.THROAT)
                 / row.throatDiameter().value();
-        double gain = sensorStd() / found.highest();
+        double ofPressure = pressureStd(found.highest()) / found.highest();
         double velocity = estimate.balance().characteristicVelocity();
-        return massShare.map(share -> Measured.of(velocity, velocity * Math.hypot(Math.hypot(share, throat), gain)));
+        List<Double> parts = new ArrayList<>(List.of(ofThroat, ofPressure));
+        return ofMass.map(share -> {
+            parts.add(share);
+            double sum = parts.stream().mapToDouble(x -> x * x).sum();
+            return Measured.of(velocity, velocity * Math.sqrt(sum));
+        });
     }
 }

@@ -13,11 +13,13 @@ final class EvenRecord {
 
     private final double start;
     private final double step;
+    private final double samplesPerCell;
     private final double[] pressure;
 
-    private EvenRecord(double start, double step, double[] pressure) {
+    private EvenRecord(double start, double step, double samplesPerCell, double[] pressure) {
         this.start = start;
         this.step = step;
+        this.samplesPerCell = samplesPerCell;
         this.pressure = pressure;
     }
 
@@ -67,7 +69,7 @@ final class EvenRecord {
             means[cell] = sum / step;
             sum = 0;
         }
-        return new EvenRecord(first, step, means);
+        return new EvenRecord(first, step, (double) within / cells, means);
     }
 
     private static double at(double[] time, double[] value, double when) {
@@ -89,6 +91,11 @@ final class EvenRecord {
     /** {@return number of cells} */
     int size() {
         return pressure.length;
+    }
+
+    /** {@return samples that a cell is the mean of; below 1 where the record was sampled more coarsely than the grid} */
+    double samplesPerCell() {
+        return samplesPerCell;
     }
 
     /** {@return width of a cell [s]} */
@@ -142,6 +149,28 @@ final class EvenRecord {
     }
 
     /**
+     * The same stretch on a coarser grid, each new cell the mean of some old ones.
+     *
+     * @param most cells that it may have, at least 1
+     * @return the stretch; itself where it is no finer; some cells fewer at its end where the numbers do not divide
+     */
+    EvenRecord coarser(int most) {
+        int together = (pressure.length + most - 1) / most;
+        if (together <= 1) {
+            return this;
+        }
+        double[] means = new double[pressure.length / together];
+        for (int cell = 0; cell < means.length; cell++) {
+            double sum = 0;
+            for (int i = 0; i < together; i++) {
+                sum += pressure[cell * together + i];
+            }
+            means[cell] = sum / together;
+        }
+        return new EvenRecord(start, step * together, samplesPerCell * together, means);
+    }
+
+    /**
      * The same stretch with a constant added.
      *
      * @param offset [Pa]
@@ -152,6 +181,6 @@ final class EvenRecord {
         for (int i = 0; i < other.length; i++) {
             other[i] += offset;
         }
-        return new EvenRecord(start, step, other);
+        return new EvenRecord(start, step, samplesPerCell, other);
     }
 }

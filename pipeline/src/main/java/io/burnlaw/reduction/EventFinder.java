@@ -34,6 +34,7 @@ final class EventFinder {
      * @param actionEnd   [s]
      * @param highest     highest smoothed pressure over ambient [Pa]
      * @param dwellStart  begin of a dwell at low pressure before the main rise [s]
+     * @param dwellEnd    its end [s]; there whenever its begin is
      * @param half        half width of the smoothing [s]
      */
     record Found(
@@ -46,16 +47,31 @@ final class EventFinder {
             double actionEnd,
             double highest,
             OptionalDouble dwellStart,
+            OptionalDouble dwellEnd,
             double half) {
 
         /**
-         * E by the opinion that comes first.
+         * The burnout that somebody asked for by name.
          *
-         * @param first which one
-         * @return [s]
+         * @param event which
+         * @return [s]; empty where the mean web is asked for, which no event of the trace shows
          */
-        double burnout(ReductionSettings.BurnoutEvent first) {
-            return first == ReductionSettings.BurnoutEvent.TANGENT_BISECTOR ? bisector.orElse(curvature) : curvature;
+        OptionalDouble burnout(ReductionSettings.BurnoutEvent event) {
+            return switch (event) {
+                case MEAN_WEB -> OptionalDouble.empty();
+                case TANGENT_BISECTOR -> OptionalDouble.of(bisector.orElse(curvature));
+                case MAXIMUM_CURVATURE -> OptionalDouble.of(curvature);
+            };
+        }
+
+        /** {@return by how much the two opinions on the ignition differ [s]} */
+        double ignitionOpinions() {
+            return Math.abs(crossing - tangent);
+        }
+
+        /** {@return by how much the two opinions on the web burnout differ [s]} */
+        double burnoutOpinions() {
+            return Math.abs(bisector.orElse(curvature) - curvature);
         }
     }
 
@@ -122,6 +138,7 @@ final class EventFinder {
                 when(record, down(smooth, share)),
                 top,
                 dwell.isPresent() ? OptionalDouble.of(record.time(dwell.get().from())) : OptionalDouble.empty(),
+                dwell.isPresent() ? OptionalDouble.of(record.time(dwell.get().to())) : OptionalDouble.empty(),
                 half * record.step()));
     }
 

@@ -8,7 +8,9 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
+import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.Trace;
+import io.burnlaw.trace.TraceConditioning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -17,14 +19,10 @@ import java.util.Optional;
 /**
  * Reduces a firing: from its record and its grain to rate-pressure points with their uncertainty, events and findings.
  *
- * <p>Condition the record, find the operation and its events, close the mass balance, take the rates by both
- * definitions and along the burn, add up the uncertainty, and look the burn over. See docs/methods.md, Events and
- * Reduction.
+ * <p>Condition the record, screen it, find its events, close the mass balance, take the rates by both definitions and
+ * along the burn, add up the uncertainty, and review the result. See docs/methods.md, Events and Reduction.
  */
 public final class FiringReducer {
-
-    /** A record that ends above this share of the highest pressure has not seen the tail-off [1]. */
-    private static final double CUT_OFF = 0.15;
 
     /** What is kept of the record before the first sign of burning, as a share of the operation [1]. */
     private static final double MARGIN = 0.04;
@@ -56,49 +54,66 @@ public final class FiringReducer {
             throw new IllegalArgumentException("trace of " + trace.firing() + " with firing " + firing.id());
         }
         List<Finding> findings = new ArrayList<>(readingFindings);
-        if (!trace.hasPressure()) {
-            findings.add(Finding.of(FindingCode.UNREADABLE_TRACE, "the record has no pressure"));
-            return new Reduction.Rejected(firing.id(), findings, Optional.empty());
-        }
-        QuietPart quiet = QuietPart.of(trace, firing.ambientPressure());
-        Trace zeroed = quiet.zeroed(trace, firing.ambientPressure());
-        double[] time = zeroed.times();
-        double[] gauge = zeroed.pressures();
-        for (int i = 0; i < gauge.length; i++) {
-            gauge[i] -= firing.ambientPressure();
-        }
-        Optional<Operation> operation = Operation.find(time, gauge, quiet.noise());
-        if (operation.isEmpty()) {
-            findings.add(Finding.of(FindingCode.NO_IGNITION, "nothing in the record rises clearly above its noise"));
-            return new Reduction.Rejected(
-                    firing.id(), findings, HistoryThinning.of(zeroed, time[0], time[time.length - 1]));
-        }
-        Operation seen = operation.get();
-        double span = seen.to() - seen.from();
-        Optional<TraceHistory> history = HistoryThinning.of(zeroed, seen.from() - 0.15 * span, seen.to() + 0.25 * span);
-        EvenRecord record = EvenRecord.of(time, zeroed.pressures(), seen.from() - MARGIN * span, seen.to());
-        Optional<EventFinder.Found> found = EventFinder.find(record, firing.ambientPressure(), quiet.noise(), settings);
-        double atEnd = gauge[gauge.length - 1];
-        if (found.isEmpty() || !seen.recorded() && atEnd > CUT_OFF * seen.highest()) {
-            findings.add(Finding.at(
-                    FindingCode.TRUNCATED,
-                    String.format(
-                            Locale.ROOT,
-                            "the record ends at %.4g s with the pressure still at %.0f %% of its highest",
-                            time[time.length - 1],
-                            100 * atEnd / seen.highest()),
-                    time[time.length - 1]));
+        ConditionedTrace conditioned = TraceConditioning.condition(trace, firing.ambientPressure(), firing.settings());
+        findings.addAll(conditioned.findings());
+        Optional<PressureFromThrust> derived = trace.hasPressure()
+                ? Optional.empty()
+                : Optional.of(PressureFromThrust.derive(conditioned, firing, formulation));
+        derived.ifPresent(d -> findings.addAll(d.findings()));
+        Burn burn = new Burn(
+                firing,
+                formulation,
+                hardware,
+                grain,
+                derived.map(PressureFromThrust::record).orElse(conditioned));
+        findings.addAll(BurnScreening.screen(burn));
+        Trace record = burn.record().trace();
+        Optional<Operation> operation = Operation.find(record, firing.ambientPressure(), burn.record());
+        Optional<TraceHistory> history =
+                operation.map(seen -> HistoryThinning.of(record, seen)).orElseGet(() -> HistoryThinning.whole(record));
+        if (rejected(findings)) {
             return new Reduction.Rejected(firing.id(), findings, history);
         }
-        BurnReduction burn = BurnReduction.of(
-                new BurnReduction.Firing(firing, formulation, settings, hardware, grain),
-                zeroed,
-                quiet,
-                record,
-                found.get());
-        findings.addAll(burn.findings());
-        return findings.stream().anyMatch(f -> f.severity() == Severity.REJECTION)
+        Optional<BurnReduction> reduction =
+                operation.flatMap(seen -> reduce(burn, settings, seen, derived.map(PressureFromThrust::relativeStd)));
+        if (reduction.isEmpty()) {
+            findings.add(withoutEvents(record, operation));
+            return new Reduction.Rejected(firing.id(), findings, history);
+        }
+        findings.addAll(reduction.get().findings());
+        Reduction.Reduced reduced = reduction.get().reduced(findings, history);
+        findings.addAll(ReductionReview.review(burn, reduced));
+        return rejected(findings)
                 ? new Reduction.Rejected(firing.id(), findings, history)
-                : burn.reduced(findings, history);
+                : reduction.get().reduced(findings, history);
+    }
+
+    private static Optional<BurnReduction> reduce(
+            Burn burn, ReductionSettings settings, Operation seen, Optional<Double> pressureScaleStd) {
+        Trace trace = burn.record().trace();
+        double before = seen.from() - MARGIN * (seen.to() - seen.from());
+        EvenRecord record = EvenRecord.of(trace.times(), trace.pressures(), before, seen.to());
+        double noise = burn.record().noiseStd() / Math.sqrt(Math.max(1, record.samplesPerCell()));
+        return EventFinder.find(record, burn.firing().ambientPressure(), noise, settings)
+                .map(found -> BurnReduction.of(burn, settings, record, found, pressureScaleStd));
+    }
+
+    private static boolean rejected(List<Finding> findings) {
+        return findings.stream().anyMatch(finding -> finding.severity() == Severity.REJECTION);
+    }
+
+    private static Finding withoutEvents(Trace record, Optional<Operation> operation) {
+        return operation
+                .map(seen -> Finding.at(
+                        FindingCode.TRUNCATED,
+                        String.format(
+                                Locale.ROOT,
+                                "Between %.4g s and %.4g s no ignition with a burnout after it can be made out.",
+                                seen.from(),
+                                seen.to()),
+                        seen.to()))
+                .orElseGet(() -> Finding.of(
+                        FindingCode.NO_IGNITION,
+                        "Nothing in the " + record.size() + " samples of the record rises clearly above its noise."));
     }
 }

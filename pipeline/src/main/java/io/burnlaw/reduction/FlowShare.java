@@ -13,12 +13,14 @@ package io.burnlaw.reduction;
  * <p>Below ambient the flow turns round and so does the sign; noise about ambient then sums to nothing.
  *
  * <p><b>Source.</b> One-dimensional isentropic flow, Sutton and Biblarz (2001), chapter 3. Tabulated, because a record
- * has many samples: the table over sqrt(1 - x) is good to 1e-5 of the choked flow.
+ * has many samples: the table over sqrt(1 - x) is good to 1e-4 of the choked flow.
  */
 final class FlowShare {
 
-    private static final int CELLS = 512;
+    private static final int CELLS = 128;
 
+    private final double specificHeatRatio;
+    private final double vandenkerckhove;
     private final double ambient;
     private final double criticalRatio;
     private final double rootSpan;
@@ -32,15 +34,16 @@ final class FlowShare {
      */
     FlowShare(double specificHeatRatio, double ambient) {
         double k = specificHeatRatio;
+        this.specificHeatRatio = k;
+        this.vandenkerckhove = vandenkerckhove(k);
         this.ambient = ambient;
         criticalRatio = StrictMath.pow(2 / (k + 1), k / (k - 1));
         rootSpan = Math.sqrt(1 - criticalRatio);
-        double gamma = vandenkerckhove(k);
         for (int i = 0; i <= CELLS; i++) {
             double root = rootSpan * i / CELLS;
             double x = 1 - root * root;
             double flow = 2 * k / (k - 1) * (StrictMath.pow(x, 2 / k) - StrictMath.pow(x, (k + 1) / k));
-            table[i] = Math.sqrt(Math.max(0, flow)) / gamma;
+            table[i] = Math.sqrt(Math.max(0, flow)) / vandenkerckhove;
         }
     }
 
@@ -50,8 +53,23 @@ final class FlowShare {
      * @param k specific heat ratio [1], above 1
      * @return sqrt(k) (2/(k+1))^((k+1)/(2(k-1))) [1]
      */
-    static double vandenkerckhove(double k) {
+    private static double vandenkerckhove(double k) {
         return Math.sqrt(k) * StrictMath.pow(2 / (k + 1), (k + 1) / (2 * (k - 1)));
+    }
+
+    /** {@return pressure of the surroundings [Pa, absolute]} */
+    double ambient() {
+        return ambient;
+    }
+
+    /** {@return k [1]} */
+    double specificHeatRatio() {
+        return specificHeatRatio;
+    }
+
+    /** {@return Gamma [1]} */
+    double gamma() {
+        return vandenkerckhove;
     }
 
     /**

@@ -13,15 +13,29 @@ final class HistoryThinning {
     private HistoryThinning() {}
 
     /**
-     * Thins a record.
+     * Thins the operation and a little around it.
      *
-     * @param trace with pressure, thrust or both
-     * @param from  begin of what is of interest [s]
-     * @param to    end of it [s]
-     * @return at most 600 samples, in the order of time; empty where the trace has no pressure
+     * @param trace with pressure
+     * @param seen  the operation
+     * @return at most 600 samples, in the order of time
      */
-    static Optional<TraceHistory> of(Trace trace, double from, double to) {
-        if (!trace.hasPressure()) {
+    static Optional<TraceHistory> of(Trace trace, Operation seen) {
+        double span = seen.to() - seen.from();
+        return between(trace, seen.from() - 0.15 * span, seen.to() + 0.25 * span);
+    }
+
+    /**
+     * Thins a whole record.
+     *
+     * @param trace with pressure
+     * @return at most 600 samples, in the order of time; empty where there is none
+     */
+    static Optional<TraceHistory> whole(Trace trace) {
+        return between(trace, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+    }
+
+    private static Optional<TraceHistory> between(Trace trace, double from, double to) {
+        if (trace.size() == 0) {
             return Optional.empty();
         }
         int first = 0;

@@ -47,7 +47,7 @@ final class MassBalance {
     static MassBalance of(BurnInputs inputs) {
         EvenRecord record = inputs.record();
         int n = record.size();
-        FlowShare flow = new FlowShare(inputs.specificHeatRatio(), inputs.ambient());
+        FlowShare flow = inputs.flow();
         double[] expelled = new double[n];
         double throatStep = (inputs.throatAfter() - inputs.throatBefore()) / n;
         double sum = 0;
@@ -60,7 +60,7 @@ final class MassBalance {
             drivenBefore = driven;
             expelled[i] = sum;
         }
-        double gamma = FlowShare.vandenkerckhove(inputs.specificHeatRatio());
+        double gamma = flow.gamma();
         double mass = inputs.density() * inputs.grain().volume();
         double free = inputs.chamberVolume() - inputs.grain().volume();
         double first = mean(record, 0, Math.min(n, 3));
@@ -76,7 +76,7 @@ final class MassBalance {
         for (int i = 0; i < n; i++) {
             double p = record.pressure(i);
             gone[i] = (expelled[i] / velocity + kappa * (p - first) * free) / (inputs.density() - kappa * p);
-            web[i] = inputs.grain().webBurned(gone[i]);
+            web[i] = inputs.grain().webBurned(gone[i], i == 0 ? 0 : web[i - 1]);
         }
         return new MassBalance(inputs, gone, web, sum, velocity);
     }

@@ -1,5 +1,7 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.trace.ConditionedTrace;
+import io.burnlaw.trace.Trace;
 import java.util.Optional;
 
 /**
@@ -22,12 +24,18 @@ record Operation(double from, double to, double highest, boolean recorded) {
     /**
      * Finds the operation.
      *
-     * @param time    [s], rising
-     * @param gauge   pressure over ambient [Pa], zero taken off
-     * @param noise   standard deviation of a sample [Pa]
+     * @param trace       conditioned, with pressure
+     * @param ambient     [Pa, absolute]
+     * @param conditioned noise and zero of the record
      * @return the operation; empty where nothing rises clearly above the noise
      */
-    static Optional<Operation> find(double[] time, double[] gauge, double noise) {
+    static Optional<Operation> find(Trace trace, double ambient, ConditionedTrace conditioned) {
+        double[] time = trace.times();
+        double[] gauge = trace.pressures();
+        for (int i = 0; i < gauge.length; i++) {
+            gauge[i] -= ambient;
+        }
+        double noise = conditioned.noiseStd();
         int n = time.length;
         if (n < 20) {
             return Optional.empty();
@@ -48,15 +56,20 @@ record Operation(double from, double to, double highest, boolean recorded) {
         if (!(smooth[top] > CLEAR * left) || !(smooth[top] > 0)) {
             return Optional.empty();
         }
-        double threshold = Math.max(OUT * smooth[top], 4 * left);
-        int from = 0;
+        double threshold = Math.max(OUT * smooth[top], Math.max(4 * left, 3 * conditioned.zeroStd()));
+        // The window narrows at the ends of the record and leaves more noise there: they count only if the stretch
+        // next to them is above the threshold too.
+        int edge = Math.min(2 * half, n / 10);
+        int from = Math.min(top, edge);
         while (from < top && smooth[from] < threshold) {
             from++;
         }
-        int to = n - 1;
+        from = from == edge ? 0 : from;
+        int to = Math.max(top, n - 1 - edge);
         while (to > top && smooth[to] < threshold) {
             to--;
         }
+        to = to == n - 1 - edge ? n - 1 : to;
         boolean recorded = to < n - 1;
         return Optional.of(new Operation(time[from], time[to], smooth[top], recorded));
     }

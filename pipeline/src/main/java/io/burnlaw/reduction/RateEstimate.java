@@ -1,5 +1,7 @@
 package io.burnlaw.reduction;
 
+import java.util.OptionalDouble;
+
 /**
  * Mean rates of one burn by both definitions, for given events; a pure function, so that each input's effect on the
  * rate can be tried by changing it alone.
@@ -13,7 +15,7 @@ package io.burnlaw.reduction;
  * <p>x(B) is what had burned before the main rise; it is next to nothing unless the motor smouldered.
  *
  * @param ignition      B [s]
- * @param burnout       E, referred to the mean web [s]
+ * @param burnout       E, referred to the mean web unless an event of the trace was asked for [s]
  * @param firstEven     t1, first moment that the mass balance rate rests on [s]
  * @param lastEven      t2, last moment before the first burn-through that it rests on [s]
  * @param even          share of the web up to which the burn is taken as even [1]
@@ -47,13 +49,14 @@ record RateEstimate(
      *
      * @param inputs   of the mass balance
      * @param ignition B [s]
+     * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
      * @return the rates
      */
-    static RateEstimate of(BurnInputs inputs, double ignition) {
-        RateEstimate usual = of(inputs, ignition, EVEN);
+    static RateEstimate of(BurnInputs inputs, double ignition, OptionalDouble burnout) {
+        RateEstimate usual = of(inputs, ignition, burnout, EVEN);
         double early =
                 1 - 1.25 * Math.sqrt(2) * usual.tail().spread() / inputs.grain().web();
-        return early < EVEN ? of(inputs, ignition, Math.max(0.5, early)) : usual;
+        return early < EVEN ? of(inputs, ignition, burnout, Math.max(0.5, early)) : usual;
     }
 
     /**
@@ -61,10 +64,11 @@ record RateEstimate(
      *
      * @param inputs   of the mass balance
      * @param ignition B [s]
+     * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
      * @param even     share of the web up to which the burn is even [1]
      * @return the rates
      */
-    static RateEstimate of(BurnInputs inputs, double ignition, double even) {
+    static RateEstimate of(BurnInputs inputs, double ignition, OptionalDouble burnout, double even) {
         MassBalance balance = MassBalance.of(inputs);
         double web = inputs.grain().web();
         double webAtIgnition = balance.webAt(ignition);
@@ -72,16 +76,16 @@ record RateEstimate(
         double first = webAtIgnition + TRANSIENT * (web - webAtIgnition);
         double firstEven = Math.max(balance.timeOf(first), ignition);
         TailOff tail = TailOff.of(balance, firstEven, lastEven);
-        double burnout = tail.burnout();
+        double ended = burnout.orElse(tail.burnout());
         return new RateEstimate(
                 ignition,
-                burnout,
+                ended,
                 firstEven,
                 lastEven,
                 even,
                 webAtIgnition,
                 (balance.webAt(lastEven) - balance.webAt(firstEven)) / (lastEven - firstEven),
-                (web - webAtIgnition) / (burnout - ignition),
+                (web - webAtIgnition) / (ended - ignition),
                 tail,
                 balance);
     }

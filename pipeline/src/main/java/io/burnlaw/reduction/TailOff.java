@@ -59,7 +59,7 @@ record TailOff(double burnout, double spread) {
         double moment = 0;
         double volume = grain.volume();
         for (int i = last; i < record.size(); i++) {
-            double p = Math.max(balance.inputs().ambient(), record.pressure(i));
+            double p = Math.max(balance.inputs().flow().ambient(), record.pressure(i));
             double advance = rate * StrictMath.pow(p / level, USUAL_EXPONENT) * record.step();
             moment += (volume - balance.volume(i)) * (i == last ? 0.5 * advance : advance);
             if (Double.isNaN(burnout) && depth + advance >= grain.web()) {

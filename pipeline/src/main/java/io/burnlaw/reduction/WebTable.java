@@ -86,25 +86,25 @@ final class WebTable {
      * Web burned when a volume is gone.
      *
      * @param volume [m3]; what is outside of the grain's is cut to it
+     * @param near   a web close to the answer [m]: the search begins there
      * @return [m], from 0 to the web
      */
-    double webBurned(double volume) {
+    double webBurned(double volume, double near) {
+        int at = (int) Math.max(0, Math.min(CELLS - 1.0, near / web * CELLS));
         if (!(volume > 0)) {
             return 0;
         }
         if (volume >= burned[CELLS]) {
             return web;
         }
-        int low = 0;
-        int high = CELLS;
-        while (high - low > 1) {
-            int middle = (low + high) >>> 1;
-            if (burned[middle] <= volume) {
-                low = middle;
-            } else {
-                high = middle;
-            }
+        int low = at;
+        while (low > 0 && burned[low] > volume) {
+            low--;
         }
+        while (low < CELLS - 1 && burned[low + 1] <= volume) {
+            low++;
+        }
+        int high = low + 1;
         double span = burned[high] - burned[low];
         return web / CELLS * (low + (span > 0 ? (volume - burned[low]) / span : 0));
     }

@@ -200,7 +200,7 @@ final class FiringBench {
 
         Reduction.Reduced reduced(ReductionSettings.Method method) {
             ReductionSettings settings =
-                    new ReductionSettings(method, ReductionSettings.BurnoutEvent.TANGENT_BISECTOR, 0.10, 0.10);
+                    new ReductionSettings(method, ReductionSettings.BurnoutEvent.MEAN_WEB, 0.10, 0.10);
             return reduce(settings).match(r -> r, rejected -> {
                 throw new AssertionError(rejected.findings());
             });

@@ -1,0 +1,133 @@
+package io.burnlaw.reduction;
+
+import io.burnlaw.campaign.ReductionSettings.Method;
+import io.burnlaw.quantity.Measured;
+
+/**
+ * Where the uncertainty of a firing's rate comes from, each input tried alone.
+ *
+ * <p>With c* closed on the same record, mass, density, throat size and the sensor's gain cancel from the rate (the gain
+ * stays in the pressure); they stand in the budget with what little they do, so that nobody has to wonder.
+ */
+final class FiringBudget {
+
+    private final BurnReduction reduction;
+    private final Method method;
+    private final BurnInputs inputs;
+    private final RateEstimate base;
+
+    /** What an input changes shows on a coarser grid as well, at a fraction of the cost. */
+    private static final int CELLS = 1000;
+
+    private FiringBudget(BurnReduction reduction, Method method) {
+        this.reduction = reduction;
+        this.method = method == Method.INSTANTANEOUS ? Method.MASS_BALANCE : method;
+        this.inputs = reduction.inputs().withRecord(reduction.inputs().record().coarser(CELLS));
+        this.base = tried(inputs, reduction.found().crossing(), even());
+    }
+
+    /**
+     * Adds it up.
+     *
+     * @param reduction of the burn
+     * @param method    of the rate
+     * @return the budget
+     */
+    static RateBudget of(BurnReduction reduction, Method method) {
+        return new FiringBudget(reduction, method).budget();
+    }
+
+    private RateBudget budget() {
+        RateBudget budget = new RateBudget();
+        double web = inputs.grain().web();
+        double webStd = reduction.webStd();
+        budget.add("web", webStd, "m", webStd / web, Math.min(webStd, UsualUncertainty.CALIPER) / web);
+        events(budget);
+        double definitions = reduction.definitions() / (2 * BurnReduction.RECTANGULAR);
+        budget.add("definition of the rate", definitions, "1", definitions, 0);
+        double zero = reduction.burn().record().zeroStd();
+        budget.add(
+                "sensor zero",
+                zero,
+                "Pa",
+                effect(inputs.withRecord(inputs.record().shifted(zero))),
+                0);
+        double noise = reduction.burn().record().noiseStd();
+        budget.add("noise", noise, "Pa", ofNoise(noise), 0);
+        throat(budget);
+        double chamberStd = chamberStd();
+        double chamber = effect(inputs.withChamberVolume(inputs.chamberVolume() + chamberStd));
+        budget.add("chamber volume", chamberStd, "m3", chamber, chamber);
+        double ratioStd = reduction.burn().formulation().specificHeatRatio().isPresent()
+                ? UsualUncertainty.SPECIFIC_HEAT_RATIO / 3
+                : UsualUncertainty.SPECIFIC_HEAT_RATIO;
+        double ratio = effect(inputs.withSpecificHeatRatio(inputs.flow().specificHeatRatio() + ratioStd));
+        budget.add("ratio of specific heats", ratioStd, "1", ratio, ratio);
+        budget.add("reduction method", UsualUncertainty.METHOD, "1", UsualUncertainty.METHOD, UsualUncertainty.METHOD);
+        return budget;
+    }
+
+    private void events(RateBudget budget) {
+        double ignition = reduction.events().ignitionStd();
+        RateEstimate later = tried(inputs, reduction.found().crossing() + ignition, even());
+        budget.add("ignition", ignition, "s", relative(rate(later), rate(base)), 0);
+        double burnout = reduction.events().webBurnoutStd();
+        double share = burnout / reduction.events().burnTime();
+        double ofBurnout = method == Method.THICKNESS_TIME
+                ? share
+                : relative(rate(tried(inputs, reduction.found().crossing(), even() - share)), rate(base));
+        budget.add("web burnout", burnout, "s", ofBurnout, 0);
+    }
+
+    /** Noise of the level over the root of the samples in the burn. */
+    private double ofNoise(double noise) {
+        double samples = reduction.inputs().record().samplesPerCell()
+                * reduction.events().burnTime()
+                / reduction.inputs().record().step();
+        double mean = reduction.pressures(method).powerMean(1);
+        return noise / mean / Math.sqrt(Math.max(1, samples));
+    }
+
+    private void throat(RateBudget budget) {
+        Measured before = reduction.burn().firing().throatDiameter();
+        double std = reduction
+                .burn()
+                .firing()
+                .throatDiameterAfter()
+                .map(after -> Math.hypot(before.stdOr(UsualUncertainty.THROAT), after.stdOr(UsualUncertainty.THROAT)))
+                .orElse(UsualUncertainty.UNMEASURED_THROAT * before.value());
+        double area = inputs.throatAfter() * (1 + 2 * std / before.value());
+        budget.add("change of the throat", std, "m", effect(inputs.withThroatAfter(area)), 0);
+    }
+
+    private double chamberStd() {
+        return reduction
+                .burn()
+                .firing()
+                .chamberVolume()
+                .filter(v -> v.value() > reduction.inputs().grain().volume())
+                .map(v -> v.stdOr(UsualUncertainty.CHAMBER * v.value()))
+                .orElse(UsualUncertainty.DERIVED_CHAMBER * reduction.inputs().chamberVolume());
+    }
+
+    private double effect(BurnInputs changed) {
+        return relative(rate(tried(changed, reduction.found().crossing(), even())), rate(base));
+    }
+
+    private RateEstimate tried(BurnInputs inputs, double ignition, double even) {
+        return RateEstimate.of(
+                inputs, ignition, reduction.found().burnout(reduction.settings().burnoutEvent()), even);
+    }
+
+    private double even() {
+        return reduction.estimate().even();
+    }
+
+    private double rate(RateEstimate estimate) {
+        return method == Method.THICKNESS_TIME ? estimate.thicknessTime() : estimate.massBalance();
+    }
+
+    private static double relative(double value, double reference) {
+        return Math.abs(value / reference - 1);
+    }
+}
