@@ -1,0 +1,93 @@
+package io.burnlaw.ratelaw;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One or more power laws, each for its range of pressures; beyond the ends the last one holds.
+ *
+ * @param laws   from low to high pressure, at least one
+ * @param breaks pressures between them [Pa, absolute], rising, one fewer
+ */
+public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
+
+    public PiecewiseLaw {
+        laws = List.copyOf(laws);
+        breaks = List.copyOf(breaks);
+        if (laws.isEmpty() || breaks.size() != laws.size() - 1) {
+            throw new IllegalArgumentException(laws.size() + " laws with " + breaks.size() + " breaks");
+        }
+        for (int i = 1; i < breaks.size(); i++) {
+            if (!(breaks.get(i) > breaks.get(i - 1))) {
+                throw new IllegalArgumentException("breaks do not rise: " + breaks);
+            }
+        }
+    }
+
+    /**
+     * A single law.
+     *
+     * @param law that holds at all pressures
+     * @return it alone
+     */
+    public static PiecewiseLaw of(RateLaw law) {
+        return new PiecewiseLaw(List.of(law), List.of());
+    }
+
+    /**
+     * Which law holds.
+     *
+     * @param pressure [Pa, absolute]
+     * @return its place, from 0
+     */
+    public int indexAt(double pressure) {
+        int i = 0;
+        while (i < breaks.size() && pressure >= breaks.get(i)) {
+            i++;
+        }
+        return i;
+    }
+
+    /**
+     * The law that holds.
+     *
+     * @param pressure [Pa, absolute]
+     * @return the law
+     */
+    public RateLaw at(double pressure) {
+        return laws.get(indexAt(pressure));
+    }
+
+    /**
+     * The rate.
+     *
+     * @param pressure [Pa, absolute], above zero
+     * @return [m/s]
+     */
+    public double rate(double pressure) {
+        return at(pressure).rate(pressure);
+    }
+
+    /**
+     * The same with another law in one place.
+     *
+     * @param index of the place, from 0
+     * @param other the law
+     * @return the laws
+     */
+    public PiecewiseLaw with(int index, RateLaw other) {
+        List<RateLaw> changed = new ArrayList<>(laws);
+        changed.set(index, other);
+        return new PiecewiseLaw(changed, breaks);
+    }
+
+    /** {@return lowest pressure among the points of all laws [Pa, absolute]} */
+    public double pressureLow() {
+        return laws.get(0).pressureLow();
+    }
+
+    /** {@return highest pressure among the points of all laws [Pa, absolute]} */
+    public double pressureHigh() {
+        return laws.get(laws.size() - 1).pressureHigh();
+    }
+}
