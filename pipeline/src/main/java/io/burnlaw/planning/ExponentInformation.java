@@ -1,0 +1,70 @@
+package io.burnlaw.planning;
+
+import io.burnlaw.ratelaw.RateLaw;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.apache.commons.statistics.distribution.TDistribution;
+
+/**
+ * What a further firing would tell of a law: its information matrix, to which each firing at P adds
+ *
+ * <pre>
+ *     ( 1  x ; x  x^2 ) / s^2                            x = ln(P / P_ref),  s the scatter of a firing
+ * </pre>
+ *
+ * <p><b>Source.</b> D-optimality for the parameter wanted: Atkinson and Donev, Optimum Experimental Designs (1992),
+ * chapters 10 and 11.
+ */
+final class ExponentInformation {
+
+    /** Of a law that goes through its points: it still scatters by this much. */
+    private static final double LEAST_SCATTER = 1e-3;
+
+    private final RateLaw law;
+    private final double level;
+    private final double slope;
+    private final double spread;
+    private final int degrees;
+
+    private ExponentInformation(RateLaw law, double level, double slope, double spread, int degrees) {
+        this.law = law;
+        this.level = level;
+        this.slope = slope;
+        this.spread = spread;
+        this.degrees = degrees;
+    }
+
+    static ExponentInformation of(RateLaw law) {
+        double determinant = law.rateVariance() * law.exponentVariance() - law.covariance() * law.covariance();
+        return new ExponentInformation(
+                law,
+                law.exponentVariance() / determinant,
+                -law.covariance() / determinant,
+                law.rateVariance() / determinant,
+                law.degreesOfFreedom());
+    }
+
+    /** With a firing added. */
+    ExponentInformation with(double pressure) {
+        double x = StrictMath.log(pressure / law.referencePressure());
+        double s = Math.max(LEAST_SCATTER, law.scatterAt(pressure));
+        double weight = 1 / (s * s);
+        return new ExponentInformation(law, level + weight, slope + weight * x, spread + weight * x * x, degrees + 1);
+    }
+
+    /** Standard uncertainty of the exponent, the shared error included: that no firing mends. */
+    double exponentStd() {
+        return Math.hypot(scatterStd(), law.commonError().exponent());
+    }
+
+    double halfWidth(double confidence) {
+        double normal = NormalDistribution.of(0, 1).inverseCumulativeProbability(0.5 + confidence / 2);
+        double student = law.weighting().estimatesScale() && degrees >= 1
+                ? TDistribution.of(degrees).inverseCumulativeProbability(0.5 + confidence / 2)
+                : normal;
+        return Math.hypot(student * scatterStd(), normal * law.commonError().exponent());
+    }
+
+    private double scatterStd() {
+        return Math.sqrt(level / (level * spread - slope * slope));
+    }
+}

@@ -1,0 +1,85 @@
+package io.burnlaw.planning;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.function.Function;
+
+/** Which throat to drill next, or why none may be named. */
+public sealed interface Plan {
+
+    /** {@return id of the propellant} */
+    String formulation();
+
+    /** {@return the grain that it was worked out for, in words} */
+    String grain();
+
+    /** {@return to be read before anything is drilled} */
+    List<String> cautions();
+
+    /** {@return the advice, or why there is none} */
+    String sentence();
+
+    /**
+     * There is a plan.
+     *
+     * @param formulation       id of the propellant
+     * @param grain             that it was worked out for, in words
+     * @param allowedPressure   what a peak's upper prediction must stay below [Pa, absolute]
+     * @param smallestThroat    that stays below it [m]
+     * @param next              the firing that tells most
+     * @param ladder            throats that span the range, from low to high pressure
+     * @param slowRegimeThroat  above which the motor may fall into the slow regime [m]
+     * @param firingsToExponent further firings until the exponent is known as well as wanted; empty where even many
+     *                          would not reach it
+     * @param sentence          the advice
+     * @param cautions          to be read before anything is drilled
+     */
+    record Planned(
+            String formulation,
+            String grain,
+            double allowedPressure,
+            double smallestThroat,
+            Optional<PlannedThroat> next,
+            List<PlannedThroat> ladder,
+            OptionalDouble slowRegimeThroat,
+            OptionalInt firingsToExponent,
+            String sentence,
+            List<String> cautions)
+            implements Plan {
+        public Planned {
+            ladder = List.copyOf(ladder);
+            cautions = List.copyOf(cautions);
+        }
+    }
+
+    /**
+     * No throat may be named.
+     *
+     * @param formulation     id of the propellant
+     * @param grain           that was asked for, in words
+     * @param allowedPressure [Pa, absolute], where it is known
+     * @param sentence        why
+     * @param cautions        that hold all the same
+     */
+    record Refused(
+            String formulation, String grain, OptionalDouble allowedPressure, String sentence, List<String> cautions)
+            implements Plan {
+        public Refused {
+            cautions = List.copyOf(cautions);
+        }
+    }
+
+    /**
+     * Answers for both cases.
+     *
+     * @param planned the answer where there is a plan
+     * @param refused the answer where there is none
+     * @param <T>     of the answer
+     * @return the answer
+     */
+    default <T> T match(Function<Planned, T> planned, Function<Refused, T> refused) {
+        return this instanceof Planned p ? planned.apply(p) : refused.apply((Refused) this);
+    }
+}

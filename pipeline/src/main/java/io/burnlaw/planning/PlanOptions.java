@@ -1,0 +1,71 @@
+package io.burnlaw.planning;
+
+import java.util.EnumSet;
+import java.util.Set;
+
+/**
+ * How a plan is made.
+ *
+ * @param level             of the prediction intervals [1]
+ * @param rungs             throats of the ladder, at least 2
+ * @param reach             how far beyond the pressures fired a firing may be proposed, as a factor [1], at least 1
+ * @param exponentHalfWidth to which the exponent is wanted at 95 % [1]
+ * @param goal              what the next firing shall sharpen
+ * @param series            drills that are at hand
+ */
+public record PlanOptions(
+        double level, int rungs, double reach, double exponentHalfWidth, Goal goal, Set<Drill.Series> series) {
+
+    /** What the next firing shall sharpen. */
+    public enum Goal {
+        /** The break where there is one, otherwise the exponent. */
+        WHAT_IS_LESS_SURE,
+        /** The exponent. */
+        EXPONENT,
+        /** The pressure at which the law changes. */
+        BREAK
+    }
+
+    public PlanOptions {
+        series = Set.copyOf(series);
+        if (!(level > 0.5 && level < 1 && reach >= 1 && exponentHalfWidth > 0) || rungs < 2 || series.isEmpty()) {
+            throw new IllegalArgumentException(
+                    "level " + level + ", " + rungs + " rungs, reach " + reach + ", drills " + series);
+        }
+    }
+
+    /** {@return 95 %, five throats, half as far again as fired, the exponent to 0.02, all drills} */
+    public static PlanOptions defaults() {
+        return new PlanOptions(0.95, 5, 1.5, 0.02, Goal.WHAT_IS_LESS_SURE, EnumSet.allOf(Drill.Series.class));
+    }
+
+    /**
+     * The same for another goal.
+     *
+     * @param other the goal
+     * @return the options
+     */
+    public PlanOptions with(Goal other) {
+        return new PlanOptions(level, rungs, reach, exponentHalfWidth, other, series);
+    }
+
+    /**
+     * The same with other drills.
+     *
+     * @param other the series at hand
+     * @return the options
+     */
+    public PlanOptions with(Set<Drill.Series> other) {
+        return new PlanOptions(level, rungs, reach, exponentHalfWidth, goal, other);
+    }
+
+    /**
+     * The same with another number of throats in the ladder.
+     *
+     * @param other at least 2
+     * @return the options
+     */
+    public PlanOptions withRungs(int other) {
+        return new PlanOptions(level, other, reach, exponentHalfWidth, goal, series);
+    }
+}

@@ -1,0 +1,41 @@
+package io.burnlaw.planning;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What a throat would do.
+ *
+ * @param diameter         [m]
+ * @param drills           nearest of each series that is allowed, the nearest first
+ * @param meanPressure     over the burn time [Pa, absolute]
+ * @param maxPressure      over the whole burn [Pa, absolute]
+ * @param burnTime         [s]
+ * @param refusal          why it must not be drilled; empty where the upper prediction of the peak stays within what is
+ *                         allowed
+ * @param otherEquilibria  further stable pressures of the same motor [Pa, absolute]
+ * @param exponentStdAfter standard uncertainty of the exponent with a firing there added [1]
+ * @param remark           what else must be known of it, such as that it lies outside of the pressures fired
+ */
+public record PlannedThroat(
+        double diameter,
+        List<Drill> drills,
+        Predicted meanPressure,
+        Predicted maxPressure,
+        OptionalDouble burnTime,
+        Optional<String> refusal,
+        List<Double> otherEquilibria,
+        OptionalDouble exponentStdAfter,
+        Optional<String> remark) {
+
+    public PlannedThroat {
+        drills = List.copyOf(drills);
+        otherEquilibria = List.copyOf(otherEquilibria);
+    }
+
+    /** {@return whether it stays within what the case allows} */
+    public boolean allowed() {
+        return refusal.isEmpty();
+    }
+}

@@ -1,0 +1,104 @@
+package io.burnlaw.planning;
+
+import io.burnlaw.quantity.Figures;
+import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.ratelaw.PiecewiseLaw;
+import io.burnlaw.ratelaw.RateLaw;
+import java.util.OptionalDouble;
+
+/**
+ * Between which pressures a motor may be planned: above the slow regime, below what the case allows, and only where the
+ * exponent lies below 1 with confidence.
+ *
+ * @param floor  lowest [Pa, absolute]
+ * @param limit  highest [Pa, absolute]; not above it if floor is above
+ * @param reason what sets the limit, in words
+ */
+record PressureCeiling(double floor, double limit, String reason) {
+
+    /** What stands against planning at all, or the range. */
+    sealed interface Outcome {
+        /** A range. */
+        record Range(PressureCeiling ceiling) implements Outcome {}
+
+        /** None. */
+        record None(OptionalDouble allowed, String reason) implements Outcome {}
+    }
+
+    static Outcome of(PlanBasis basis, double level) {
+        OptionalDouble ofCase = basis.hardware().casePressureLimit().isPresent()
+                ? OptionalDouble.of(basis.motor().ambientPressure()
+                        + basis.hardware().casePressureLimit().getAsDouble()
+                                / basis.hardware().safetyFactor())
+                : OptionalDouble.empty();
+        if (ofCase.isEmpty() && basis.highestFired().isEmpty()) {
+            return new Outcome.None(
+                    OptionalDouble.empty(),
+                    "No throat is named: no pressure limit of the case is stated, and nothing was fired in it yet. State the limit of the case.");
+        }
+        for (RateLaw each : basis.law().laws()) {
+            if (each.exponentInterval(level) instanceof Interval.NotEstimable missing) {
+                return new Outcome.None(
+                        ofCase,
+                        "No throat is named: the law has no uncertainty to predict with; " + missing.reason() + ".");
+            }
+        }
+        double limit = ofCase.orElseGet(() -> basis.highestFired().getAsDouble());
+        String reason = ofCase.isPresent()
+                ? caseInWords(basis)
+                : "the highest pressure fired so far; no limit of the case is stated";
+        return withinStable(basis, level, limit, reason, ofCase);
+    }
+
+    private static String caseInWords(PlanBasis basis) {
+        return "the case limit of %s MPa over a safety factor of %s"
+                .formatted(
+                        megapascal(basis.hardware().casePressureLimit().getAsDouble()),
+                        Figures.significant(basis.hardware().safetyFactor(), 2));
+    }
+
+    /** The highest run of laws with exponents below 1 under the limit. */
+    private static Outcome withinStable(
+            PlanBasis basis, double level, double limit, String reason, OptionalDouble ofCase) {
+        PiecewiseLaw law = basis.law();
+        int top = law.indexAt(limit);
+        while (top >= 0 && !stable(law.laws().get(top), level)) {
+            top--;
+        }
+        if (top < 0) {
+            return new Outcome.None(ofCase, unstable(law.laws().get(law.indexAt(limit)), level));
+        }
+        int bottom = top;
+        while (bottom > 0 && stable(law.laws().get(bottom - 1), level)) {
+            bottom--;
+        }
+        double floor = Math.max(
+                bottom > 0 ? law.breaks().get(bottom - 1) : 0, basis.threshold().orElse(0));
+        boolean cut = top < law.indexAt(limit);
+        return new Outcome.Range(new PressureCeiling(
+                floor,
+                cut ? law.breaks().get(top) : limit,
+                cut ? "the break above which the exponent reaches 1" : reason));
+    }
+
+    private static boolean stable(RateLaw law, double level) {
+        return law.exponentInterval(level)
+                .estimated()
+                .map(each -> law.exponent() < 1 && each.high() < 1)
+                .orElse(false);
+    }
+
+    private static String unstable(RateLaw law, double level) {
+        Interval.Estimated interval = law.exponentInterval(level).estimated().orElseThrow();
+        String exponent = Figures.withInterval(law.exponent(), interval.low(), interval.high());
+        return law.exponent() >= 1
+                ? "No throat is named: the exponent is %s. At 1 or above no motor has a steady pressure: a small rise feeds itself until the case bursts."
+                        .formatted(exponent)
+                : "No throat is named: the exponent is %s, and its interval reaches 1, where no motor has a steady pressure; no upper limit of the pressure can be stated. More strands or firings over a wider range of low pressures would settle it."
+                        .formatted(exponent);
+    }
+
+    static String megapascal(double pressure) {
+        return Figures.significant(pressure / 1e6, 3);
+    }
+}

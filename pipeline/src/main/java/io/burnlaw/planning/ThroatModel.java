@@ -1,0 +1,171 @@
+package io.burnlaw.planning;
+
+import io.burnlaw.ballistics.EquilibriumPressure;
+import io.burnlaw.ballistics.Motor;
+import io.burnlaw.ballistics.Nozzle;
+import io.burnlaw.closure.Prediction;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * From throat to pressure and back, by the forward simulation of the whole burn.
+ *
+ * <pre>
+ *     start of the search:   A_t = S · rho · r(P) · c* / P            S = propellant volume over web   [m2]
+ * </pre>
+ */
+final class ThroatModel {
+
+    /** Of the pressure: far below any interval. */
+    private static final double TOLERANCE = 1e-3;
+
+    private final Motor motor;
+    private final RateBand band;
+    private final double highest;
+
+    ThroatModel(Motor motor, RateBand band, double highest) {
+        this.motor = motor;
+        this.band = band;
+        this.highest = highest;
+    }
+
+    /**
+     * What a throat does by the middle and by both ends of the band.
+     *
+     * @param middle of the prediction
+     * @param mean   pressure [Pa, absolute]
+     * @param max    pressure [Pa, absolute]
+     */
+    record Outcome(Prediction middle, Predicted mean, Predicted max) {}
+
+    /** Empty where the motor would not burn out within minutes. */
+    Optional<Outcome> fire(double diameter) {
+        Optional<Prediction> middle = Prediction.of(with(diameter), band.middle());
+        Optional<Prediction> high = Prediction.of(with(diameter), band.high());
+        if (middle.isEmpty() || high.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<Prediction> low = Prediction.of(with(diameter), band.low());
+        return Optional.of(new Outcome(
+                middle.orElseThrow(),
+                predicted(middle.orElseThrow(), low, high.orElseThrow(), Prediction::meanPressure),
+                predicted(middle.orElseThrow(), low, high.orElseThrow(), Prediction::maxPressure)));
+    }
+
+    private Predicted predicted(
+            Prediction middle, Optional<Prediction> low, Prediction high, ToDoubleFunction<Prediction> measure) {
+        double most = measure.applyAsDouble(high);
+        return new Predicted(
+                measure.applyAsDouble(middle),
+                low.map(measure::applyAsDouble).orElse(motor.ambientPressure()),
+                most >= highest ? Double.POSITIVE_INFINITY : most);
+    }
+
+    /** The throat whose mean pressure by the middle of the band is the target. */
+    OptionalDouble throatForMean(double target) {
+        return throatFor(target, band.middle(), Prediction::meanPressure);
+    }
+
+    /** The throat whose peak by the upper end of the band is the limit. */
+    OptionalDouble throatForHighestPeak(double limit) {
+        return throatFor(limit, band.high(), Prediction::maxPressure);
+    }
+
+    private OptionalDouble throatFor(double target, DoubleUnaryOperator rate, ToDoubleFunction<Prediction> measure) {
+        double surface = motor.grain().volume(0) / motor.grain().burnout();
+        double area = surface
+                * (motor.density() - motor.gas().density(target))
+                * rate.applyAsDouble(target)
+                * motor.gas().characteristicVelocity()
+                / target;
+        double low = Math.sqrt(4 * area / Math.PI);
+        double high = low;
+        double atLow = logRatio(low, target, rate, measure);
+        double atHigh = atLow;
+        // a smaller throat gives more pressure: 'low' must lie above the target, 'high' below it
+        for (int i = 0; i < 60 && atLow < 0; i++) {
+            high = low;
+            atHigh = atLow;
+            low *= 0.9;
+            atLow = logRatio(low, target, rate, measure);
+        }
+        for (int i = 0; i < 60 && atHigh > 0; i++) {
+            low = high;
+            atLow = atHigh;
+            high *= 1.1;
+            atHigh = logRatio(high, target, rate, measure);
+        }
+        if (!(atLow >= 0 && atHigh <= 0)) {
+            return OptionalDouble.empty();
+        }
+        for (int i = 0; i < 60; i++) {
+            if (Math.abs(atLow) < TOLERANCE) {
+                return OptionalDouble.of(low);
+            }
+            if (Math.abs(atHigh) < TOLERANCE) {
+                return OptionalDouble.of(high);
+            }
+            if (high / low - 1 < 1e-7) {
+                break;
+            }
+            // regula falsi, kept off the ends: a jump of the law or a curve would make it creep
+            double share = Math.min(0.9, Math.max(0.1, atLow / (atLow - atHigh)));
+            double middle = low + share * (high - low);
+            double value = logRatio(middle, target, rate, measure);
+            if (value > 0) {
+                low = middle;
+                atLow = value;
+            } else {
+                high = middle;
+                atHigh = value;
+            }
+        }
+        return OptionalDouble.empty();
+    }
+
+    /** A motor that does not burn out counts as one at ambient pressure. */
+    private double logRatio(
+            double diameter, double target, DoubleUnaryOperator rate, ToDoubleFunction<Prediction> measure) {
+        double pressure =
+                Prediction.of(with(diameter), rate).map(measure::applyAsDouble).orElse(motor.ambientPressure());
+        return StrictMath.log(pressure / target);
+    }
+
+    /** Stable equilibria of the mean surface other than the one at which the motor was predicted to burn. */
+    List<Double> otherEquilibria(double diameter, double predicted) {
+        double surface = motor.grain().volume(0) / motor.grain().burnout();
+        List<Double> stable =
+                EquilibriumPressure.of(surface, new Nozzle(diameter).throatArea(), motor, band.middle(), highest)
+                        .stream()
+                        .filter(EquilibriumPressure.Equilibrium::stable)
+                        .map(EquilibriumPressure.Equilibrium::pressure)
+                        .toList();
+        double own = stable.stream()
+                .min((a, b) -> Double.compare(
+                        Math.abs(StrictMath.log(a / predicted)), Math.abs(StrictMath.log(b / predicted))))
+                .orElse(Double.NaN);
+        return stable.stream().filter(each -> each != own).toList();
+    }
+
+    /** The largest throat that keeps the motor at or above a pressure by the lower end of the band, at its least surface. */
+    double largestThroatAbove(double pressure) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i <= 18; i++) {
+            // the last twentieth of the web is tail-off
+            least = Math.min(least, motor.grain().surface(0.95 * motor.grain().burnout() * i / 18));
+        }
+        double area = least
+                * (motor.density() - motor.gas().density(pressure))
+                * band.low().applyAsDouble(pressure)
+                * motor.gas().characteristicVelocity()
+                / pressure;
+        return Math.sqrt(4 * area / Math.PI);
+    }
+
+    private Motor with(double diameter) {
+        return motor.withNozzle(new Nozzle(diameter));
+    }
+}
