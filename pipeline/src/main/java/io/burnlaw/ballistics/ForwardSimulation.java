@@ -150,6 +150,10 @@ public final class ForwardSimulation {
             solver.accept();
             if (nextBreak < breaks.length && breaks[nextBreak] - state[WEB] <= 2 * REACHED * burnout) {
                 state[WEB] = breaks[nextBreak] + REACHED * burnout;
+                if (Double.isInfinite(meanBurnout) && state[WEB] >= mean) {
+                    // an even web: its mean is the break itself, and no step looks across a break
+                    meanBurnout = time;
+                }
                 if (nextBreak == 0) {
                     firstBurnout = time;
                 }

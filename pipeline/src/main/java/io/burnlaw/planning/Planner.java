@@ -21,7 +21,7 @@ import java.util.function.Predicate;
  */
 public final class Planner {
 
-    /** Above the floor and below the ceiling by this factor: at either end a prediction tips over. */
+    /** Above a floor by this factor: nearer to it a motor may fall below. */
     private static final double MARGIN = 1.1;
 
     /** The simulation stops to follow a law that runs away here, in ceilings. */
@@ -38,6 +38,7 @@ public final class Planner {
     private final PressureCeiling ceiling;
     private final ThroatModel model;
     private final double smallest;
+    private final double largest;
 
     private Planner(PlanBasis basis, PlanOptions options, PressureCeiling ceiling) {
         this.basis = basis;
@@ -45,9 +46,16 @@ public final class Planner {
         this.ceiling = ceiling;
         double top = BEYOND_CEILING * ceiling.limit();
         double ofThroat = 2 * basis.throatStd() / basis.motor().nozzle().throatDiameter();
-        RateBand band = new RateBand(basis.law(), options.level(), Math.hypot(basis.strengthStd(), ofThroat), top);
-        this.model = new ThroatModel(basis.motor(), band, top);
+        // Of a motor that is lit into the fast regime: whether it comes up from the slow one is the igniter's business,
+        // and
+        // the case has to stand the fast one.
+        RateBand band = new RateBand(
+                basis.law().from(ceiling.floor()), options.level(), Math.hypot(basis.strengthStd(), ofThroat), top);
+        this.model = new ThroatModel(basis.motor(), band, basis.law(), top);
         this.smallest = model.throatForHighestPeak(ceiling.limit()).orElse(Double.POSITIVE_INFINITY);
+        this.largest = basis.threshold().isPresent()
+                ? model.largestThroatAbove(basis.threshold().getAsDouble())
+                : Double.POSITIVE_INFINITY;
     }
 
     /**
@@ -134,9 +142,6 @@ public final class Planner {
                 ? throatFor(next.pressure.getAsDouble())
                         .match(found -> Optional.of(found.throat()), none -> Optional.empty())
                 : Optional.empty();
-        OptionalDouble slow = basis.threshold().isPresent()
-                ? OptionalDouble.of(model.largestThroatAbove(basis.threshold().getAsDouble()))
-                : OptionalDouble.empty();
         OptionalInt firings = firingsToExponent(low, high);
         return new Plan.Planned(
                 basis.formulation(),
@@ -145,7 +150,7 @@ public final class Planner {
                 smallest,
                 firing,
                 ladder,
-                slow,
+                Double.isFinite(largest) ? OptionalDouble.of(largest) : OptionalDouble.empty(),
                 firings,
                 PlanSentence.of(basis, options, ceiling, firing, next.why, smallest, firings),
                 cautions(ladder, firing));
@@ -182,7 +187,7 @@ public final class Planner {
             if (exact.isEmpty()) {
                 continue;
             }
-            onDrill(Math.max(smallest, exact.getAsDouble()))
+            onDrill(Math.min(largest, Math.max(smallest, exact.getAsDouble())))
                     .filter(PlannedThroat::allowed)
                     .filter(each -> ladder.stream().noneMatch(other -> other.diameter() == each.diameter()))
                     .ifPresent(ladder::add);
@@ -288,14 +293,16 @@ public final class Planner {
         return OptionalInt.empty();
     }
 
-    private Predicate<Drill> atHand() {
-        return each -> each.diameter() >= smallest && options.series().contains(each.series());
+    private Predicate<Drill> allowed() {
+        return each -> each.diameter() >= smallest
+                && each.diameter() <= largest
+                && options.series().contains(each.series());
     }
 
     /** The nearest allowed drill, or the diameter itself where no drill comes near. */
     private Optional<PlannedThroat> onDrill(double diameter) {
         return predicted(
-                TwistDrills.nearest(diameter, atHand()).map(Drill::diameter).orElse(diameter));
+                TwistDrills.nearest(diameter, allowed()).map(Drill::diameter).orElse(diameter));
     }
 
     private Optional<PlannedThroat> predicted(double diameter) {
@@ -303,7 +310,7 @@ public final class Planner {
             double mean = outcome.mean().value();
             return new PlannedThroat(
                     diameter,
-                    TwistDrills.nearestOfEachSeries(diameter, atHand()),
+                    TwistDrills.nearestOfEachSeries(diameter, allowed()),
                     outcome.mean(),
                     outcome.max(),
                     OptionalDouble.of(outcome.middle().burnTime()),
@@ -351,6 +358,10 @@ public final class Planner {
                     "No limit of the case is stated: nothing above the highest pressure fired so far, %s MPa, is named."
                             .formatted(megapascal(ceiling.limit())));
         }
+        basis.threshold()
+                .ifPresent(threshold -> cautions.add(
+                        "All this holds for a motor that is lit into its fast regime: one that the igniter leaves below %s MPa may smoulder, and may come up late."
+                                .formatted(megapascal(threshold))));
         boolean several = ladder.stream()
                         .anyMatch(each -> !each.otherEquilibria().isEmpty())
                 || firing.stream().anyMatch(each -> !each.otherEquilibria().isEmpty());

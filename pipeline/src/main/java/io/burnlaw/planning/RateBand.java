@@ -13,10 +13,17 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  */
 final class RateBand {
 
+    /** Steps of the table in ln P from 1 kPa: near a tenth each, over which the width hardly bends. */
+    private static final int STEPS = 96;
+
+    private static final double LN_FROM = StrictMath.log(1e3);
+
     private final PiecewiseLaw law;
-    private final double level;
-    private final double besidesRate;
     private final double highest;
+    private final double lnStep;
+
+    /** Half of the band's width in ln rate, for each law over ln P: quantiles are too dear for each step of a burn. */
+    private final double[][] halfWidth;
 
     /**
      * A band.
@@ -28,9 +35,23 @@ final class RateBand {
      */
     RateBand(PiecewiseLaw law, double level, double besidesRate, double highest) {
         this.law = law;
-        this.level = level;
-        this.besidesRate = besidesRate;
         this.highest = highest;
+        this.lnStep = (StrictMath.log(highest) - LN_FROM) / STEPS;
+        double beside = besidesRate * NormalDistribution.of(0, 1).inverseCumulativeProbability(0.5 + level / 2);
+        this.halfWidth = new double[law.laws().size()][STEPS + 1];
+        for (int piece = 0; piece < halfWidth.length; piece++) {
+            for (int i = 0; i <= STEPS; i++) {
+                double pressure = StrictMath.exp(LN_FROM + i * lnStep);
+                halfWidth[piece][i] = Math.hypot(beside, ofRate(law.laws().get(piece), pressure, level));
+            }
+        }
+    }
+
+    private static double ofRate(RateLaw law, double pressure, double level) {
+        if (law.predict(pressure, level) instanceof Interval.Estimated e) {
+            return StrictMath.log(e.high() / law.rate(pressure));
+        }
+        throw new IllegalStateException("a law without a scatter reached the planner: " + law);
     }
 
     DoubleUnaryOperator middle() {
@@ -46,13 +67,10 @@ final class RateBand {
     }
 
     private double bound(double pressure, int sign) {
-        RateLaw here = law.at(pressure);
-        double middle = here.rate(pressure);
-        if (here.predict(pressure, level) instanceof Interval.Estimated e) {
-            double ofRate = StrictMath.log(e.high() / middle);
-            double normal = NormalDistribution.of(0, 1).inverseCumulativeProbability(0.5 + level / 2);
-            return middle * StrictMath.exp(sign * Math.hypot(ofRate, normal * besidesRate));
-        }
-        throw new IllegalStateException("a law without a scatter reached the planner: " + here);
+        double[] table = halfWidth[law.indexAt(pressure)];
+        double place = Math.min(STEPS - 1e-9, Math.max(0, (StrictMath.log(pressure) - LN_FROM) / lnStep));
+        int i = (int) place;
+        double half = table[i] + (place - i) * (table[i + 1] - table[i]);
+        return law.rate(pressure) * StrictMath.exp(sign * half);
     }
 }

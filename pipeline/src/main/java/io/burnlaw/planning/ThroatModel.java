@@ -4,6 +4,7 @@ import io.burnlaw.ballistics.EquilibriumPressure;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.closure.Prediction;
+import io.burnlaw.ratelaw.PiecewiseLaw;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -24,11 +25,21 @@ final class ThroatModel {
 
     private final Motor motor;
     private final RateBand band;
+    private final PiecewiseLaw whole;
     private final double highest;
 
-    ThroatModel(Motor motor, RateBand band, double highest) {
+    /**
+     * A model.
+     *
+     * @param motor   to be fired
+     * @param band    of the rate in the regime that is planned for
+     * @param whole   law with all its regimes
+     * @param highest to which pressures are followed [Pa, absolute]
+     */
+    ThroatModel(Motor motor, RateBand band, PiecewiseLaw whole, double highest) {
         this.motor = motor;
         this.band = band;
+        this.whole = whole;
         this.highest = highest;
     }
 
@@ -138,8 +149,7 @@ final class ThroatModel {
     List<Double> otherEquilibria(double diameter, double predicted) {
         double surface = motor.grain().volume(0) / motor.grain().burnout();
         List<Double> stable =
-                EquilibriumPressure.of(surface, new Nozzle(diameter).throatArea(), motor, band.middle(), highest)
-                        .stream()
+                EquilibriumPressure.of(surface, new Nozzle(diameter).throatArea(), motor, whole::rate, highest).stream()
                         .filter(EquilibriumPressure.Equilibrium::stable)
                         .map(EquilibriumPressure.Equilibrium::pressure)
                         .toList();

@@ -60,8 +60,8 @@ public final class TwistDrills {
             }
         }
         return nearest.values().stream()
-                // further off than a tenth is no drill for this throat
-                .filter(each -> Math.abs(each.diameter() - diameter) <= 0.1 * diameter)
+                // a thirtieth in diameter is near a tenth in pressure: further off is no drill for this throat
+                .filter(each -> Math.abs(each.diameter() - diameter) <= diameter / 30)
                 .sorted(nearer)
                 .toList();
     }
@@ -71,7 +71,7 @@ public final class TwistDrills {
      *
      * @param diameter wanted [m]
      * @param allowed  which drills may be named
-     * @return the drill; empty where none comes within a tenth of it
+     * @return the drill; empty where none comes within a thirtieth of it
      */
     public static Optional<Drill> nearest(double diameter, Predicate<Drill> allowed) {
         return nearestOfEachSeries(diameter, allowed).stream().findFirst();

@@ -81,6 +81,17 @@ public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
         return new PiecewiseLaw(changed, breaks);
     }
 
+    /**
+     * The laws that hold at a pressure and above, the lowest of them extended downward.
+     *
+     * @param pressure [Pa, absolute]
+     * @return the laws
+     */
+    public PiecewiseLaw from(double pressure) {
+        int first = indexAt(pressure);
+        return new PiecewiseLaw(laws.subList(first, laws.size()), breaks.subList(first, breaks.size()));
+    }
+
     /** {@return lowest pressure among the points of all laws [Pa, absolute]} */
     public double pressureLow() {
         return laws.get(0).pressureLow();

@@ -99,6 +99,13 @@ class ForwardSimulationTest {
     }
 
     @Test
+    void anEvenWebBurnsOutAllAtOnce() {
+        SimulatedFiring firing = ForwardSimulation.run(motor(bates(), 0.012), ForwardSimulationTest::law);
+        // 1e-6: both lie within a billionth of the web of the break
+        assertThat(firing.meanBurnout()).isCloseTo(firing.lastBurnout(), within(1e-6));
+    }
+
+    @Test
     void aLawThatJumpsDownHoldsTheMotorAtTheJump() {
         Motor motor = motor(bates(), 0.012);
         SimulatedFiring firing = ForwardSimulation.run(motor, p -> p < 0.8e6 ? 6e-3 : 3e-3);

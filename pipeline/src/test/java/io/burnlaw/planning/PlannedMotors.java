@@ -68,4 +68,29 @@ final class PlannedMotors {
                 hardware,
                 OptionalDouble.of(3e6));
     }
+
+    /** A propellant that burns at a third of its rate below 0.9 MPa. */
+    record Slow(PlanBasis basis) {}
+
+    static Slow slowRegime(RandomGenerator random) {
+        List<FitPoint> fast = points(8, 1e6, 4e6, 0.35, 0.02, random);
+        List<FitPoint> slow = new ArrayList<>();
+        for (FitPoint each : points(4, 0.12e6, 0.8e6, 0.35, 0.02, random)) {
+            slow.add(new FitPoint("s" + each.id(), "s" + each.id(), each.pressure(), 0, each.rate() / 3, 0, 0));
+        }
+        List<FitPoint> all = new ArrayList<>(slow);
+        all.addAll(fast);
+        PiecewiseLaw law = new PiecewiseLaw(List.of(fit(slow), fit(fast)), List.of(0.9e6));
+        return new Slow(new PlanBasis(
+                "smoulder",
+                law,
+                all,
+                OptionalDouble.of(0.9e6),
+                motor(),
+                "bates, 3 segments",
+                0.02,
+                PlanBasis.USUAL_THROAT_STD,
+                hardware(7.5e6),
+                OptionalDouble.empty()));
+    }
 }
