@@ -27,8 +27,7 @@ public record Ignition(
     }
 
     /**
-     * A usual small igniter, scaled to the motor: its gas alone would bring the chamber near to a tenth of a megapascal
-     * for each ten milliseconds.
+     * A usual small igniter, scaled to the motor: in a closed chamber its gas would raise the pressure by 0.3 MPa.
      *
      * @param motor the motor
      * @return the ignition

@@ -115,9 +115,11 @@ record TrueFiring(
             disturbance = disturbance.and(Disturbance.erosiveStart(
                     faults.get(FaultKey.EROSIVE_START), motor.grain().web().value() / 10));
         }
+        double pulses = faults.getOrDefault(FaultKey.CHUFFING, Double.POSITIVE_INFINITY);
+        double chuffs = (pulses + 1) * faults.getOrDefault(FaultKey.CHUFFING_PERIOD, 0.4);
         return SimulationSettings.of(ignition)
                 .sampledEach(interval(scenario, plan))
-                .withTimeLimit(scenario.logger().longest())
+                .withTimeLimit(Math.min(scenario.logger().longest(), chuffs))
                 .disturbedBy(disturbance);
     }
 

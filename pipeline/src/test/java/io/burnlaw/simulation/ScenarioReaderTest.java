@@ -1,0 +1,128 @@
+package io.burnlaw.simulation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.burnlaw.campaign.Problem;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ScenarioReaderTest {
+
+    private static final String GOOD = """
+            format: burnlaw-scenario/1
+            title: A test
+            seed: 1
+            formulations:
+              one:
+                density: 1.8 g/cm3
+                characteristic_velocity: 900 m/s
+                law:
+                  low: {rate: 4 mm/s, at: 1 MPa, exponent: 0.5}
+                  high: {from: 2 MPa, exponent: 0.1}
+            grain: {kind: bates, outer_diameter: 40 mm, core_diameter: 15 mm, segment_length: 60 mm}
+            firings:
+              F1: {formulation: one, throat: 8 mm}
+            """;
+
+    @TempDir
+    private Path folder;
+
+    private ScenarioReading read(String text) throws IOException {
+        Path file = folder.resolve("scenario.yaml");
+        Files.writeString(file, text);
+        return ScenarioReader.read(file);
+    }
+
+    private List<String> problems(String text) throws IOException {
+        return read(text)
+                .match(
+                        read -> List.of(),
+                        unusable -> unusable.problems().stream()
+                                .map(Problem::sentence)
+                                .map(sentence -> sentence.replace(folder.resolve("scenario.yaml") + ":", ""))
+                                .toList());
+    }
+
+    private Scenario good(String text) throws IOException {
+        return read(text).match(ScenarioReading.Read::scenario, unusable -> {
+            throw new AssertionError(unusable.problems());
+        });
+    }
+
+    @Test
+    void aPieceWithoutARateJoinsTheOneBeforeIt() throws IOException {
+        TrueLaw law = good(GOOD).propellants().get(0).law();
+        assertThat(law.applyAsDouble(2e6 * (1 + 1e-12)))
+                .isCloseTo(law.applyAsDouble(2e6 * (1 - 1e-12)), org.assertj.core.api.Assertions.within(1e-12));
+        assertThat(law.applyAsDouble(4e6) / law.applyAsDouble(2e6))
+                .isCloseTo(Math.pow(2, 0.1), org.assertj.core.api.Assertions.within(1e-12));
+    }
+
+    @Test
+    void everythingThatIsWrongIsToldAtOnce() throws IOException {
+        String wrong = GOOD.replace("1.8 g/cm3", "1.8")
+                .replace("exponent: 0.5", "exponent: half")
+                .replace("core_diameter: 15 mm", "core_diameter: 45 mm")
+                .replace("throat: 8 mm", "throt: 8 mm");
+        assertThat(problems(wrong))
+                .hasSize(5)
+                .anyMatch(text -> text.startsWith("6: formulations.one.density: the number has no unit"))
+                .anyMatch(text -> text.contains("exponent") && text.contains("half"))
+                .anyMatch(text ->
+                        text.contains("firings.F1.throt: the key is not known") && text.contains("write   throat"))
+                .anyMatch(text -> text.contains("firings.F1.throat: the key is missing"))
+                .anyMatch(text -> text.contains("core_diameter 45.00 mm is not below outer_diameter 40.00 mm"));
+    }
+
+    @Test
+    void aFiringOfAnUnknownFormulationIsToldWithTheNearestName() throws IOException {
+        assertThat(problems(GOOD.replace("formulation: one", "formulation: onne")))
+                .singleElement()
+                .asString()
+                .contains("no such formulation is described", "onne", "write   one");
+    }
+
+    @Test
+    void emptyAndForeignFilesAreRefusedInOneSentence() throws IOException {
+        assertThat(problems("")).isNotEmpty();
+        assertThat(problems("- a\n- b\n")).isNotEmpty();
+        assertThat(problems("\u0000\u0001\u0002")).isNotEmpty();
+        assertThat(ScenarioReader.read(folder.resolve("nowhere.yaml")))
+                .isInstanceOfSatisfying(
+                        ScenarioReading.Unusable.class,
+                        unusable ->
+                                assertThat(unusable.problems().get(0).text()).contains("there is no such file"));
+    }
+
+    @Test
+    void nothingToFireIsToldAsSuch() throws IOException {
+        assertThat(problems(GOOD.substring(0, GOOD.indexOf("firings:"))))
+                .singleElement()
+                .asString()
+                .contains("nothing is fired");
+    }
+
+    @Test
+    void theSameScenarioGivesTheSameBytesAndAnotherSeedOthers() throws IOException {
+        String noisy = GOOD + "logger: {noise: 10 kPa}\ninstruments: {caliper: 0.02 mm}\n";
+        byte[] first = MadeCampaign.of(good(noisy)).files().get("traces/F1.csv");
+        byte[] again = MadeCampaign.of(good(noisy)).files().get("traces/F1.csv");
+        byte[] other = MadeCampaign.of(good(noisy.replace("seed: 1", "seed: 2")))
+                .files()
+                .get("traces/F1.csv");
+        assertThat(again).isEqualTo(first);
+        assertThat(other).isNotEqualTo(first);
+    }
+
+    @Test
+    void oneMoreFiringDoesNotChangeTheOthers() throws IOException {
+        String noisy = GOOD + "  F2: {formulation: one, throat: 9 mm}\nlogger: {noise: 10 kPa}\n";
+        String alone = GOOD + "logger: {noise: 10 kPa}\n";
+        assertThat(MadeCampaign.of(good(noisy)).files().get("traces/F1.csv"))
+                .isEqualTo(MadeCampaign.of(good(alone)).files().get("traces/F1.csv"));
+    }
+}
