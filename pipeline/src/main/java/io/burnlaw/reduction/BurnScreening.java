@@ -1,6 +1,7 @@
 package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -9,7 +10,8 @@ import java.util.List;
  */
 public final class BurnScreening {
 
-    private static final List<BurnDetector> AFTER_IGNITION = List.of(Truncation::look, CaseLimit::look);
+    private static final List<BurnDetector> BURN = List.of(
+            LateRise::look, SlowBurn::look, Collapse::look, Blockage::look, CaseLimit::look);
 
     private BurnScreening() {}
 
@@ -17,15 +19,23 @@ public final class BurnScreening {
      * Screens one burn.
      *
      * @param burn what is known of the firing
-     * @return what was seen, in the order of the detectors; a missing ignition stands alone
+     * @return what was seen, in the order of the detectors; a missing ignition stands alone, and pulses are not looked at
+     *         as if they were one burn
      */
     public static List<Finding> screen(Burn burn) {
         BurnShape shape = BurnShape.of(burn);
         List<Finding> cold = Ignition.look(burn, shape);
-        return cold.isEmpty()
-                ? AFTER_IGNITION.stream()
-                        .flatMap(detector -> detector.look(burn, shape).stream())
-                        .toList()
-                : cold;
+        if (!cold.isEmpty()) {
+            return cold;
+        }
+        List<Finding> seen = new ArrayList<>(Truncation.look(burn, shape));
+        List<Finding> pulses = Chuffing.look(burn, shape);
+        if (!pulses.isEmpty()) {
+            seen.addAll(pulses);
+            seen.addAll(CaseLimit.look(burn, shape));
+            return seen;
+        }
+        BURN.forEach(detector -> seen.addAll(detector.look(burn, shape)));
+        return seen;
     }
 }

@@ -36,7 +36,7 @@ final class Spikes {
      */
     record Despiked(double[] values, List<Finding> finding) {}
 
-    static Despiked remove(double[] time, double[] values, String quantity, double unit, String symbol) {
+    static Despiked remove(double[] time, double[] values, Channel channel) {
         int n = values.length;
         if (n < 4 * REACH) {
             return new Despiked(values, List.of());
@@ -77,9 +77,9 @@ final class Spikes {
                                         + " %.4g s; each was replaced by the median of its neighbours.",
                                 count,
                                 n,
-                                quantity,
-                                Math.abs(off[highest]) / unit,
-                                symbol,
+                                channel.name(),
+                                Math.abs(off[highest]) / channel.unit(),
+                                channel.symbol(),
                                 time[highest]),
                         time[highest])));
     }

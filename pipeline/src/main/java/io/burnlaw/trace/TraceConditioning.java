@@ -25,12 +25,14 @@ public final class TraceConditioning {
      * @return the record brought to zero, its uncertainties, and what was seen; never fails on data
      */
     public static ConditionedTrace condition(Trace trace, double ambientPressure, TraceSettings settings) {
-        double[] time = trace.times();
-        List<Finding> findings = new ArrayList<>();
+        TimeAxis axis = TimeAxis.mend(trace);
+        Trace rising = axis.trace();
+        double[] time = rising.times();
+        List<Finding> findings = new ArrayList<>(axis.findings());
         Optional<Conditioned> thrust =
-                trace.hasThrust() ? Optional.of(channel(time, trace.thrusts(), Channel.thrust())) : Optional.empty();
-        Optional<Conditioned> pressure = trace.hasPressure()
-                ? Optional.of(channel(time, trace.pressures(), Channel.pressure(ambientPressure)))
+                rising.hasThrust() ? Optional.of(channel(time, rising.thrusts(), Channel.thrust())) : Optional.empty();
+        Optional<Conditioned> pressure = rising.hasPressure()
+                ? Optional.of(channel(time, rising.pressures(), Channel.pressure(ambientPressure)))
                 : Optional.empty();
         pressure.ifPresent(seen -> findings.addAll(seen.findings()));
         thrust.ifPresent(seen -> findings.addAll(seen.findings()));
@@ -48,13 +50,14 @@ public final class TraceConditioning {
      * @return spikes replaced, the noise, and what was seen; never fails on data
      */
     public static ConditionedTrace conditionVessel(Trace trace) {
-        double[] time = trace.times();
-        Channel channel = Channel.pressure(0);
-        Spikes.Despiked despiked =
-                Spikes.remove(time, trace.pressures(), channel.name(), channel.unit(), channel.symbol());
+        TimeAxis axis = TimeAxis.mend(trace);
+        double[] time = axis.trace().times();
+        Spikes.Despiked despiked = Spikes.remove(time, axis.trace().pressures(), Channel.pressure(0));
+        List<Finding> findings = new ArrayList<>(axis.findings());
+        findings.addAll(despiked.finding());
         double noise = Scatter.fastStd(despiked.values(), 0, time.length);
         return new ConditionedTrace(
-                trace.withPressure(despiked.values()), noise, 0, time.length == 0 ? 0 : time[0], despiked.finding());
+                axis.trace().withPressure(despiked.values()), noise, 0, time.length == 0 ? 0 : time[0], findings);
     }
 
     private record Conditioned(
@@ -62,13 +65,18 @@ public final class TraceConditioning {
 
     private static Conditioned channel(double[] time, double[] values, Channel channel) {
         List<Finding> findings = new ArrayList<>();
-        Spikes.Despiked despiked = Spikes.remove(time, values, channel.name(), channel.unit(), channel.symbol());
+        QuietParts coarse = QuietParts.find(time, values);
+        findings.addAll(Saturation.judge(time, values, coarse, channel));
+        Spikes.Despiked despiked = Spikes.remove(time, values, channel);
         findings.addAll(despiked.finding());
-        QuietParts quiet = QuietParts.find(time, despiked.values());
-        double noise = Noise.std(despiked.values(), quiet);
+        Hum steady = Hum.remove(time, despiked.values(), coarse.range(), channel);
+        findings.addAll(steady.finding());
+        QuietParts quiet = QuietParts.find(time, steady.values());
+        double noise = Noise.std(steady.values(), quiet);
         findings.addAll(Noise.judge(noise, quiet, time, channel.name()));
-        Zero zero = Zero.correct(time, despiked.values(), quiet, channel);
+        Zero zero = Zero.correct(time, steady.values(), quiet, channel);
         findings.addAll(zero.finding());
+        findings.addAll(Sampling.judge(time, zero.values(), quiet, channel));
         double quietUntil = quiet.before().map(level -> time[level.to() - 1]).orElse(time.length == 0 ? 0 : time[0]);
         return new Conditioned(zero.values(), noise, zero.std(), quietUntil, findings);
     }

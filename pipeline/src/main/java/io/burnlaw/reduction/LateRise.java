@@ -1,0 +1,81 @@
+package io.burnlaw.reduction;
+
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import io.burnlaw.finding.Severity;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * What lies between the first sign of burning and the main rise: nothing to speak of, silence (a hang-fire), a sustained
+ * low pressure (a smoulder), or pulses (chuffing that ended in a burn).
+ */
+final class LateRise {
+
+    /** A wait is told from here on [s] ... common practice, no source. */
+    private static final double LONG = 0.2;
+
+    /** ... and if it is also longer than this share of the main burn [1]. */
+    private static final double LONG_SHARE = 0.04;
+
+    /** A sign of burning stands out of the smoothed noise by this many standard deviations. */
+    private static final double CLEAR = 8;
+
+    private static final double LEAST_SHARE = 0.008;
+
+    private LateRise() {}
+
+    static List<Finding> look(Burn burn, BurnShape shape) {
+        double threshold = Math.max(
+                Math.max(CLEAR * shape.smoothStd(), 4 * burn.record().zeroStd()), LEAST_SHARE * shape.peak());
+        int first = firstSign(shape, threshold);
+        double wait = shape.time()[shape.mainRise()] - shape.time()[first];
+        if (wait < LONG || wait < LONG_SHARE * shape.mainDuration()) {
+            return List.of();
+        }
+        int end = beforeTheRise(shape, first);
+        Pulses pulses = Pulses.between(shape, first, end, 3 * threshold);
+        if (pulses.count() >= Pulses.CHUFFING) {
+            return List.of(Chuffing.told(pulses, shape).withSeverity(Severity.CAUTION));
+        }
+        // The igniter's pulse belongs to neither: what counts is what holds on after the first third.
+        double held = BurnShape.median(shape.smooth(), first + (end - first) / 3, Math.max(end, first + 1));
+        boolean burning = held > threshold;
+        String message = String.format(
+                Locale.ROOT,
+                "%.3g s pass between the first sign at %.4g s and the main rise at %.4g s; in between the pressure %s.",
+                wait,
+                shape.time()[first],
+                shape.time()[shape.mainRise()],
+                burning
+                        ? String.format(
+                                Locale.ROOT,
+                                "holds at %.3g kPa gauge, %.2g %% of its peak",
+                                held / 1e3,
+                                100 * held / shape.peak())
+                        : String.format(Locale.ROOT, "stays below %.3g kPa gauge", threshold / 1e3));
+        return List.of(Finding.at(
+                burning ? FindingCode.SMOULDER : FindingCode.HANG_FIRE, message, shape.time()[first]));
+    }
+
+    private static int firstSign(BurnShape shape, double threshold) {
+        int run = 2 * shape.half() + 1;
+        int above = 0;
+        for (int i = 0; i < shape.mainRise(); i++) {
+            above = shape.smooth()[i] > threshold ? above + 1 : 0;
+            if (above >= run) {
+                return i - run + 1;
+            }
+        }
+        return shape.mainRise();
+    }
+
+    /** Back down the main rise to where it began. */
+    private static int beforeTheRise(BurnShape shape, int first) {
+        int i = shape.mainRise();
+        while (i > first + 1 && shape.smooth()[i - 1] < shape.smooth()[i]) {
+            i--;
+        }
+        return i;
+    }
+}
