@@ -139,7 +139,8 @@ public final class ForwardSimulation {
 
         private void advance(double step) {
             double mean = grain.web().value();
-            if (state[WEB] < mean && solver.next[WEB] >= mean * (1 - REACHED)) {
+            // an even web ends at its last break, which a step only comes near to
+            if (state[WEB] < mean && solver.next[WEB] >= mean - 3 * REACHED * burnout) {
                 double speed = (solver.next[WEB] - state[WEB]) / step;
                 meanBurnout = time + (mean - state[WEB]) / speed;
             }

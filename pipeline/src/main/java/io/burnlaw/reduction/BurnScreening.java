@@ -1,6 +1,7 @@
 package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -28,7 +29,9 @@ public final class BurnScreening {
         if (!cold.isEmpty()) {
             return cold;
         }
-        List<Finding> seen = new ArrayList<>(Truncation.look(burn, shape));
+        boolean cut = burn.record().findings().stream()
+                .anyMatch(finding -> finding.code() == FindingCode.BACKWARD_TIME);
+        List<Finding> seen = new ArrayList<>(cut ? List.of() : Truncation.look(burn, shape));
         List<Finding> pulses = Chuffing.look(burn, shape);
         if (!pulses.isEmpty()) {
             seen.addAll(pulses);

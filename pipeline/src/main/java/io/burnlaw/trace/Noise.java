@@ -32,8 +32,12 @@ final class Noise {
         return Scatter.std(off, 0, off.length) / Math.sqrt(1 - 1.0 / (2 * half + 1));
     }
 
-    static List<Finding> judge(double std, QuietParts quiet, double[] time, String quantity) {
-        if (quiet.rise() >= time.length || !(std > EXCESS * quiet.range())) {
+    static List<Finding> judge(double std, double[] values, QuietParts quiet, double[] time, String quantity) {
+        boolean large = quiet.rise() < time.length
+                && std > EXCESS * quiet.range()
+                // Pulses scatter about their running mean as well, but not from sample to sample.
+                && Scatter.fastStd(values, quiet.rise(), quiet.fall()) > EXCESS / 2 * quiet.range();
+        if (!large) {
             return List.of();
         }
         return List.of(Finding.at(

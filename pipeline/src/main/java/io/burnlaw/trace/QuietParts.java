@@ -19,13 +19,15 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
     /** Below this share of the range a change of level is no sign of burning [1]. */
     private static final double STEADY = 0.003;
 
-    /** More than this share of the range is never taken for a quiet part's own drift [1]. */
-    private static final double WANDERING = 0.02;
+    /** More than this share of the range is never taken for a quiet part's own drift, before and after the burn [1]. */
+    private static final double WANDERING_BEFORE = 0.03;
+
+    private static final double WANDERING_AFTER = 0.06;
 
     /** A residual level after the burn above this share of the range is burning, not drift [1]. */
     private static final double RESIDUAL = 0.15;
 
-    private static final int LEAST_SAMPLES = 8;
+    private static final int LEAST_SAMPLES = 4;
 
     /**
      * A level stretch.
@@ -82,7 +84,7 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
 
     /** How many samples from {@code start} in {@code direction}, of {@code available}, stay at one level. */
     private static int reach(double[] values, int start, int available, int direction, double noise, double range) {
-        int block = Math.max(4, available / 100);
+        int block = Math.max(available < 40 ? 2 : 4, available / 100);
         int blocks = available / block;
         if (blocks == 0) {
             return 0;
@@ -97,7 +99,7 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
                 double local = Scatter.median(levels, Math.max(0, steady - 8), steady);
                 double allowed = Math.max(6 * noise / Math.sqrt(block), STEADY * range);
                 boolean left = Math.abs(levels[steady] - local) > allowed
-                        || Math.abs(levels[steady] - levels[0]) > WANDERING * range + allowed;
+                        || Math.abs(levels[steady] - levels[0]) > (direction > 0 ? WANDERING_BEFORE : WANDERING_AFTER) * range + allowed;
                 if (left) {
                     break;
                 }
@@ -109,12 +111,19 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
         return kept == blocks && steady == blocks ? Math.max(0, available - block) : kept * block;
     }
 
-    /** Whether the stretch from an index to the end is level, not the last of a tail-off. */
+    /**
+     * Whether the stretch from an index to the end is at rest, not the last of a tail-off: a drift goes on evenly, a
+     * tail-off bends.
+     */
     private static boolean settled(double[] values, int from, double noise, double range) {
         int n = values.length;
         int third = (n - from) / 3;
-        double change = Scatter.median(values, n - third, n) - Scatter.median(values, from, from + third);
-        return Math.abs(change) < Math.max(6 * noise / Math.sqrt(third), STEADY * range);
+        double first = Scatter.median(values, from, from + third);
+        double middle = Scatter.median(values, from + third, n - third);
+        double last = Scatter.median(values, n - third, n);
+        double allowed = Math.max(6 * noise / Math.sqrt(third), STEADY * range);
+        return Math.abs(0.5 * (first + last) - middle) < allowed
+                && Math.abs(last - first) < WANDERING_AFTER * range + allowed;
     }
 
     private static Level level(double[] time, double[] values, int from, int to) {

@@ -32,7 +32,7 @@ final class Sampling {
 
     private Sampling() {}
 
-    static List<Finding> judge(double[] time, double[] values, QuietParts quiet, Channel channel) {
+    static List<Finding> judge(double[] time, int[] samples, double[] values, QuietParts quiet, Channel channel) {
         List<Finding> findings = new ArrayList<>();
         if (time.length < 16) {
             return findings;
@@ -42,6 +42,7 @@ final class Sampling {
             intervals[i] = time[i + 1] - time[i];
         }
         double usual = Scatter.median(intervals, 0, intervals.length);
+        forgiveSharedStamps(intervals, samples, usual);
         int off = 0;
         double shortest = usual;
         for (double interval : intervals) {
@@ -82,6 +83,20 @@ final class Sampling {
                     time[quiet.rise()]));
         }
         return findings;
+    }
+
+    /** Samples that share a stamp leave stamps after them empty: nothing was lost there. */
+    private static void forgiveSharedStamps(double[] intervals, int[] samples, double usual) {
+        long shared = 0;
+        for (int i = 0; i < intervals.length; i++) {
+            shared += samples[i] - 1;
+            long missing = Math.round(intervals[i] / usual) - 1;
+            if (shared > 0 && missing > 0) {
+                long forgiven = Math.min(shared, missing);
+                intervals[i] -= forgiven * usual;
+                shared -= forgiven;
+            }
+        }
     }
 
     private static java.util.Optional<Finding> gaps(

@@ -49,7 +49,20 @@ final class Scatter {
         for (int i = 0; i < bend.length; i++) {
             bend[i] = values[from + i + 1] - 0.5 * (values[from + i] + values[from + i + 2]);
         }
-        return std(bend, 0, bend.length) / Math.sqrt(1.5);
+        return stdOfMoving(bend) / Math.sqrt(1.5);
+    }
+
+    /**
+     * Standard deviation by the median absolute deviation; where more than half of the values are exactly 0, as where a
+     * record stands still at its limit, of the others.
+     */
+    static double stdOfMoving(double[] values) {
+        double all = std(values, 0, values.length);
+        if (all > 0) {
+            return all;
+        }
+        double[] moving = Arrays.stream(values).filter(value -> value != 0).toArray();
+        return moving.length < values.length / 50 + 4 ? 0 : std(moving, 0, moving.length);
     }
 
     /** Running mean over {@code 2·half + 1} samples, over fewer at the ends; zero phase. */

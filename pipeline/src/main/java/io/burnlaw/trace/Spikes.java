@@ -8,9 +8,10 @@ import java.util.Locale;
 /**
  * Single wild samples, found by a Hampel filter and replaced by the median of their neighbours.
  *
- * <p>A sample counts as a spike where it stands further off the running median than six standard deviations of what
- * samples usually do there, and than half a percent of the range, and where the record comes back to its level within
- * three samples: a pressure that rises and stays is no spike, however steep.
+ * <p>A sample counts as a spike where it stands further off the running median than seven standard deviations of what
+ * samples usually do there, and than a hundredth of the range, and where the record comes back to its level within
+ * three samples: a pressure that rises and stays is no spike, however steep, and neither is the top of a pulse whose
+ * flanks are nearly as steep.
  *
  * <p><b>Source.</b> Hampel, J. Amer. Statist. Assoc. 69 (1974) 383; as a moving filter: Pearson, Mining Imperfect Data
  * (2005), section 4.2. Both from memory.
@@ -23,8 +24,11 @@ final class Spikes {
     /** Widest spike, in samples. */
     private static final int WIDEST = 3;
 
-    private static final double STDS = 6;
-    private static final double SHARE_OF_RANGE = 0.005;
+    /** How much higher than the steepest change beside it a spike is. */
+    private static final double STEEPER = 1.5;
+
+    private static final double STDS = 7;
+    private static final double SHARE_OF_RANGE = 0.01;
 
     private Spikes() {}
 
@@ -50,7 +54,7 @@ final class Spikes {
             low = Math.min(low, median[i]);
             high = Math.max(high, median[i]);
         }
-        double[] usual = localStd(off);
+        double[] usual = localStd(values, off);
         double least = SHARE_OF_RANGE * (high - low);
         double[] mended = values.clone();
         int count = 0;
@@ -85,15 +89,16 @@ final class Spikes {
     }
 
     /** What samples usually do about the running median: its scatter over stretches, and never less than over all. */
-    private static double[] localStd(double[] off) {
+    private static double[] localStd(double[] values, double[] off) {
         int n = off.length;
         int stretch = 64;
         double[] usual = new double[n];
-        double overall = Scatter.std(off, 0, n);
+        // On a slope steeper than the noise a sample is its own median: only second differences see the noise there.
+        double overall = Math.max(Scatter.stdOfMoving(off), Scatter.fastStd(values, 0, n));
         for (int from = 0; from < n; from += stretch) {
             int to = Math.min(n, from + stretch);
-            double here = Math.max(overall, Scatter.std(off, Math.max(0, to - stretch), to));
-            java.util.Arrays.fill(usual, from, to, here);
+            double here = Scatter.std(off, Math.max(0, from - stretch), Math.min(n, to + stretch));
+            java.util.Arrays.fill(usual, from, to, Math.max(overall, here));
         }
         return usual;
     }
@@ -114,6 +119,20 @@ final class Spikes {
             right++;
         }
         boolean narrow = right - left - 1 <= WIDEST;
-        return narrow && Math.abs(values[left] - values[right]) < 0.5 * Math.abs(height);
+        return narrow
+                && Math.abs(values[left] - values[right]) < 0.5 * Math.abs(height)
+                && Math.abs(height) > STEEPER * steepestBeside(values, left, right);
+    }
+
+    /** The largest change from sample to sample on both sides of an excursion. */
+    private static double steepestBeside(double[] values, int left, int right) {
+        double steepest = 0;
+        for (int i = Math.max(1, left - REACH); i <= left; i++) {
+            steepest = Math.max(steepest, Math.abs(values[i] - values[i - 1]));
+        }
+        for (int i = right; i < Math.min(values.length - 1, right + REACH); i++) {
+            steepest = Math.max(steepest, Math.abs(values[i + 1] - values[i]));
+        }
+        return steepest;
     }
 }

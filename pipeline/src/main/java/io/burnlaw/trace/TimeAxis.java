@@ -14,9 +14,10 @@ import java.util.function.Function;
  * the record there.
  *
  * @param trace    with rising times
+ * @param samples  how many each of its samples stands for
  * @param findings what was mended; a rejection where time ran backward
  */
-record TimeAxis(Trace trace, List<Finding> findings) {
+record TimeAxis(Trace trace, int[] samples, List<Finding> findings) {
 
     static TimeAxis mend(Trace trace) {
         int n = trace.size();
@@ -48,7 +49,9 @@ record TimeAxis(Trace trace, List<Finding> findings) {
             }
         }
         if (distinct == n) {
-            return new TimeAxis(trace, findings);
+            int[] single = new int[n];
+            Arrays.fill(single, 1);
+            return new TimeAxis(trace, single, findings);
         }
         if (distinct < end) {
             findings.add(Finding.at(
@@ -62,22 +65,24 @@ record TimeAxis(Trace trace, List<Finding> findings) {
                             first),
                     first));
         }
-        return new TimeAxis(merged(trace, end, distinct), findings);
-    }
-
-    private static Trace merged(Trace trace, int end, int distinct) {
         int[] group = new int[end];
-        double[] time = new double[distinct];
+        int[] count = new int[distinct];
         for (int i = 0; i < end; i++) {
             group[i] = i == 0 ? 0 : trace.time(i) > trace.time(i - 1) ? group[i - 1] + 1 : group[i - 1];
+            count[group[i]]++;
+        }
+        return new TimeAxis(merged(trace, group, count), count, findings);
+    }
+
+    private static Trace merged(Trace trace, int[] group, int[] count) {
+        double[] time = new double[count.length];
+        for (int i = 0; i < group.length; i++) {
             time[group[i]] = trace.time(i);
         }
         Function<double[], double[]> means = values -> {
-            double[] sum = new double[distinct];
-            int[] count = new int[distinct];
-            for (int i = 0; i < end; i++) {
+            double[] sum = new double[count.length];
+            for (int i = 0; i < group.length; i++) {
                 sum[group[i]] += values[i];
-                count[group[i]]++;
             }
             Arrays.setAll(sum, k -> sum[k] / count[k]);
             return sum;

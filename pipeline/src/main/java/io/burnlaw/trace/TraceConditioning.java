@@ -30,9 +30,9 @@ public final class TraceConditioning {
         double[] time = rising.times();
         List<Finding> findings = new ArrayList<>(axis.findings());
         Optional<Conditioned> thrust =
-                rising.hasThrust() ? Optional.of(channel(time, rising.thrusts(), Channel.thrust())) : Optional.empty();
+                rising.hasThrust() ? Optional.of(channel(axis, rising.thrusts(), Channel.thrust())) : Optional.empty();
         Optional<Conditioned> pressure = rising.hasPressure()
-                ? Optional.of(channel(time, rising.pressures(), Channel.pressure(ambientPressure)))
+                ? Optional.of(channel(axis, rising.pressures(), Channel.pressure(ambientPressure)))
                 : Optional.empty();
         pressure.ifPresent(seen -> findings.addAll(seen.findings()));
         thrust.ifPresent(seen -> findings.addAll(seen.findings()));
@@ -63,7 +63,8 @@ public final class TraceConditioning {
     private record Conditioned(
             double[] values, double noiseStd, double zeroStd, double quietUntil, List<Finding> findings) {}
 
-    private static Conditioned channel(double[] time, double[] values, Channel channel) {
+    private static Conditioned channel(TimeAxis axis, double[] values, Channel channel) {
+        double[] time = axis.trace().times();
         List<Finding> findings = new ArrayList<>();
         QuietParts coarse = QuietParts.find(time, values);
         findings.addAll(Saturation.judge(time, values, coarse, channel));
@@ -73,10 +74,10 @@ public final class TraceConditioning {
         findings.addAll(steady.finding());
         QuietParts quiet = QuietParts.find(time, steady.values());
         double noise = Noise.std(steady.values(), quiet);
-        findings.addAll(Noise.judge(noise, quiet, time, channel.name()));
+        findings.addAll(Noise.judge(noise, steady.values(), quiet, time, channel.name()));
         Zero zero = Zero.correct(time, steady.values(), quiet, channel);
         findings.addAll(zero.finding());
-        findings.addAll(Sampling.judge(time, zero.values(), quiet, channel));
+        findings.addAll(Sampling.judge(time, axis.samples(), zero.values(), quiet, channel));
         double quietUntil = quiet.before().map(level -> time[level.to() - 1]).orElse(time.length == 0 ? 0 : time[0]);
         return new Conditioned(zero.values(), noise, zero.std(), quietUntil, findings);
     }

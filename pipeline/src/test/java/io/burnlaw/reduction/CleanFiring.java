@@ -1,10 +1,14 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.ballistics.Disturbance;
+import io.burnlaw.ballistics.Fault;
 import io.burnlaw.ballistics.ForwardSimulation;
 import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Ignition;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
+import io.burnlaw.ballistics.RecordFaults;
+import io.burnlaw.ballistics.Recorder;
 import io.burnlaw.ballistics.SimulatedFiring;
 import io.burnlaw.ballistics.SimulationSettings;
 import io.burnlaw.campaign.Firing;
@@ -12,7 +16,7 @@ import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.TraceSettings;
-import io.burnlaw.grain.Grain;
+import io.burnlaw.grain.Bates;
 import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
@@ -25,7 +29,8 @@ import java.util.SplittableRandom;
 
 /**
  * A firing as the forward simulation gives it, with a quiet part before and after, sampled by a logger with a little
- * white noise. All figures are invented: a sugar-like gas and a random small motor.
+ * white noise; and the means to fire the same motor again with something wrong. All figures are invented: a sugar-like
+ * gas and random small motors.
  *
  * @param firing      the row of its log
  * @param formulation its propellant
@@ -33,49 +38,42 @@ import java.util.SplittableRandom;
  * @param motor       as it was simulated
  * @param coefficient a of r = a·P^n [m/s at 1 MPa]
  * @param exponent    n [1]
- * @param time        [s]
- * @param pressure    [Pa, absolute]
- * @param thrust      [N]
- * @param ignition    when the igniter was lit [s]
- * @param burnout     when the mean web was gone [s]
- * @param peak        highest pressure [Pa, gauge]
- * @param rate        web over the time from ignition to burnout [m/s]
+ * @param recorder    its logger
+ * @param noise       of the logger [Pa]
+ * @param plain       what the motor did when nothing was wrong
+ * @param seed        of its noise
  */
 record CleanFiring(
         Firing firing,
         Formulation formulation,
-        Grain grain,
+        Bates grain,
         Motor motor,
         double coefficient,
         double exponent,
-        double[] time,
-        double[] pressure,
-        double[] thrust,
-        double ignition,
-        double burnout,
-        double peak,
-        double rate) {
+        Recorder recorder,
+        double noise,
+        SimulatedFiring plain,
+        long seed) {
 
     static final double AMBIENT = 98.6e3;
+    static final double EFFICIENCY = 0.92;
     static final Hardware NO_LIMIT = new Hardware(OptionalDouble.empty(), 1.5);
 
-    /** What may be chosen of a firing; the rest is random. */
-    record Choice(double samplesPerSecond, double noiseShare, double efficiency, Optional<Ignition> ignition) {
-        static Choice usual(SplittableRandom random) {
-            double[] rates = {500, 1000, 2000, 5000};
-            return new Choice(
-                    rates[random.nextInt(rates.length)], random.nextDouble(0.0005, 0.004), 0.92, Optional.empty());
-        }
-    }
+    private static final double[] SAMPLE_RATES = {500, 1000, 2000, 5000};
 
+    /** A random motor with a random propellant. */
     static CleanFiring random(long seed) {
-        return random(seed, Choice.usual(new SplittableRandom(seed ^ 0x5eed)));
+        return random(seed, seed);
     }
 
-    static CleanFiring random(long seed, Choice choice) {
+    /** A random motor; firings of one propellant seed share law, density and gas. */
+    static CleanFiring random(long seed, long propellantSeed) {
+        SplittableRandom propellant = new SplittableRandom(propellantSeed ^ 0x9e3779b9L);
+        double exponent = propellant.nextDouble(0.15, 0.55);
+        double coefficient = propellant.nextDouble(3e-3, 7e-3);
+        double density = propellant.nextDouble(1700, 1850);
+        Gas gas = new Gas(propellant.nextDouble(850, 940), 1.135);
         SplittableRandom random = new SplittableRandom(seed);
-        double exponent = random.nextDouble(0.15, 0.55);
-        double coefficient = random.nextDouble(3e-3, 7e-3);
         double target = random.nextDouble(1.2e6, 7e6);
         double outer = random.nextDouble(25e-3, 60e-3);
         double core = outer * random.nextDouble(0.28, 0.42);
@@ -89,12 +87,13 @@ record CleanFiring(
                         "segment_length", Measured.of(length, 0.03e-3)),
                 List.of(),
                 Optional.empty());
-        Grain grain = ((GrainBuilding.Built) Grains.of(description)).grain();
-        double density = random.nextDouble(1700, 1850);
-        double cstar = random.nextDouble(850, 940);
-        Gas gas = new Gas(cstar, 1.135);
+        Bates grain = (Bates) ((GrainBuilding.Built) Grains.of(description)).grain();
         double rateAtTarget = coefficient * Math.pow(target / 1e6, exponent);
-        double area = grain.surface(0.4 * grain.web().value()) * density * rateAtTarget * cstar / target;
+        double area = grain.surface(0.4 * grain.web().value())
+                * density
+                * rateAtTarget
+                * gas.characteristicVelocity()
+                / target;
         double throat = Math.sqrt(4 / Math.PI * area);
         double exit = throat * Math.sqrt(random.nextDouble(3, 8));
         Motor motor = new Motor(
@@ -104,62 +103,72 @@ record CleanFiring(
                 new Nozzle(throat, throat, OptionalDouble.of(exit)),
                 Motor.freeVolume(grain, Double.NaN),
                 AMBIENT);
-        return fire(random, choice, description, motor, coefficient, exponent);
+        Recorder recorder = new Recorder(
+                SAMPLE_RATES[random.nextInt(SAMPLE_RATES.length)],
+                random.nextDouble(0.2, 0.6),
+                random.nextDouble(0.3, 1.2),
+                Recorder.Sensors.PRESSURE_AND_THRUST);
+        double share = random.nextDouble(0.0005, 0.004);
+        SimulatedFiring plain = simulate(
+                motor, coefficient, exponent, recorder, Ignition.usual(motor), Disturbance.none());
+        double noise = share * (plain.maximumPressure() - AMBIENT);
+        return new CleanFiring(
+                row(description, motor),
+                formulation(motor),
+                grain,
+                motor,
+                coefficient,
+                exponent,
+                recorder,
+                noise,
+                plain,
+                seed);
     }
 
-    private static CleanFiring fire(
-            SplittableRandom random,
-            Choice choice,
-            GrainDescription description,
+    private static SimulatedFiring simulate(
             Motor motor,
             double coefficient,
-            double exponent) {
-        double step = 1 / choice.samplesPerSecond();
-        SimulatedFiring simulated = ForwardSimulation.run(
+            double exponent,
+            Recorder recorder,
+            Ignition ignition,
+            Disturbance disturbance) {
+        return ForwardSimulation.run(
                 motor,
-                p -> coefficient * Math.pow(p / 1e6, exponent),
-                SimulationSettings.of(choice.ignition().orElse(Ignition.usual(motor)))
-                        .sampledEach(step));
-        double burn = simulated.time(simulated.size() - 1);
-        int before = (int) (random.nextDouble(0.2, 0.6) / step);
-        int after = (int) (random.nextDouble(0.3, 0.8) * Math.max(1, burn) / step);
-        int n = before + simulated.size() + after;
-        double[] time = new double[n];
-        double[] pressure = new double[n];
-        double[] thrust = new double[n];
-        double peak = simulated.maximumPressure() - AMBIENT;
-        double highest = java.util.Arrays.stream(simulated.thrusts()).max().orElseThrow();
-        double start = random.nextDouble(0, 5);
-        for (int i = 0; i < n; i++) {
-            int at = i - before;
-            boolean burning = at >= 0 && at < simulated.size();
-            time[i] = start + i * step;
-            pressure[i] =
-                    (burning ? simulated.pressure(at) : AMBIENT) + choice.noiseShare() * peak * random.nextGaussian();
-            thrust[i] = (burning ? choice.efficiency() * simulated.thrust(at) : 0)
-                    + choice.noiseShare() * highest * random.nextGaussian();
-        }
-        Grain grain = motor.grain();
-        double ignition = start + before * step;
-        double burnTime = simulated.meanBurnout();
-        double mass = motor.density() * grain.volume(0);
-        Firing firing = new Firing(
+                p -> coefficient * StrictMath.pow(p / 1e6, exponent),
+                SimulationSettings.of(ignition)
+                        .sampledEach(recorder.interval())
+                        .disturbedBy(disturbance));
+    }
+
+    /** The motor, or one like it, fired again. */
+    SimulatedFiring again(Motor other, Ignition ignition, Disturbance disturbance) {
+        return simulate(other, coefficient, exponent, recorder, ignition, disturbance);
+    }
+
+    private static Firing row(GrainDescription description, Motor motor) {
+        double mass = motor.density() * motor.grain().volume(0);
+        return new Firing(
                 "F1",
                 "plain",
                 "traces/F1.csv",
                 description,
                 Measured.of(motor.nozzle().throatDiameter(), 0.02e-3),
                 Optional.empty(),
-                motor.nozzle().exitDiameter().stream().mapToObj(Measured::of).findFirst(),
+                motor.nozzle().exitDiameter().stream()
+                        .mapToObj(Measured::of)
+                        .findFirst(),
                 Optional.of(Measured.of(mass, 0.002 * mass)),
                 OptionalDouble.empty(),
                 AMBIENT,
-                Optional.of(Measured.of(motor.freeVolume() + grain.volume(0))),
+                Optional.of(Measured.of(motor.freeVolume() + motor.grain().volume(0))),
                 Optional.empty(),
                 Optional.empty(),
                 TraceSettings.unstated(),
                 2);
-        Formulation formulation = new Formulation(
+    }
+
+    private static Formulation formulation(Motor motor) {
+        return new Formulation(
                 "plain",
                 "Plain",
                 Optional.of(Measured.of(motor.density(), 10)),
@@ -169,32 +178,57 @@ record CleanFiring(
                 OptionalDouble.empty(),
                 OptionalDouble.of(motor.gas().specificHeatRatio()),
                 Optional.of(Measured.of(motor.gas().characteristicVelocity(), 15)));
-        return new CleanFiring(
-                firing,
-                formulation,
-                grain,
-                motor,
-                coefficient,
-                exponent,
-                time,
-                pressure,
-                thrust,
-                ignition,
-                ignition + burnTime,
-                peak,
-                grain.web().value() / burnTime);
     }
 
+    /** Highest gauge pressure [Pa]. */
+    double peak() {
+        return plain.maximumPressure() - AMBIENT;
+    }
+
+    /** When the igniter is lit, on the record's axis [s]. */
+    double ignition() {
+        return recorder.quietBefore();
+    }
+
+    /** When the mean web is gone, on the record's axis [s]. */
+    double burnout() {
+        return recorder.quietBefore() + plain.meanBurnout();
+    }
+
+    /** Pressure without noise. */
+    Trace noiseless(SimulatedFiring fired) {
+        Trace both = recorder.record("F1", fired, AMBIENT);
+        return Trace.of("F1", both.times(), Optional.of(both.pressures()), Optional.empty());
+    }
+
+    /** Pressure with the logger's noise. */
     Trace pressureTrace() {
-        return Trace.of("F1", time, Optional.of(pressure), Optional.empty());
+        return noisy(noiseless(plain));
     }
 
+    Trace noisy(Trace trace) {
+        return with(RecordFaults.noise(noise), trace);
+    }
+
+    Trace with(Fault fault, Trace trace) {
+        return fault.apply(trace, new SplittableRandom(seed ^ 0x0f0f0f0fL));
+    }
+
+    /** Thrust of a nozzle with losses, with noise of the same share. */
     Trace thrustTrace() {
-        return Trace.of("F1", time, Optional.empty(), Optional.of(thrust));
+        double[] thrust = recorder.record("F1", plain, AMBIENT).thrusts();
+        double highest = 0;
+        for (int i = 0; i < thrust.length; i++) {
+            thrust[i] *= EFFICIENCY;
+            highest = Math.max(highest, thrust[i]);
+        }
+        Trace trace = Trace.of(
+                "F1", recorder.record("F1", plain, AMBIENT).times(), Optional.empty(), Optional.of(thrust));
+        return with(RecordFaults.noise(noise / peak() * highest), trace);
     }
 
     /** The law at a pressure [Pa, absolute]. */
     double rateAt(double pressureAbsolute) {
-        return coefficient * Math.pow(pressureAbsolute / 1e6, exponent);
+        return coefficient * StrictMath.pow(pressureAbsolute / 1e6, exponent);
     }
 }

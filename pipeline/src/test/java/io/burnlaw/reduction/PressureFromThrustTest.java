@@ -39,8 +39,12 @@ class PressureFromThrustTest {
     void closedOnTheImpulseThePressureComesBackWithinItsUncertainty(long seed) {
         CleanFiring clean = CleanFiring.random(seed);
         PressureFromThrust derived = derive(clean, clean.formulation());
-        double truth = meanGauge(clean.time(), clean.pressure(), clean.ignition(), clean.burnout());
-        double seen = meanGauge(clean.time(), derived.record().trace().pressures(), clean.ignition(), clean.burnout());
+        double truth = meanGauge(
+                clean.pressureTrace().times(),
+                clean.pressureTrace().pressures(),
+                clean.ignition(),
+                clean.burnout());
+        double seen = meanGauge(clean.thrustTrace().times(), derived.record().trace().pressures(), clean.ignition(), clean.burnout());
         assertThat(derived.closed()).isTrue();
         // The simulated firing was made with an efficiency of 0.92; the igniter's gas is in its impulse, not its mass.
         assertThat(derived.efficiency()).isCloseTo(0.92, within(0.02));
@@ -71,12 +75,12 @@ class PressureFromThrustTest {
     @Test
     void aThrustColumnInTheWrongUnitDoesNotCloseAndSaysSo() {
         CleanFiring clean = CleanFiring.random(12);
-        double[] pounds = clean.thrust().clone();
+        double[] pounds = clean.thrustTrace().thrusts();
         for (int i = 0; i < pounds.length; i++) {
             pounds[i] /= 4.4482216152605;
         }
         ConditionedTrace conditioned = TraceConditioning.condition(
-                Trace.of("F1", clean.time(), Optional.empty(), Optional.of(pounds)),
+                Trace.of("F1", clean.thrustTrace().times(), Optional.empty(), Optional.of(pounds)),
                 CleanFiring.AMBIENT,
                 clean.firing().settings());
         PressureFromThrust derived = PressureFromThrust.derive(conditioned, clean.firing(), clean.formulation());
@@ -89,9 +93,13 @@ class PressureFromThrustTest {
     @Test
     void impulseSpecificImpulseAndThrustCoefficientFollowTheirDefinitions() {
         CleanFiring clean = CleanFiring.random(13);
-        Trace both = Trace.of("F1", clean.time(), Optional.of(clean.pressure()), Optional.of(clean.thrust()));
+        Trace both = Trace.of(
+                "F1",
+                clean.thrustTrace().times(),
+                Optional.of(clean.pressureTrace().pressures()),
+                Optional.of(clean.thrustTrace().thrusts()));
         double from = clean.ignition();
-        double to = clean.time()[clean.time().length - 1];
+        double to = both.time(both.size() - 1);
         ThrustFigures figures = ThrustFigures.of(both, true, clean.firing(), from, to);
         double mass = clean.firing().propellantMass().orElseThrow().value();
         assertThat(figures.specificImpulse().orElseThrow())
