@@ -11,8 +11,8 @@ import java.util.List;
  */
 public final class BurnScreening {
 
-    private static final List<BurnDetector> BURN = List.of(
-            LateRise::look, SlowBurn::look, Collapse::look, Blockage::look, CaseLimit::look);
+    private static final List<BurnDetector> BURN =
+            List.of(LateRise::look, SlowBurn::look, Collapse::look, Blockage::look, CaseLimit::look);
 
     private BurnScreening() {}
 
@@ -29,8 +29,8 @@ public final class BurnScreening {
         if (!cold.isEmpty()) {
             return cold;
         }
-        boolean cut = burn.record().findings().stream()
-                .anyMatch(finding -> finding.code() == FindingCode.BACKWARD_TIME);
+        boolean cut =
+                burn.record().findings().stream().anyMatch(finding -> finding.code() == FindingCode.BACKWARD_TIME);
         List<Finding> seen = new ArrayList<>(cut ? List.of() : Truncation.look(burn, shape));
         List<Finding> pulses = Chuffing.look(burn, shape);
         if (!pulses.isEmpty()) {

@@ -69,8 +69,7 @@ record BurnShape(
         while (mainFall < n && smooth[mainFall] >= 0.5 * level) {
             mainFall++;
         }
-        return new BurnShape(
-                time, gauge, smooth, smoothStd, half, peak, peakAt, rise, fall, level, mainRise, mainFall);
+        return new BurnShape(time, gauge, smooth, smoothStd, half, peak, peakAt, rise, fall, level, mainRise, mainFall);
     }
 
     int size() {

@@ -103,8 +103,7 @@ final class Collapse {
 
     private static double emptyingTime(Burn burn) {
         Gas gas = new Gas(
-                cstar(burn),
-                burn.formulation().specificHeatRatio().orElse(Formulation.USUAL_SPECIFIC_HEAT_RATIO));
+                cstar(burn), burn.formulation().specificHeatRatio().orElse(Formulation.USUAL_SPECIFIC_HEAT_RATIO));
         double chamber = burn.firing().chamberVolume().map(Measured::value).orElse(Double.NaN);
         double volume = Motor.freeVolume(burn.grain(), chamber) + burn.grain().volume(0);
         return volume / (throatArea(burn) * gas.characteristicVelocity() * gas.flowFactor() * gas.flowFactor());
@@ -129,7 +128,8 @@ final class Collapse {
         }
         double expelled = mass.orElseGet(ofDensity::getAsDouble) * cstar(burn);
         double integral = throatArea(burn)
-                * shape.absoluteIntegral(shape.rise(), shape.fall(), burn.firing().ambientPressure());
+                * shape.absoluteIntegral(
+                        shape.rise(), shape.fall(), burn.firing().ambientPressure());
         return OptionalDouble.of(1 - integral / expelled);
     }
 }

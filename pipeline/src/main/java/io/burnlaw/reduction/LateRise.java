@@ -26,8 +26,8 @@ final class LateRise {
     private LateRise() {}
 
     static List<Finding> look(Burn burn, BurnShape shape) {
-        double threshold = Math.max(
-                Math.max(CLEAR * shape.smoothStd(), 4 * burn.record().zeroStd()), LEAST_SHARE * shape.peak());
+        double threshold =
+                Math.max(Math.max(CLEAR * shape.smoothStd(), 4 * burn.record().zeroStd()), LEAST_SHARE * shape.peak());
         int first = firstSign(shape, threshold);
         double wait = shape.time()[shape.mainRise()] - shape.time()[first];
         if (wait < LONG || wait < LONG_SHARE * shape.mainDuration()) {
@@ -54,8 +54,8 @@ final class LateRise {
                                 held / 1e3,
                                 100 * held / shape.peak())
                         : String.format(Locale.ROOT, "stays below %.3g kPa gauge", threshold / 1e3));
-        return List.of(Finding.at(
-                burning ? FindingCode.SMOULDER : FindingCode.HANG_FIRE, message, shape.time()[first]));
+        return List.of(
+                Finding.at(burning ? FindingCode.SMOULDER : FindingCode.HANG_FIRE, message, shape.time()[first]));
     }
 
     private static int firstSign(BurnShape shape, double threshold) {

@@ -99,7 +99,8 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
                 double local = Scatter.median(levels, Math.max(0, steady - 8), steady);
                 double allowed = Math.max(6 * noise / Math.sqrt(block), STEADY * range);
                 boolean left = Math.abs(levels[steady] - local) > allowed
-                        || Math.abs(levels[steady] - levels[0]) > (direction > 0 ? WANDERING_BEFORE : WANDERING_AFTER) * range + allowed;
+                        || Math.abs(levels[steady] - levels[0])
+                                > (direction > 0 ? WANDERING_BEFORE : WANDERING_AFTER) * range + allowed;
                 if (left) {
                     break;
                 }

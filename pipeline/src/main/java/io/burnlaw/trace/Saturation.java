@@ -56,9 +56,8 @@ final class Saturation {
         }
         double noise = noise(values, quiet, limit);
         double step = step(values, quiet);
-        boolean flat = step < 0.2 * noise
-                ? at >= LEAST && longest >= 2
-                : noise > FLICKER * step && longest >= UNFLICKERING;
+        boolean flat =
+                step < 0.2 * noise ? at >= LEAST && longest >= 2 : noise > FLICKER * step && longest >= UNFLICKERING;
         if (!flat) {
             return List.of();
         }
@@ -93,8 +92,10 @@ final class Saturation {
 
     /** Step of the converter: the least distance between readings; nearly 0 where hardly any reading repeats. */
     private static double step(double[] values, QuietParts quiet) {
-        double[] sorted =
-                Arrays.stream(values, quiet.rise(), quiet.fall()).sorted().distinct().toArray();
+        double[] sorted = Arrays.stream(values, quiet.rise(), quiet.fall())
+                .sorted()
+                .distinct()
+                .toArray();
         if (sorted.length < 2) {
             return quiet.range();
         }

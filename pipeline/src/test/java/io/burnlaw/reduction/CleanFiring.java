@@ -109,8 +109,8 @@ record CleanFiring(
                 random.nextDouble(0.3, 1.2),
                 Recorder.Sensors.PRESSURE_AND_THRUST);
         double share = random.nextDouble(0.0005, 0.004);
-        SimulatedFiring plain = simulate(
-                motor, coefficient, exponent, recorder, Ignition.usual(motor), Disturbance.none());
+        SimulatedFiring plain =
+                simulate(motor, coefficient, exponent, recorder, Ignition.usual(motor), Disturbance.none());
         double noise = share * (plain.maximumPressure() - AMBIENT);
         return new CleanFiring(
                 row(description, motor),
@@ -135,9 +135,7 @@ record CleanFiring(
         return ForwardSimulation.run(
                 motor,
                 p -> coefficient * StrictMath.pow(p / 1e6, exponent),
-                SimulationSettings.of(ignition)
-                        .sampledEach(recorder.interval())
-                        .disturbedBy(disturbance));
+                SimulationSettings.of(ignition).sampledEach(recorder.interval()).disturbedBy(disturbance));
     }
 
     /** The motor, or one like it, fired again. */
@@ -154,9 +152,7 @@ record CleanFiring(
                 description,
                 Measured.of(motor.nozzle().throatDiameter(), 0.02e-3),
                 Optional.empty(),
-                motor.nozzle().exitDiameter().stream()
-                        .mapToObj(Measured::of)
-                        .findFirst(),
+                motor.nozzle().exitDiameter().stream().mapToObj(Measured::of).findFirst(),
                 Optional.of(Measured.of(mass, 0.002 * mass)),
                 OptionalDouble.empty(),
                 AMBIENT,
@@ -222,8 +218,8 @@ record CleanFiring(
             thrust[i] *= EFFICIENCY;
             highest = Math.max(highest, thrust[i]);
         }
-        Trace trace = Trace.of(
-                "F1", recorder.record("F1", plain, AMBIENT).times(), Optional.empty(), Optional.of(thrust));
+        Trace trace =
+                Trace.of("F1", recorder.record("F1", plain, AMBIENT).times(), Optional.empty(), Optional.of(thrust));
         return with(RecordFaults.noise(noise / peak() * highest), trace);
     }
 

@@ -48,7 +48,8 @@ final class FaultMatrix {
                     FindingCode.ZERO_OFFSET,
                     "offset, of the peak",
                     List.of("1 %", "3 %", "10 %"),
-                    (clean, k, random) -> RecordFaults.zeroOffset(sign(random) * pick(k, 0.01, 0.03, 0.1) * clean.peak())),
+                    (clean, k, random) ->
+                            RecordFaults.zeroOffset(sign(random) * pick(k, 0.01, 0.03, 0.1) * clean.peak())),
             record(
                     FindingCode.BASELINE_DRIFT,
                     "drift over the record, of the peak",
@@ -111,14 +112,15 @@ final class FaultMatrix {
                     FindingCode.TRUNCATED,
                     "record ends at, of the burn time",
                     List.of("97 %", "80 %", "40 %"),
-                    (clean, k, random) -> RecordFaults.truncation(
-                            clean.ignition() + pick(k, 0.97, 0.8, 0.4) * clean.plain().meanBurnout())),
+                    (clean, k, random) -> RecordFaults.truncation(clean.ignition()
+                            + pick(k, 0.97, 0.8, 0.4) * clean.plain().meanBurnout())),
             new InjectedFault(
                     FindingCode.NO_QUIET_PART,
                     "record begins after ignition, of the burn time",
                     List.of("0 %", "1 %", "5 %"),
                     (clean, k, random) -> {
-                        double from = clean.ignition() + pick(k, 0, 0.01, 0.05) * clean.plain().meanBurnout();
+                        double from = clean.ignition()
+                                + pick(k, 0, 0.01, 0.05) * clean.plain().meanBurnout();
                         Trace trace = clean.pressureTrace();
                         int first = 0;
                         while (trace.time(first) < from) {
@@ -129,8 +131,8 @@ final class FaultMatrix {
                                 Trace.of(
                                         "F1",
                                         java.util.Arrays.copyOfRange(trace.times(), first, trace.size()),
-                                        Optional.of(java.util.Arrays.copyOfRange(
-                                                trace.pressures(), first, trace.size())),
+                                        Optional.of(
+                                                java.util.Arrays.copyOfRange(trace.pressures(), first, trace.size())),
                                         Optional.empty()));
                     }),
             record(
@@ -198,8 +200,7 @@ final class FaultMatrix {
                             new Hardware(OptionalDouble.of(pick(k, 0.98, 0.9, 0.6) * clean.peak()), 1.5),
                             clean.pressureTrace())));
 
-    private static InjectedFault record(
-            FindingCode code, String what, List<String> strengths, RecordFault fault) {
+    private static InjectedFault record(FindingCode code, String what, List<String> strengths, RecordFault fault) {
         // What the sensor adds comes last, except that a limit comes after the noise.
         return new InjectedFault(
                 code,
@@ -217,19 +218,16 @@ final class FaultMatrix {
     private static List<Finding> disturbed(CleanFiring clean, Disturbance disturbance) {
         return findings(
                 clean,
-                clean.noisy(clean.noiseless(
-                        clean.again(clean.motor(), Ignition.usual(clean.motor()), disturbance))));
+                clean.noisy(clean.noiseless(clean.again(clean.motor(), Ignition.usual(clean.motor()), disturbance))));
     }
 
     /** The same motor with a wider throat. */
     private static List<Finding> slow(CleanFiring clean, double gauge) {
         double absolute = gauge + CleanFiring.AMBIENT;
         double n = clean.exponent();
-        double widening = Math.pow(
-                (clean.peak() + CleanFiring.AMBIENT) / absolute, (1 - n) / 2);
+        double widening = Math.pow((clean.peak() + CleanFiring.AMBIENT) / absolute, (1 - n) / 2);
         double throat = clean.motor().nozzle().throatDiameter() * widening;
-        Motor wide = clean.motor()
-                .withNozzle(new io.burnlaw.ballistics.Nozzle(throat, throat, OptionalDouble.empty()));
+        Motor wide = clean.motor().withNozzle(new io.burnlaw.ballistics.Nozzle(throat, throat, OptionalDouble.empty()));
         CleanFiring quiet = new CleanFiring(
                 clean.firing(),
                 clean.formulation(),
@@ -241,8 +239,7 @@ final class FaultMatrix {
                 1e3,
                 clean.plain(),
                 clean.seed());
-        Trace trace = quiet.noisy(quiet.noiseless(
-                quiet.again(wide, Ignition.instantaneous(), Disturbance.none())));
+        Trace trace = quiet.noisy(quiet.noiseless(quiet.again(wide, Ignition.instantaneous(), Disturbance.none())));
         return findings(quiet, withThroat(clean.firing(), throat), CleanFiring.NO_LIMIT, trace);
     }
 
@@ -270,11 +267,7 @@ final class FaultMatrix {
     }
 
     static List<Finding> findings(CleanFiring clean, Firing row, Hardware hardware, Trace trace) {
-        io.burnlaw.trace.ConditionedTrace t = io.burnlaw.trace.TraceConditioning.condition(
-                trace, row.ambientPressure(), row.settings());
-        List<Finding> all = new java.util.ArrayList<>(t.findings());
-        all.addAll(BurnScreening.screen(new Burn(row, clean.formulation(), hardware, clean.grain(), t)));
-        return all;
+        return reduce(clean, row, hardware, trace).findings();
     }
 
     static Reduction reduce(CleanFiring clean, Firing row, Hardware hardware, Trace trace) {

@@ -40,11 +40,9 @@ class PressureFromThrustTest {
         CleanFiring clean = CleanFiring.random(seed);
         PressureFromThrust derived = derive(clean, clean.formulation());
         double truth = meanGauge(
-                clean.pressureTrace().times(),
-                clean.pressureTrace().pressures(),
-                clean.ignition(),
-                clean.burnout());
-        double seen = meanGauge(clean.thrustTrace().times(), derived.record().trace().pressures(), clean.ignition(), clean.burnout());
+                clean.pressureTrace().times(), clean.pressureTrace().pressures(), clean.ignition(), clean.burnout());
+        double seen = meanGauge(
+                clean.thrustTrace().times(), derived.record().trace().pressures(), clean.ignition(), clean.burnout());
         assertThat(derived.closed()).isTrue();
         // The simulated firing was made with an efficiency of 0.92; the igniter's gas is in its impulse, not its mass.
         assertThat(derived.efficiency()).isCloseTo(0.92, within(0.02));
