@@ -1,16 +1,133 @@
 package io.burnlaw.cli;
 
-/** The command line. */
-public final class Burnlaw {
+import java.io.OutputStreamWriter;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Locale;
+import picocli.AutoComplete.GenerateCompletion;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
 
-    private Burnlaw() {}
+/** The root of the command line. */
+@Command(
+        name = "burnlaw",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        description = {
+            "Finds the burning-rate law r = a P^n of a solid propellant from motor firings and strands,"
+                    + " and writes a report that carries its own data.",
+            ""
+        },
+        commandListHeading = "%nCommands:%n",
+        optionListHeading = "%nOptions:%n",
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            "0:all done",
+            "1:done, but some firings were rejected or nothing could be fitted",
+            "2:the command line or the campaign could not be used; nothing was written",
+            "3:an output could not be written; the earlier one is as it was",
+            "70:a fault of the program"
+        },
+        footer = {
+            "",
+            "First steps:",
+            "  burnlaw new my-campaign       make a folder to fill in",
+            "  burnlaw check my-campaign     read it, and say what is wrong and how to mend it",
+            "  burnlaw run my-campaign       fit the law and write the report",
+            "",
+            "The numbers replace neither a proof test, nor distance and shelter, nor the local law"
+                    + " and a licensed person."
+        },
+        subcommands = {
+            NewCommand.class,
+            CheckCommand.class,
+            RunCommand.class,
+            RenderCommand.class,
+            SimulateCommand.class,
+            GenerateCompletion.class
+        })
+public final class Burnlaw implements Runnable {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "a command is missing");
+    }
 
     /**
-     * Runs the command line.
+     * Runs the command line and ends the process with the exit code.
      *
      * @param arguments the words of the command line
      */
     public static void main(String[] arguments) {
-        System.out.println("burnlaw");
+        Locale.setDefault(Locale.ROOT);
+        PrintWriter out = writer(System.out);
+        PrintWriter err = writer(System.err);
+        int code = commandLine(out, err).execute(arguments);
+        out.flush();
+        err.flush();
+        System.exit(code);
+    }
+
+    private static PrintWriter writer(PrintStream stream) {
+        return new PrintWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8), true);
+    }
+
+    /**
+     * The command line, ready to execute, as the tests use it too.
+     *
+     * @param out for results
+     * @param err for progress and messages
+     * @return the command line
+     */
+    static CommandLine commandLine(PrintWriter out, PrintWriter err) {
+        CommandLine line = new CommandLine(new Burnlaw());
+        line.setOut(out);
+        line.setErr(err);
+        line.setCaseInsensitiveEnumValuesAllowed(true);
+        line.setAbbreviatedOptionsAllowed(false);
+        line.setUsageHelpAutoWidth(true);
+        line.getSubcommands()
+                .get("generate-completion")
+                .getCommandSpec()
+                .usageMessage()
+                .hidden(true);
+        line.setParameterExceptionHandler((wrong, words) -> explain(wrong));
+        line.setExecutionExceptionHandler((fault, command, parsed) -> {
+            command.getErr().println(Terminal.safe("burnlaw: a fault of the program: " + fault));
+            command.getErr()
+                    .println("Please report it with the command and the campaign that led to it;"
+                            + " the option -Dburnlaw.trace=true before -jar shows where it happened.");
+            if (Boolean.getBoolean("burnlaw.trace")) {
+                fault.printStackTrace(command.getErr());
+            }
+            return ExitCode.PROGRAM_FAULT.number();
+        });
+        return line;
+    }
+
+    private static int explain(ParameterException wrong) {
+        CommandLine command = wrong.getCommandLine();
+        StringBuilder message = new StringBuilder("burnlaw: ")
+                .append(wrong.getMessage().lines().findFirst().orElse(""));
+        if (wrong instanceof UnmatchedArgumentException unmatched) {
+            List<String> near = unmatched.getSuggestions();
+            if (!near.isEmpty()) {
+                message.append(". Did you mean ")
+                        .append(String.join(" or ", near.subList(0, Math.min(2, near.size()))))
+                        .append('?');
+            }
+        }
+        command.getErr().println(Terminal.safe(message.toString()));
+        command.getErr().println("Try '" + command.getCommandSpec().qualifiedName() + " --help' for what there is.");
+        return ExitCode.UNUSABLE.number();
     }
 }

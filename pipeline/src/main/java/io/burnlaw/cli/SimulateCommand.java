@@ -25,8 +25,11 @@ import picocli.CommandLine.Spec;
         description = {
             "Makes a campaign folder from a scenario: invented propellants with a known law are fired in simulated motors"
                     + " and measured with simulated instruments.",
-            "The same scenario gives the same files. What is true stands in truth.yaml."
-        })
+            "The same scenario gives the same files. What is true stands in truth.yaml.",
+            ""
+        },
+        optionListHeading = "%nOptions:%n",
+        footer = {"", "Example:", "  burnlaw simulate scenario.yaml -o invented-campaign"})
 public final class SimulateCommand implements Callable<Integer> {
 
     private static final int DONE = 0;

@@ -62,6 +62,17 @@ public final class Figures {
     }
 
     /**
+     * A value to a number of decimals.
+     *
+     * @param value    finite
+     * @param decimals at least 0
+     * @return such as {@code -0.4}
+     */
+    public static String decimals(double value, int decimals) {
+        return at(value, decimals);
+    }
+
+    /**
      * A share as per cent.
      *
      * @param share  [1]

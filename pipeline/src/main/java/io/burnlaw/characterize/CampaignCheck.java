@@ -1,0 +1,108 @@
+package io.burnlaw.characterize;
+
+import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Firing;
+import io.burnlaw.campaign.Strand;
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import io.burnlaw.finding.Severity;
+import io.burnlaw.grain.Grains;
+import io.burnlaw.trace.TraceReader;
+import io.burnlaw.trace.TraceReading;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Reads every record of a campaign without reducing any. */
+public final class CampaignCheck {
+
+    private CampaignCheck() {}
+
+    /**
+     * What reading one row's record gave.
+     *
+     * @param id       of the firing or strand
+     * @param trace    path of its record
+     * @param findings what was seen of the row and the file
+     * @param notes    what was guessed, as sentences
+     */
+    public record RowCheck(String id, String trace, List<Finding> findings, List<String> notes) {
+        public RowCheck {
+            findings = List.copyOf(findings);
+            notes = List.copyOf(notes);
+        }
+
+        /** {@return whether the row gives no rate as it is} */
+        public boolean rejected() {
+            return findings.stream().anyMatch(finding -> finding.severity() == Severity.REJECTION);
+        }
+    }
+
+    /**
+     * Reads the records of all rows.
+     *
+     * @param campaign as read
+     * @param progress told of the records that are read
+     * @return one a firing, then one a strand, in the order of the logs
+     */
+    public static List<RowCheck> of(Campaign campaign, Progress progress) {
+        List<RowCheck> rows = new ArrayList<>();
+        int total = campaign.firings().size() + campaign.strands().size();
+        for (Firing firing : campaign.firings()) {
+            rows.add(firing(campaign, firing));
+            progress.done("records read", rows.size(), total);
+        }
+        for (Strand strand : campaign.strands()) {
+            rows.add(strand(campaign, strand));
+            progress.done("records read", rows.size(), total);
+        }
+        return rows;
+    }
+
+    private static RowCheck firing(Campaign campaign, Firing firing) {
+        if (firing.setAside().isPresent()) {
+            return aside(firing.id(), firing.trace(), firing.setAside().get());
+        }
+        List<Finding> findings = new ArrayList<>();
+        Grains.of(firing.grain())
+                .match(
+                        built -> true,
+                        impossible -> findings.add(Finding.of(
+                                FindingCode.UNUSABLE_ROW,
+                                "the log, line " + firing.row() + ": " + String.join("; ", impossible.reasons()))));
+        return row(
+                firing.id(),
+                firing.trace(),
+                findings,
+                TraceReader.read(
+                        campaign.folder(), firing.id(), firing.trace(), firing.settings(), firing.ambientPressure()));
+    }
+
+    private static RowCheck strand(Campaign campaign, Strand strand) {
+        if (strand.setAside().isPresent()) {
+            return aside(strand.id(), strand.trace(), strand.setAside().get());
+        }
+        return row(
+                strand.id(),
+                strand.trace(),
+                new ArrayList<>(),
+                TraceReader.read(
+                        campaign.folder(), strand.id(), strand.trace(), strand.settings(), strand.ambientPressure()));
+    }
+
+    private static RowCheck row(String id, String trace, List<Finding> findings, TraceReading reading) {
+        return reading.match(
+                read -> {
+                    findings.addAll(read.findings());
+                    return new RowCheck(id, trace, findings, read.notes());
+                },
+                unreadable -> {
+                    findings.addAll(unreadable.findings());
+                    return new RowCheck(id, trace, findings, List.of());
+                });
+    }
+
+    private static RowCheck aside(String id, String trace, String reason) {
+        return new RowCheck(
+                id, trace, List.of(Finding.of(FindingCode.SET_ASIDE, "set aside by the log: " + reason)), List.of());
+    }
+}

@@ -1,0 +1,88 @@
+package io.burnlaw.characterize;
+
+import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.campaign.InputFile;
+import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.reduction.Reduction;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** Takes a campaign the whole way: records are read, firings reduced, laws fitted. */
+public final class Characterizer {
+
+    private Characterizer() {}
+
+    /**
+     * Characterizes a campaign. Records are read one at a time a worker and forgotten once reduced; nothing depends on
+     * the number of workers.
+     *
+     * @param campaign as read
+     * @param workers  firings reduced at the same time, at least 1
+     * @param progress told of the firings that are done
+     * @return all that it gave; firings that gave nothing stand in it as rejections
+     */
+    public static CampaignResult characterize(Campaign campaign, int workers, Progress progress) {
+        List<FiringResult> firings = new ArrayList<>(InOrder.map(
+                campaign.firings(), firing -> FiringWork.of(campaign, firing), workers, progress, "firings reduced"));
+        campaign.unusableRows().forEach(row -> firings.add(FiringWork.of(row)));
+        List<StrandResult> strands = InOrder.map(
+                campaign.strands(), strand -> StrandWork.of(campaign, strand), workers, progress, "strands reduced");
+        List<FormulationResult> formulations = InOrder.map(
+                campaign.formulations(),
+                formulation -> formulation(campaign, formulation, firings, strands),
+                workers,
+                progress,
+                "formulations fitted");
+        double level = campaign.fit().confidence();
+        return new CampaignResult(
+                campaign,
+                inputs(campaign, firings, strands),
+                notes(campaign, firings, strands),
+                firings,
+                strands,
+                formulations,
+                ComparisonWork.comparisons(formulations, level),
+                ComparisonWork.trends(formulations, level));
+    }
+
+    private static FormulationResult formulation(
+            Campaign campaign, Formulation formulation, List<FiringResult> firings, List<StrandResult> strands) {
+        List<Reduction.Reduced> reduced = firings.stream()
+                .filter(firing -> firing.formulation().equals(formulation.id()))
+                .flatMap(firing -> firing.reduction().match(Stream::of, rejected -> Stream.<Reduction.Reduced>empty()))
+                .toList();
+        Stream<RatePoint> ofStrands = strands.stream()
+                .filter(strand -> strand.strand().formulation().equals(formulation.id()))
+                .flatMap(strand -> strand.reduction()
+                        .match(found -> Stream.of(found.point()), rejected -> Stream.<RatePoint>empty()));
+        Stream<RatePoint> stated = campaign.points().stream()
+                .filter(point -> point.formulation().equals(formulation.id()))
+                .map(DirectPoints::of);
+        List<RatePoint> points = Stream.of(
+                        reduced.stream().flatMap(firing -> firing.points().stream()), ofStrands, stated)
+                .flatMap(part -> part)
+                .toList();
+        return FormulationWork.of(campaign, formulation, points, reduced);
+    }
+
+    private static List<InputFile> inputs(Campaign campaign, List<FiringResult> firings, List<StrandResult> strands) {
+        return Stream.of(
+                        campaign.inputs().stream(),
+                        firings.stream().flatMap(firing -> firing.input().stream()),
+                        strands.stream().flatMap(strand -> strand.input().stream()))
+                .flatMap(part -> part)
+                .sorted(Comparator.comparing(InputFile::path))
+                .distinct()
+                .toList();
+    }
+
+    private static List<String> notes(Campaign campaign, List<FiringResult> firings, List<StrandResult> strands) {
+        ReadingNotes notes = new ReadingNotes();
+        firings.forEach(firing -> firing.trace().ifPresent(trace -> notes.add(trace, firing.readingNotes())));
+        strands.forEach(strand -> notes.add(strand.strand().trace(), strand.readingNotes()));
+        return Stream.concat(campaign.notes().stream(), notes.merged().stream()).toList();
+    }
+}

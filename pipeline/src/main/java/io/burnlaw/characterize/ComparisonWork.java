@@ -1,0 +1,87 @@
+package io.burnlaw.characterize;
+
+import io.burnlaw.comparison.Comparison;
+import io.burnlaw.comparison.ComparisonOptions;
+import io.burnlaw.comparison.Comparisons;
+import io.burnlaw.comparison.DoseTrend;
+import io.burnlaw.comparison.DoseTrends;
+import io.burnlaw.comparison.Propellant;
+import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.regime.Break;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** All candidates of a campaign against their baselines. */
+final class ComparisonWork {
+
+    private ComparisonWork() {}
+
+    /**
+     * Compares every formulation that names another one to compare it with.
+     *
+     * @param formulations of the campaign
+     * @param level        of the intervals [1]
+     * @return comparisons, candidates of one baseline as one family
+     */
+    static List<Comparison> comparisons(List<FormulationResult> formulations, double level) {
+        List<Comparison> all = new ArrayList<>();
+        families(formulations)
+                .forEach((baseline, candidates) -> all.addAll(Comparisons.against(
+                        baseline, candidates, ComparisonOptions.defaults().withLevel(level))));
+        return all;
+    }
+
+    /**
+     * Follows every additive over its fractions.
+     *
+     * @param formulations of the campaign
+     * @param level        of the intervals [1]
+     * @return a trend for each additive with two levels or more
+     */
+    static List<DoseTrend> trends(List<FormulationResult> formulations, double level) {
+        List<DoseTrend> all = new ArrayList<>();
+        families(formulations).forEach((baseline, candidates) -> {
+            Map<String, List<Propellant>> byAdditive = new LinkedHashMap<>();
+            candidates.forEach(candidate -> candidate
+                    .additive()
+                    .ifPresent(additive -> byAdditive
+                            .computeIfAbsent(additive, name -> new ArrayList<>())
+                            .add(candidate)));
+            byAdditive.forEach((additive, levels) -> DoseTrends.of(
+                            additive,
+                            baseline,
+                            levels,
+                            ComparisonOptions.defaults().withLevel(level))
+                    .ifPresent(all::add));
+        });
+        return all;
+    }
+
+    private static Map<Propellant, List<Propellant>> families(List<FormulationResult> formulations) {
+        Map<String, Propellant> byId = new LinkedHashMap<>();
+        formulations.forEach(each -> byId.put(each.formulation().id(), propellant(each)));
+        Map<Propellant, List<Propellant>> families = new LinkedHashMap<>();
+        for (FormulationResult each : formulations) {
+            Optional<Propellant> baseline = each.formulation().compareWith().map(byId::get);
+            baseline.ifPresent(found -> families.computeIfAbsent(found, key -> new ArrayList<>())
+                    .add(byId.get(each.formulation().id())));
+        }
+        return families;
+    }
+
+    private static Propellant propellant(FormulationResult result) {
+        return new Propellant(
+                result.formulation().id(),
+                result.formulation().additive(),
+                result.formulation().additiveFraction(),
+                result.fitPoints(),
+                result.fit().fitted().map(FitResult.Fitted::law),
+                result.regimes()
+                        .map(found ->
+                                found.breaks().stream().map(Break::pressure).toList())
+                        .orElse(List.of()));
+    }
+}

@@ -1,0 +1,110 @@
+package io.burnlaw.characterize;
+
+import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Firing;
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.campaign.UnusableRow;
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import io.burnlaw.grain.Grain;
+import io.burnlaw.grain.Grains;
+import io.burnlaw.reduction.FiringReducer;
+import io.burnlaw.reduction.Reduction;
+import io.burnlaw.trace.TraceReader;
+import io.burnlaw.trace.TraceReading;
+import java.util.List;
+import java.util.Optional;
+
+/** One firing from its row to its result: the record is read, reduced and forgotten. */
+final class FiringWork {
+
+    private FiringWork() {}
+
+    /**
+     * Reads and reduces one firing. Whatever is wrong with it becomes a rejection of this firing alone.
+     *
+     * @param campaign that it belongs to
+     * @param firing   its row
+     * @return the result
+     */
+    static FiringResult of(Campaign campaign, Firing firing) {
+        if (firing.setAside().isPresent()) {
+            return rejected(
+                    firing,
+                    Finding.of(
+                            FindingCode.SET_ASIDE,
+                            "the log, line " + firing.row() + ", sets it aside: "
+                                    + firing.setAside().get()));
+        }
+        return Grains.of(firing.grain())
+                .match(
+                        built -> reduced(campaign, firing, built.grain()),
+                        impossible -> rejected(
+                                firing,
+                                Finding.of(
+                                        FindingCode.UNUSABLE_ROW,
+                                        "the log, line " + firing.row() + ": "
+                                                + String.join("; ", impossible.reasons()))));
+    }
+
+    /**
+     * The result of a row that describes no firing.
+     *
+     * @param row with its problems
+     * @return a rejection with all of them
+     */
+    static FiringResult of(UnusableRow row) {
+        List<Finding> findings = row.problems().stream()
+                .map(problem -> Finding.of(FindingCode.UNUSABLE_ROW, problem.sentence()))
+                .toList();
+        return new FiringResult(
+                row.id(),
+                row.formulation(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                new Reduction.Rejected(row.id(), findings, Optional.empty()));
+    }
+
+    private static FiringResult reduced(Campaign campaign, Firing firing, Grain grain) {
+        TraceReading reading = TraceReader.read(
+                campaign.folder(), firing.id(), firing.trace(), firing.settings(), firing.ambientPressure());
+        Formulation formulation = campaign.formulations().stream()
+                .filter(candidate -> candidate.id().equals(firing.formulation()))
+                .findFirst()
+                .orElseThrow();
+        return reading.match(
+                read -> new FiringResult(
+                        firing.id(),
+                        firing.formulation(),
+                        Optional.of(firing.trace()),
+                        firing.note(),
+                        Optional.of(read.input()),
+                        read.notes(),
+                        FiringReducer.reduce(
+                                firing,
+                                formulation,
+                                campaign.reduction(),
+                                campaign.hardware(),
+                                grain,
+                                read.trace(),
+                                read.findings())),
+                unreadable -> rejected(firing, unreadable.findings()));
+    }
+
+    private static FiringResult rejected(Firing firing, Finding finding) {
+        return rejected(firing, List.of(finding));
+    }
+
+    private static FiringResult rejected(Firing firing, List<Finding> findings) {
+        return new FiringResult(
+                firing.id(),
+                firing.formulation(),
+                Optional.of(firing.trace()),
+                firing.note(),
+                Optional.empty(),
+                List.of(),
+                new Reduction.Rejected(firing.id(), findings, Optional.empty()));
+    }
+}

@@ -1,0 +1,52 @@
+package io.burnlaw.characterize;
+
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.finding.Finding;
+import io.burnlaw.quantity.Measured;
+import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.Pooling;
+import io.burnlaw.ratelaw.TemperatureResult;
+import io.burnlaw.regime.FasterAnswer;
+import io.burnlaw.regime.Regimes;
+import io.burnlaw.regime.Threshold;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * All that is known of one formulation.
+ *
+ * @param formulation            as described
+ * @param characteristicVelocity pooled from its firings [m/s]
+ * @param exponent               with which the rate-averaged pressures were formed [1]
+ * @param points                 all of its rate-pressure points, in the order of the log
+ * @param fitPoints              those that were fitted, as the fit saw them
+ * @param fit                    one law over the whole range, or why there is none
+ * @param temperature            how the rate follows the temperature, where that could be told
+ * @param pooling                the exponent along the burns and between the firings, where both are known
+ * @param regimes                piecewise laws, where there are points at two pressures or more
+ * @param threshold              of the slow regime, where one was found
+ * @param faster                 what it takes to burn faster
+ * @param findings               about the law
+ */
+public record FormulationResult(
+        Formulation formulation,
+        Optional<Measured> characteristicVelocity,
+        double exponent,
+        List<PointResult> points,
+        List<FitPoint> fitPoints,
+        FitResult fit,
+        Optional<TemperatureResult.Estimated> temperature,
+        Optional<Pooling.Pooled> pooling,
+        Optional<Regimes> regimes,
+        Optional<Threshold> threshold,
+        List<FasterAnswer> faster,
+        List<Finding> findings) {
+
+    public FormulationResult {
+        points = List.copyOf(points);
+        fitPoints = List.copyOf(fitPoints);
+        faster = List.copyOf(faster);
+        findings = List.copyOf(findings);
+    }
+}

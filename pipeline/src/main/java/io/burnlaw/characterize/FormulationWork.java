@@ -1,0 +1,151 @@
+package io.burnlaw.characterize;
+
+import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.FitSettings;
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.finding.Finding;
+import io.burnlaw.quantity.Measured;
+import io.burnlaw.ratelaw.BurnCurve;
+import io.burnlaw.ratelaw.FitOptions;
+import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.PooledExponent;
+import io.burnlaw.ratelaw.Pooling;
+import io.burnlaw.ratelaw.RateLawFit;
+import io.burnlaw.ratelaw.Residual;
+import io.burnlaw.ratelaw.Weighting;
+import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.reduction.Reduction;
+import io.burnlaw.regime.FasterAnswer;
+import io.burnlaw.regime.FasterQuestion;
+import io.burnlaw.regime.RegimeOptions;
+import io.burnlaw.regime.RegimeSearch;
+import io.burnlaw.regime.Regimes;
+import io.burnlaw.regime.Threshold;
+import io.burnlaw.regime.Thresholds;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+
+/** One formulation from its points to its laws. */
+final class FormulationWork {
+
+    private FormulationWork() {}
+
+    /**
+     * Fits all that can be fitted.
+     *
+     * @param campaign    with the settings
+     * @param formulation whose points they are
+     * @param points      of it, used and set aside, in the order of the log
+     * @param reduced     firings of it
+     * @return the result
+     */
+    static FormulationResult of(
+            Campaign campaign, Formulation formulation, List<RatePoint> points, List<Reduction.Reduced> reduced) {
+        FitOptions options = options(campaign.fit());
+        List<RatePoint> used =
+                points.stream().filter(point -> point.setAside().isEmpty()).toList();
+        double exponent = RateAveraging.exponent(used, options);
+        ReferredRates rates = ReferredRates.of(campaign, used, RateAveraging.at(used, exponent), options);
+        FitResult fit = RateLawFit.fit(rates.points(), options);
+        Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
+        Optional<Regimes> regimes = fit.fitted().map(fitted -> regimes(rates.points(), campaign.fit()));
+        Optional<Threshold> threshold =
+                regimes.flatMap(found -> Thresholds.find(found, value(formulation.density()), value(velocity)));
+        Optional<Pooling.Pooled> pooling =
+                PooledExponent.of(curves(reduced), campaign.fit().confidence()).pooled();
+        List<Finding> findings = new ArrayList<>();
+        fit.fitted().ifPresent(fitted -> findings.addAll(fitted.findings()));
+        regimes.ifPresent(found -> findings.addAll(found.findings()));
+        pooling.ifPresent(found -> findings.addAll(found.findings()));
+        return new FormulationResult(
+                formulation,
+                velocity,
+                exponent,
+                results(points, exponent, rates.points(), fit, regimes),
+                rates.points(),
+                fit,
+                rates.sensitivity(),
+                pooling,
+                regimes,
+                threshold,
+                regimes.map(found -> faster(found, rates.points(), campaign)).orElse(List.of()),
+                findings.stream().distinct().toList());
+    }
+
+    private static Regimes regimes(List<FitPoint> points, FitSettings settings) {
+        return RegimeSearch.search(
+                points,
+                RegimeOptions.defaults(settings.seed())
+                        .withWeighting(weighting(settings))
+                        .withLevel(settings.confidence()));
+    }
+
+    private static List<FasterAnswer> faster(Regimes regimes, List<FitPoint> points, Campaign campaign) {
+        double lowest = points.stream().mapToDouble(FitPoint::pressure).min().orElseThrow();
+        OptionalDouble limit = campaign.hardware().casePressureLimit().isPresent()
+                ? OptionalDouble.of(campaign.hardware().casePressureLimit().getAsDouble()
+                                / campaign.hardware().safetyFactor()
+                        + campaign.ambientPressure())
+                : OptionalDouble.empty();
+        return FasterQuestion.answer(regimes, lowest, limit, FasterQuestion.USUAL_FACTORS);
+    }
+
+    private static List<BurnCurve> curves(List<Reduction.Reduced> reduced) {
+        return reduced.stream()
+                .filter(firing -> !firing.along().isEmpty())
+                .map(firing -> new BurnCurve(firing.firing(), firing.along()))
+                .toList();
+    }
+
+    private static List<PointResult> results(
+            List<RatePoint> points, double exponent, List<FitPoint> fitted, FitResult fit, Optional<Regimes> regimes) {
+        Map<String, FitPoint> asFitted = new HashMap<>();
+        fitted.forEach(point -> asFitted.put(point.id(), point));
+        Map<String, Residual> residuals = new HashMap<>();
+        fit.fitted().ifPresent(law -> law.residuals().forEach(residual -> residuals.put(residual.id(), residual)));
+        return points.stream()
+                .map(point -> {
+                    double pressure = point.pressures().powerMean(exponent);
+                    FitPoint inFit = asFitted.get(point.id());
+                    return new PointResult(
+                            point,
+                            pressure,
+                            inFit == null ? point.rate() : inFit.rate(),
+                            Optional.ofNullable(residuals.get(point.id())),
+                            inFit == null ? OptionalInt.empty() : segment(regimes, point.id()));
+                })
+                .toList();
+    }
+
+    private static OptionalInt segment(Optional<Regimes> regimes, String id) {
+        return regimes.filter(found -> found.selected() > 1)
+                .map(found -> IntStream.range(0, found.selected())
+                        .filter(i -> found.regimes().get(i).ids().contains(id))
+                        .map(i -> i + 1)
+                        .findFirst())
+                .orElse(OptionalInt.empty());
+    }
+
+    private static OptionalDouble value(Optional<Measured> measured) {
+        return measured.map(found -> OptionalDouble.of(found.value())).orElse(OptionalDouble.empty());
+    }
+
+    private static FitOptions options(FitSettings settings) {
+        return FitOptions.defaults()
+                .with(weighting(settings))
+                .withLevel(settings.confidence())
+                .withRobust(settings.robust())
+                .withBootstrap(FitOptions.defaults().replicates(), settings.seed());
+    }
+
+    private static Weighting weighting(FitSettings settings) {
+        return Weighting.valueOf(settings.weighting().name());
+    }
+}

@@ -1,0 +1,57 @@
+package io.burnlaw.characterize;
+
+import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.campaign.Strand;
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import io.burnlaw.reduction.StrandReducer;
+import io.burnlaw.reduction.StrandReduction;
+import io.burnlaw.trace.TraceReader;
+import java.util.List;
+import java.util.Optional;
+
+/** One strand from its row to its result. */
+final class StrandWork {
+
+    private StrandWork() {}
+
+    /**
+     * Reads and reduces one strand. Whatever is wrong with it becomes a rejection of this strand alone.
+     *
+     * @param campaign that it belongs to
+     * @param strand   its row
+     * @return the result
+     */
+    static StrandResult of(Campaign campaign, Strand strand) {
+        if (strand.setAside().isPresent()) {
+            return rejected(
+                    strand,
+                    List.of(Finding.of(
+                            FindingCode.SET_ASIDE,
+                            "strands.csv, line " + strand.row() + ", sets it aside: "
+                                    + strand.setAside().get())));
+        }
+        Formulation formulation = campaign.formulations().stream()
+                .filter(candidate -> candidate.id().equals(strand.formulation()))
+                .findFirst()
+                .orElseThrow();
+        return TraceReader.read(
+                        campaign.folder(), strand.id(), strand.trace(), strand.settings(), strand.ambientPressure())
+                .match(
+                        read -> new StrandResult(
+                                strand,
+                                Optional.of(read.input()),
+                                read.notes(),
+                                StrandReducer.reduce(strand, formulation, read.trace(), read.findings())),
+                        unreadable -> rejected(strand, unreadable.findings()));
+    }
+
+    private static StrandResult rejected(Strand strand, List<Finding> findings) {
+        return new StrandResult(
+                strand,
+                Optional.empty(),
+                List.of(),
+                new StrandReduction.Rejected(strand.id(), findings, Optional.empty()));
+    }
+}

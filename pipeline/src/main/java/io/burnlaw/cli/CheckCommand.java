@@ -1,0 +1,85 @@
+package io.burnlaw.cli;
+
+import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.characterize.CampaignCheck;
+import io.burnlaw.characterize.CampaignCheck.RowCheck;
+import io.burnlaw.characterize.ReadingNotes;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Reads everything and says what is wrong, without fitting anything. */
+@Command(
+        name = "check",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Reads a campaign folder with all its records, and lists every problem with file, line, column and how to"
+                    + " mend it. Nothing is written.",
+            ""
+        },
+        optionListHeading = "%nOptions:%n",
+        footer = {"", "Example:", "  burnlaw check my-campaign"})
+final class CheckCommand implements Callable<Integer> {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "CAMPAIGN", description = "folder with a campaign.yaml")
+    private Path folder;
+
+    @Override
+    public Integer call() {
+        PrintWriter out = spec.commandLine().getOut();
+        return CampaignReader.read(folder)
+                .match(read -> report(read.campaign(), out), unusable -> {
+                    ProblemList.print(unusable.problems(), out);
+                    out.println("The campaign cannot be run before these are mended.");
+                    return ExitCode.UNUSABLE;
+                })
+                .number();
+    }
+
+    private ExitCode report(Campaign campaign, PrintWriter out) {
+        out.println(Terminal.safe(campaign.title()));
+        out.println("read: " + ProblemList.count(campaign.formulations().size(), "formulation") + ", "
+                + ProblemList.count(campaign.firings().size(), "firing") + ", "
+                + ProblemList.count(campaign.strands().size(), "strand") + ", "
+                + ProblemList.count(campaign.points().size(), "point"));
+        campaign.notes().forEach(note -> out.println(Terminal.safe("  " + note)));
+        List<RowCheck> rows =
+                CampaignCheck.of(campaign, ProgressLines.to(spec.commandLine().getErr()));
+        ReadingNotes notes = new ReadingNotes();
+        rows.stream().filter(row -> !row.rejected()).forEach(row -> notes.add(row.trace(), row.notes()));
+        notes.merged().forEach(note -> out.println(Terminal.safe("  " + note)));
+        out.println();
+        List<Problem> problems = campaign.unusableRows().stream()
+                .flatMap(row -> row.problems().stream())
+                .toList();
+        problems.forEach(problem -> out.println(Terminal.safe(problem.text())));
+        rows.forEach(row -> row.findings()
+                .forEach(finding -> out.println(Terminal.safe(row.id() + " (" + row.trace() + "): "
+                        + finding.code().title().toLowerCase(Locale.ROOT) + ": " + finding.message()
+                        + System.lineSeparator() + "    " + finding.code().advice()))));
+        long lost = campaign.unusableRows().size()
+                + rows.stream().filter(RowCheck::rejected).count();
+        long usable = campaign.firings().size()
+                + campaign.strands().size()
+                + campaign.points().size()
+                - rows.stream().filter(RowCheck::rejected).count();
+        if (lost > 0) {
+            out.println(ProblemList.count(lost, "row") + " cannot be used as they are; " + usable + " can.");
+        } else {
+            out.println("Everything could be read" + (usable == 0 ? ", but there is nothing to use yet." : "."));
+        }
+        out.println(Terminal.safe("next: burnlaw run " + folder));
+        return lost > 0 || usable == 0 ? ExitCode.DONE_WITH_REJECTIONS : ExitCode.DONE;
+    }
+}

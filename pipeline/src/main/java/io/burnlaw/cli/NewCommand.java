@@ -1,0 +1,88 @@
+package io.burnlaw.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Makes a campaign folder to fill in. */
+@Command(
+        name = "new",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Makes a campaign folder to fill in: campaign.yaml with remarks, a firing log that a spreadsheet opens,"
+                    + " a place for the traces, and the schema that lets an editor check campaign.yaml.",
+            ""
+        },
+        optionListHeading = "%nOptions:%n",
+        footer = {"", "Example:", "  burnlaw new spring-campaign"})
+final class NewCommand implements Callable<Integer> {
+
+    private static final Map<String, String> FILES = files();
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "FOLDER", description = "to be made; must not exist, or be empty")
+    private Path folder;
+
+    private static Map<String, String> files() {
+        Map<String, String> files = new LinkedHashMap<>();
+        files.put("campaign.yaml", "/io/burnlaw/cli/skeleton/campaign.yaml");
+        files.put("campaign.schema.json", "/io/burnlaw/campaign/campaign.schema.json");
+        files.put("firings.csv", "/io/burnlaw/cli/skeleton/firings.csv");
+        files.put("traces/README.txt", "/io/burnlaw/cli/skeleton/traces/README.txt");
+        return files;
+    }
+
+    @Override
+    public Integer call() {
+        PrintWriter err = spec.commandLine().getErr();
+        try {
+            if (Files.exists(folder) && !empty(folder)) {
+                err.println(
+                        Terminal.safe("burnlaw: " + folder + " is there already and not empty; nothing was written"));
+                return ExitCode.UNUSABLE.number();
+            }
+            Files.createDirectories(folder.resolve("traces"));
+            for (Map.Entry<String, String> file : FILES.entrySet()) {
+                try (InputStream in = NewCommand.class.getResourceAsStream(file.getValue())) {
+                    Files.copy(in, folder.resolve(file.getKey()));
+                }
+            }
+        } catch (FileAlreadyExistsException there) {
+            err.println(Terminal.safe("burnlaw: " + there.getFile() + " is there already"));
+            return ExitCode.NOT_WRITTEN.number();
+        } catch (IOException failed) {
+            err.println(Terminal.safe("burnlaw: could not write " + folder + ": " + failed));
+            return ExitCode.NOT_WRITTEN.number();
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        out.println(Terminal.safe("made " + folder));
+        out.println("  campaign.yaml   say what was made and how it was measured; each line has a remark");
+        out.println(
+                "  firings.csv     one row a firing; opens in a spreadsheet, keep it as CSV or save it as firings.xlsx");
+        out.println("  traces/         put the records here, and their names into the column trace");
+        out.println(Terminal.safe("then: burnlaw check " + folder));
+        return ExitCode.DONE.number();
+    }
+
+    private static boolean empty(Path folder) throws IOException {
+        if (!Files.isDirectory(folder)) {
+            return false;
+        }
+        try (Stream<Path> inside = Files.list(folder)) {
+            return inside.findAny().isEmpty();
+        }
+    }
+}

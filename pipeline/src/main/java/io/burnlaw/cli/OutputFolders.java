@@ -1,0 +1,92 @@
+package io.burnlaw.cli;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/** Where the reports of the campaigns go, decided before any work is done, so that nobody's files are swept away. */
+final class OutputFolders {
+
+    private OutputFolders() {}
+
+    /**
+     * One output folder a campaign: the named one for a single campaign, else one each below it.
+     *
+     * @param campaigns folders, at least one
+     * @param output    as named by the user; where absent, the campaign's name with {@code -report} beside nothing else
+     * @return campaign to output folder, in order
+     * @throws Refused with a message, where two would share a folder or one would sweep away something that is no report
+     */
+    static Map<Path, Path> of(List<Path> campaigns, Optional<Path> output) throws Refused {
+        Map<Path, Path> folders = new LinkedHashMap<>();
+        Set<Path> taken = new HashSet<>();
+        List<String> refusals = new ArrayList<>();
+        for (Path campaign : campaigns) {
+            String name = name(campaign);
+            Path folder = campaigns.size() == 1
+                    ? output.orElse(Path.of(name + "-report"))
+                    : output.orElse(Path.of("reports")).resolve(name);
+            if (!taken.add(real(folder))) {
+                refusals.add("two campaigns are called " + name + ": run them one by one, each with its own -o");
+            }
+            if (real(campaign).startsWith(real(folder))) {
+                refusals.add("the report would replace the campaign: " + folder + " holds " + campaign
+                        + "; name another folder with -o");
+            } else if (Files.exists(folder) && !replaceable(folder)) {
+                refusals.add(folder + " is there and is no report (it has no burnlaw.json); it was left as it is;"
+                        + " name another folder with -o");
+            }
+            folders.put(campaign, folder);
+        }
+        if (!refusals.isEmpty()) {
+            throw new Refused(String.join(System.lineSeparator() + "burnlaw: ", refusals));
+        }
+        return folders;
+    }
+
+    private static String name(Path campaign) {
+        Path name = campaign.toAbsolutePath().normalize().getFileName();
+        return name == null ? "campaign" : name.toString();
+    }
+
+    private static Path real(Path folder) {
+        Path absolute = folder.toAbsolutePath().normalize();
+        try {
+            return absolute.toRealPath();
+        } catch (IOException notThere) {
+            return absolute;
+        }
+    }
+
+    private static boolean replaceable(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            return false;
+        }
+        if (Files.exists(folder.resolve("burnlaw.json"))) {
+            return true;
+        }
+        try (Stream<Path> inside = Files.list(folder)) {
+            return inside.findAny().isEmpty();
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    /** The folders cannot be used. */
+    static final class Refused extends Exception {
+        private static final long serialVersionUID = 1L;
+
+        Refused(String message) {
+            super(message);
+        }
+    }
+}

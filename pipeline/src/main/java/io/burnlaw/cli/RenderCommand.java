@@ -1,0 +1,63 @@
+package io.burnlaw.cli;
+
+import io.burnlaw.report.ReportWriter;
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.DocumentFile;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Draws a report from a published document alone. */
+@Command(
+        name = "render",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Draws the report from a published document alone: from burnlaw.json, or from a page that carries it."
+                    + " What comes out is byte for byte what the run wrote.",
+            ""
+        },
+        optionListHeading = "%nOptions:%n",
+        footer = {"", "Example:", "  burnlaw render burnlaw.json -o report"})
+final class RenderCommand implements Callable<Integer> {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "DOCUMENT", description = "burnlaw.json, or an index.html that carries it")
+    private Path file;
+
+    @Option(
+            names = {"-o", "--output"},
+            paramLabel = "FOLDER",
+            required = true,
+            description = "where the report goes")
+    private Path output;
+
+    @Override
+    public Integer call() {
+        PrintWriter err = spec.commandLine().getErr();
+        return DocumentFile.read(file)
+                .match(read -> write(read.document(), err), refused -> {
+                    err.println(Terminal.safe(refused.text()));
+                    return ExitCode.UNUSABLE;
+                })
+                .number();
+    }
+
+    private ExitCode write(Characterization document, PrintWriter err) {
+        try {
+            ReportWriter.write(document, output, ReportWriter.Options.EVERYTHING);
+            spec.commandLine().getOut().println(Terminal.safe("written: " + output.resolve("index.html")));
+            return ExitCode.DONE;
+        } catch (IOException failed) {
+            err.println(Terminal.safe("burnlaw: " + failed.getMessage()));
+            return ExitCode.NOT_WRITTEN;
+        }
+    }
+}

@@ -1,0 +1,102 @@
+package io.burnlaw.cli;
+
+import io.burnlaw.quantity.Figures;
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Point;
+import io.burnlaw.report.document.Quantity;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import tech.tablesaw.api.StringColumn;
+import tech.tablesaw.api.Table;
+
+/** The result on a terminal: the answer for each formulation, its points, and what was rejected. */
+final class ResultTable {
+
+    private ResultTable() {}
+
+    /**
+     * Prints the result.
+     *
+     * @param document of the campaign
+     * @param out      where
+     */
+    static void print(Characterization document, PrintWriter out) {
+        out.println(Terminal.safe(document.campaign().title()));
+        for (Formulation formulation : document.formulations()) {
+            out.println();
+            out.println(Terminal.safe(formulation.title() + " (" + formulation.id() + ")"));
+            out.println(Terminal.safe(formulation.verdict()));
+            if (formulation.notFitted() != null) {
+                out.println(Terminal.safe(formulation.notFitted().mend()));
+            }
+            formulation
+                    .findings()
+                    .forEach(finding -> out.println(Terminal.safe("  " + finding.code() + ": " + finding.message())));
+            if (!formulation.points().isEmpty()) {
+                out.println(Terminal.safe(points(formulation.points()).printAll()));
+            }
+        }
+        List<Firing> rejected = document.firings().stream()
+                .filter(firing -> firing.status().equals("rejected"))
+                .toList();
+        if (!rejected.isEmpty()) {
+            out.println();
+            out.println("Rejected:");
+            rejected.forEach(firing -> out.println(Terminal.safe("  " + firing.id() + ": "
+                    + firing.findings().stream()
+                            .filter(finding -> finding.severity().equals("rejection"))
+                            .map(finding -> finding.message().strip())
+                            .collect(Collectors.joining("; ")))));
+        }
+        out.println();
+    }
+
+    /**
+     * What the result means for the exit code.
+     *
+     * @param document of the campaign
+     * @return done, or done with rejections
+     */
+    static ExitCode exitCode(Characterization document) {
+        boolean rejected =
+                document.firings().stream().anyMatch(firing -> firing.status().equals("rejected"));
+        boolean unfitted = document.formulations().stream().anyMatch(formulation -> formulation.singleLaw() == null);
+        return rejected || unfitted ? ExitCode.DONE_WITH_REJECTIONS : ExitCode.DONE;
+    }
+
+    private static Table points(List<Point> points) {
+        StringColumn id = StringColumn.create("point");
+        StringColumn pressure = StringColumn.create("pressure [MPa]");
+        StringColumn rate = StringColumn.create("rate [mm/s]");
+        StringColumn residual = StringColumn.create("residual");
+        StringColumn remark = StringColumn.create("remark");
+        for (Point point : points) {
+            id.append(point.id());
+            pressure.append(figure(point.pressure()));
+            rate.append(figure(point.rate()));
+            residual.append(residual(point.standardizedResidual()));
+            remark.append(remark(point));
+        }
+        return Table.create("points", id, pressure, rate, residual, remark);
+    }
+
+    private static String figure(Quantity quantity) {
+        Double std = quantity.std();
+        return std == null || std == 0
+                ? Figures.significant(quantity.value(), 3)
+                : Figures.withStd(quantity.value(), std) + " ± " + Figures.withStd(std, std);
+    }
+
+    private static String residual(@Nullable Double studentized) {
+        return studentized == null ? "" : Figures.decimals(studentized, 1);
+    }
+
+    private static String remark(Point point) {
+        String reason = point.reason();
+        return reason != null ? "not used: " + reason : point.lowerGrade() ? "lower grade" : "";
+    }
+}

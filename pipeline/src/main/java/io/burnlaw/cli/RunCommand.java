@@ -1,0 +1,170 @@
+package io.burnlaw.cli;
+
+import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.characterize.CampaignResult;
+import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.publish.DocumentOf;
+import io.burnlaw.report.ReportWriter;
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.DocumentFile;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** The main job: a campaign folder becomes a law and a report. */
+@Command(
+        name = "run",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Reads a campaign folder, reduces every firing, fits the law and writes the report."
+                    + " A firing that cannot be used is rejected with the reason; the others go on.",
+            ""
+        },
+        optionListHeading = "%nOptions:%n",
+        footer = {
+            "",
+            "Examples:",
+            "  burnlaw run my-campaign                     the report goes to my-campaign-report",
+            "  burnlaw run my-campaign -o report --open    and is shown in the browser",
+            "  burnlaw run spring autumn -o reports        several campaigns, a folder each below reports",
+            "  burnlaw run my-campaign --keep-watching     again whenever a file of the campaign changes",
+            "  burnlaw run my-campaign --json > law.json   the document on standard output, no folder"
+        })
+final class RunCommand implements Callable<Integer> {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "CAMPAIGN", arity = "1..*", description = "folders with a campaign.yaml")
+    private List<Path> campaigns;
+
+    @Option(
+            names = {"-o", "--output"},
+            paramLabel = "FOLDER",
+            description = "where the report goes; with several campaigns, one folder each below it")
+    private Optional<Path> output;
+
+    @ArgGroup
+    private Amount amount = new Amount();
+
+    @Option(
+            names = "--reproducible",
+            description = "leave the time of making out, so that the same input gives the same bytes")
+    private boolean reproducible;
+
+    @Option(
+            names = "--workers",
+            paramLabel = "N",
+            description = "firings reduced at the same time; all cores if absent")
+    private Optional<Integer> workers;
+
+    @Option(names = "--open", description = "show the report in the browser when it is written")
+    private boolean open;
+
+    @Option(
+            names = "--keep-watching",
+            description = "run again whenever a file of the campaign changes; end with Ctrl-C")
+    private boolean keepWatching;
+
+    /** How much is written. */
+    private static final class Amount {
+
+        @Option(names = "--json", description = "print the document on standard output and write no folder")
+        private boolean json;
+
+        @Option(names = "--data-only", description = "write the document and the tables without pages and pictures")
+        private boolean dataOnly;
+    }
+
+    @Override
+    public Integer call() {
+        checkOptions();
+        ExitCode code = once();
+        if (keepWatching) {
+            return CampaignWatch.repeat(
+                            campaigns, this::once, spec.commandLine().getErr())
+                    .number();
+        }
+        return code.number();
+    }
+
+    private void checkOptions() {
+        if (workers.isPresent() && workers.get() < 1) {
+            throw new ParameterException(
+                    spec.commandLine(), "--workers " + workers.get() + ": at least one worker is needed");
+        }
+        if (amount.json && campaigns.size() > 1) {
+            throw new ParameterException(spec.commandLine(), "--json takes one campaign, since it prints one document");
+        }
+        if (amount.json && (output.isPresent() || open)) {
+            throw new ParameterException(spec.commandLine(), "--json writes no folder: leave out -o and --open");
+        }
+    }
+
+    private ExitCode once() {
+        PrintWriter err = spec.commandLine().getErr();
+        Map<Path, Path> folders;
+        try {
+            folders = amount.json ? Map.of(campaigns.get(0), Path.of("")) : OutputFolders.of(campaigns, output);
+        } catch (OutputFolders.Refused refused) {
+            err.println(Terminal.safe("burnlaw: " + refused.getMessage()));
+            return ExitCode.UNUSABLE;
+        }
+        ExitCode worst = ExitCode.DONE;
+        for (Map.Entry<Path, Path> campaign : folders.entrySet()) {
+            worst = worst.and(CampaignReader.read(campaign.getKey())
+                    .match(read -> characterize(read.campaign(), campaign.getValue()), unusable -> {
+                        ProblemList.print(unusable.problems(), err);
+                        err.println("nothing was written.");
+                        return ExitCode.UNUSABLE;
+                    }));
+        }
+        return worst;
+    }
+
+    private ExitCode characterize(Campaign campaign, Path folder) {
+        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter err = spec.commandLine().getErr();
+        CampaignResult result = Characterizer.characterize(
+                campaign, workers.orElse(Runtime.getRuntime().availableProcessors()), ProgressLines.to(err));
+        Optional<String> created = reproducible
+                ? Optional.empty()
+                : Optional.of(Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
+        Characterization document = DocumentOf.result(result, Version.number(), created, !amount.dataOnly);
+        if (amount.json) {
+            out.print(DocumentFile.text(document));
+            out.flush();
+            return ResultTable.exitCode(document);
+        }
+        try {
+            ReportWriter.write(
+                    document,
+                    folder,
+                    amount.dataOnly ? ReportWriter.Options.DATA_ONLY : ReportWriter.Options.EVERYTHING);
+        } catch (IOException failed) {
+            err.println(Terminal.safe("burnlaw: " + failed.getMessage()));
+            return ExitCode.NOT_WRITTEN;
+        }
+        ResultTable.print(document, out);
+        Path page = folder.resolve(amount.dataOnly ? "burnlaw.json" : "index.html");
+        out.println(Terminal.safe("written: " + page));
+        if (open) {
+            Browser.open(page, err);
+        }
+        return ResultTable.exitCode(document);
+    }
+}

@@ -1,0 +1,149 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.characterize.FiringResult;
+import io.burnlaw.finding.Severity;
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.reduction.InstantaneousRate;
+import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.reduction.Reduction;
+import io.burnlaw.report.document.Along;
+import io.burnlaw.report.document.BudgetLine;
+import io.burnlaw.report.document.Events;
+import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.Rates;
+import io.burnlaw.report.document.Throat;
+import io.burnlaw.report.document.TraceHistory;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** A firing as it stands in the document. */
+final class FiringDocument {
+
+    private FiringDocument() {}
+
+    /**
+     * One firing.
+     *
+     * @param result    of its reduction
+     * @param exponent  with which the rate-averaged pressure was formed [1]
+     * @param simulated what the law gives back of its trace, where that was worked out
+     * @param histories whether the thinned traces go into the document
+     * @return the firing
+     */
+    static Firing of(FiringResult result, double exponent, Optional<SimulatedTrace> simulated, boolean histories) {
+        return result.reduction()
+                .match(
+                        reduced -> of(result, reduced, exponent, histories ? simulated : Optional.empty(), histories),
+                        rejected -> of(result, rejected, histories));
+    }
+
+    private static Firing of(
+            FiringResult result,
+            Reduction.Reduced reduced,
+            double exponent,
+            Optional<SimulatedTrace> simulated,
+            boolean histories) {
+        RatePoint main = reduced.points().get(0);
+        boolean flagged = reduced.findings().stream().anyMatch(finding -> finding.severity() != Severity.NOTE);
+        return new Firing(
+                result.id(),
+                result.formulation(),
+                flagged ? "flagged" : "used",
+                result.trace().orElse(null),
+                result.note().orElse(null),
+                FindingDocument.of(reduced.findings()),
+                events(reduced.events()),
+                InUnits.of(reduced.events().burnTime(), reduced.events().burnTimeStd(), Unit.SECOND),
+                InUnits.of(reduced.events().actionTime(), Unit.SECOND),
+                InUnits.of(reduced.web(), Unit.MILLIMETRE),
+                InUnits.of(reduced.meanPressure(), main.pressureStd(), Unit.MEGAPASCAL),
+                InUnits.of(reduced.maxPressure(), Unit.MEGAPASCAL),
+                InUnits.of(main.pressures().powerMean(exponent), main.pressureStd(), Unit.MEGAPASCAL),
+                new Rates(
+                        InUnits.of(reduced.thicknessTimeRate(), Unit.MILLIMETRE_PER_SECOND),
+                        InUnits.ofOptional(reduced.massBalanceRate(), Unit.MILLIMETRE_PER_SECOND)),
+                InUnits.ofOptional(reduced.characteristicVelocity(), Unit.METRE_PER_SECOND),
+                new Throat(
+                        InUnits.of(reduced.throatBefore(), Unit.MILLIMETRE),
+                        InUnits.ofOptional(reduced.throatAfter(), Unit.MILLIMETRE)),
+                reduced.totalImpulse().isPresent()
+                        ? Quantity.of(reduced.totalImpulse().getAsDouble(), "N.s")
+                        : null,
+                InUnits.ofOptional(reduced.specificImpulse(), Unit.SECOND),
+                InUnits.ofOptional(reduced.thrustCoefficient(), Unit.ONE),
+                main.budget().stream()
+                        .map(line -> new BudgetLine(
+                                line.source(), line.std(), line.unit(), line.contribution(), line.share()))
+                        .toList(),
+                histories ? along(reduced.along()) : List.of(),
+                history(reduced, simulated, histories));
+    }
+
+    private static Firing of(FiringResult result, Reduction.Rejected rejected, boolean histories) {
+        return new Firing(
+                result.id(),
+                result.formulation(),
+                "rejected",
+                result.trace().orElse(null),
+                result.note().orElse(null),
+                FindingDocument.of(rejected.findings()),
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                List.of(),
+                List.of(),
+                history(rejected, Optional.empty(), histories));
+    }
+
+    private static Events events(io.burnlaw.reduction.Events events) {
+        return new Events(
+                InUnits.of(events.start(), Unit.SECOND),
+                InUnits.of(events.ignition(), events.ignitionStd(), Unit.SECOND),
+                InUnits.of(events.webBurnout(), events.webBurnoutStd(), Unit.SECOND),
+                InUnits.of(events.tangentBisector(), Unit.SECOND),
+                InUnits.of(events.maximumCurvature(), Unit.SECOND),
+                InUnits.of(events.end(), Unit.SECOND),
+                InUnits.of(events.actionStart(), Unit.SECOND),
+                InUnits.of(events.actionEnd(), Unit.SECOND));
+    }
+
+    private static List<Along> along(List<InstantaneousRate> rates) {
+        return rates.stream()
+                .map(rate -> new Along(
+                        rate.time(),
+                        Unit.MILLIMETRE.fromSi(rate.web()),
+                        Unit.MEGAPASCAL.fromSi(rate.pressure()),
+                        Unit.MILLIMETRE_PER_SECOND.fromSi(rate.rate())))
+                .toList();
+    }
+
+    private static @Nullable TraceHistory history(
+            Reduction reduction, Optional<SimulatedTrace> simulated, boolean histories) {
+        return reduction
+                .history()
+                .filter(history -> histories)
+                .map(history -> new TraceHistory(
+                        history.time(),
+                        megapascals(history.pressure()),
+                        history.thrust().orElse(null),
+                        simulated.map(SimulatedTrace::time).orElse(null),
+                        simulated.map(trace -> megapascals(trace.pressure())).orElse(null)))
+                .orElse(null);
+    }
+
+    private static List<Double> megapascals(List<Double> pascals) {
+        return pascals.stream().map(Unit.MEGAPASCAL::fromSi).toList();
+    }
+}

@@ -1,0 +1,77 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.characterize.CampaignResult;
+import io.burnlaw.characterize.FormulationResult;
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.NotFitted;
+import io.burnlaw.report.document.OtherFit;
+import java.util.List;
+import java.util.Optional;
+
+/** A formulation as it stands in the document. */
+final class FormulationDocument {
+
+    private FormulationDocument() {}
+
+    /**
+     * One formulation.
+     *
+     * @param result   of it
+     * @param campaign that it belongs to
+     * @return the formulation
+     */
+    static io.burnlaw.report.document.Formulation of(FormulationResult result, CampaignResult campaign) {
+        Formulation formulation = result.formulation();
+        double level = campaign.campaign().fit().confidence();
+        Optional<FitResult.Fitted> fitted = result.fit().fitted();
+        Optional<Law> law = fitted.map(fit -> LawDocument.of(fit, level));
+        NotFitted none = result.fit().match(fit -> null, not -> new NotFitted(not.reason(), not.mend()));
+        return new io.burnlaw.report.document.Formulation(
+                formulation.id(),
+                formulation.title(),
+                formulation.baseline(),
+                formulation.compareWith().orElse(null),
+                formulation.additive().orElse(null),
+                formulation.additiveFraction().isPresent()
+                        ? (Double) formulation.additiveFraction().getAsDouble()
+                        : null,
+                InUnits.ofOptional(formulation.density(), Unit.GRAM_PER_CUBIC_CENTIMETRE),
+                InUnits.ofOptional(result.characteristicVelocity(), Unit.METRE_PER_SECOND),
+                Verdict.of(result, level),
+                result.points().stream().map(PointDocument::of).toList(),
+                law.orElse(null),
+                none,
+                fitted.map(fit -> fit.others().stream()
+                                .map(FormulationDocument::other)
+                                .toList())
+                        .orElse(List.of()),
+                result.regimes().map(found -> RegimeDocument.of(found, level)).orElse(null),
+                result.threshold().map(RegimeDocument::of).orElse(null),
+                result.faster().stream().map(RegimeDocument::of).toList(),
+                result.temperature().map(TemperatureDocument::of).orElse(null),
+                result.regimes().map(RegimeDocument::stability).orElse(null),
+                result.pooling().map(PoolingDocument::of).orElse(null),
+                null,
+                FindingDocument.of(result.findings()));
+    }
+
+    private static OtherFit other(io.burnlaw.ratelaw.OtherFit fit) {
+        Optional<Interval.Estimated> coefficient = fit.coefficient().estimated();
+        Optional<Interval.Estimated> exponent = fit.exponent().estimated();
+        return new OtherFit(
+                fit.name(),
+                Unit.MILLIMETRE_PER_SECOND.fromSi(fit.law().coefficient()),
+                coefficient.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.low())).orElse(null),
+                coefficient
+                        .map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.high()))
+                        .orElse(null),
+                fit.law().exponent(),
+                exponent.map(Interval.Estimated::low).orElse(null),
+                exponent.map(Interval.Estimated::high).orElse(null),
+                fit.sentence());
+    }
+}

@@ -1,0 +1,189 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.ratelaw.CoefficientIn;
+import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.ratelaw.MethodIntervals;
+import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.ratelaw.UnitPairs;
+import io.burnlaw.report.document.CurvePoint;
+import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.MethodInterval;
+import io.burnlaw.report.document.UnitPair;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** A law as it stands in the document. */
+final class LawDocument {
+
+    /** Enough that a straight band on logarithmic axes looks smooth where it bends. */
+    private static final int CURVE_POINTS = 41;
+
+    private LawDocument() {}
+
+    /**
+     * Where a law holds.
+     *
+     * @param low  [Pa, absolute]
+     * @param high [Pa, absolute]
+     */
+    record Range(double low, double high) {}
+
+    /**
+     * The single law, with the intervals of every method.
+     *
+     * @param fitted law
+     * @param level  of the intervals [1]
+     * @return the law
+     */
+    static Law of(FitResult.Fitted fitted, double level) {
+        MethodIntervals published = fitted.publishedIntervals();
+        RateLaw law = fitted.law();
+        return law(
+                law,
+                Optional.empty(),
+                new Range(law.pressureLow(), law.pressureHigh()),
+                published.coefficient(),
+                published.exponent(),
+                published.rateAtReference(),
+                code(published.method()),
+                fitted.pressureErrors().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                fitted.intervals().stream()
+                        .flatMap(intervals -> side(intervals, level, intervals.method() == fitted.published()).stream())
+                        .toList(),
+                level);
+    }
+
+    /**
+     * The law of one regime.
+     *
+     * @param law    of the regime
+     * @param regime the trade's word for it
+     * @param range  in which it holds
+     * @param level  of the intervals [1]
+     * @return the law
+     */
+    static Law of(RateLaw law, String regime, Range range, double level) {
+        Interval coefficient = law.interval(RateLaw.COEFFICIENT_PRESSURE, level);
+        return law(
+                law,
+                Optional.of(regime),
+                range,
+                coefficient,
+                law.exponentInterval(level),
+                law.interval(law.referencePressure(), level),
+                code(Interval.Method.STUDENT_T),
+                "none",
+                List.of(),
+                level);
+    }
+
+    private static Law law(
+            RateLaw law,
+            Optional<String> regime,
+            Range range,
+            Interval coefficient,
+            Interval exponent,
+            Interval rateAtReference,
+            String method,
+            String pressureErrors,
+            List<MethodInterval> intervals,
+            double level) {
+        double reference = law.referencePressure();
+        return new Law(
+                regime.orElse(null),
+                InUnits.of(
+                        law.coefficient(),
+                        coefficient,
+                        OptionalDouble.of(law.coefficient() * law.lnStd(RateLaw.COEFFICIENT_PRESSURE)),
+                        Unit.MILLIMETRE_PER_SECOND),
+                InUnits.of(law.exponent(), exponent, OptionalDouble.of(law.exponentStd()), Unit.ONE),
+                InUnits.of(reference, Unit.MEGAPASCAL),
+                InUnits.of(
+                        law.rateAtReference(),
+                        rateAtReference,
+                        OptionalDouble.of(law.rateAtReference() * law.lnStd(reference)),
+                        Unit.MILLIMETRE_PER_SECOND),
+                covarianceAtReference(law),
+                InUnits.of(range.low(), Unit.MEGAPASCAL),
+                InUnits.of(range.high(), Unit.MEGAPASCAL),
+                law.residualScatter(),
+                law.degreesOfFreedom(),
+                law.points(),
+                method,
+                law.weighting().name().toLowerCase(Locale.ROOT),
+                pressureErrors,
+                UnitPairs.of(law, level).stream().map(LawDocument::pair).toList(),
+                intervals,
+                curve(law, range, level));
+    }
+
+    /** Scatter and shared error together, so that the matrix alone gives the published standard uncertainties. */
+    private static List<List<Double>> covarianceAtReference(RateLaw law) {
+        double rate = law.commonError().rate();
+        double exponent = law.commonError().exponent();
+        double covariance = law.covariance() + rate * exponent;
+        return List.of(
+                List.of(law.rateVariance() + rate * rate, covariance),
+                List.of(covariance, law.exponentVariance() + exponent * exponent));
+    }
+
+    private static UnitPair pair(CoefficientIn units) {
+        Optional<Interval.Estimated> interval = units.interval().estimated();
+        return new UnitPair(
+                units.pressureUnit().ucum(),
+                units.rateUnit().ucum(),
+                units.coefficient(),
+                interval.map(Interval.Estimated::low).orElse(null),
+                interval.map(Interval.Estimated::high).orElse(null),
+                units.exponent(),
+                List.of(
+                        List.of(units.lnVariance(), units.covariance()),
+                        List.of(units.covariance(), units.exponentVariance())));
+    }
+
+    private static String code(Interval.Method method) {
+        return method.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private static Optional<MethodInterval> side(MethodIntervals intervals, double level, boolean published) {
+        Optional<Interval.Estimated> coefficient = intervals.coefficient().estimated();
+        Optional<Interval.Estimated> exponent = intervals.exponent().estimated();
+        if (coefficient.isEmpty() || exponent.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(new MethodInterval(
+                code(intervals.method()),
+                level,
+                Unit.MILLIMETRE_PER_SECOND.fromSi(coefficient.get().low()),
+                Unit.MILLIMETRE_PER_SECOND.fromSi(coefficient.get().high()),
+                exponent.get().low(),
+                exponent.get().high(),
+                published,
+                intervals.replicates().isPresent() ? intervals.replicates().getAsInt() : null));
+    }
+
+    private static List<CurvePoint> curve(RateLaw law, Range range, double level) {
+        List<CurvePoint> curve = new ArrayList<>();
+        double ratio = range.high() / range.low();
+        for (int i = 0; i < CURVE_POINTS; i++) {
+            double pressure = i == CURVE_POINTS - 1
+                    ? range.high()
+                    : range.low() * StrictMath.pow(ratio, (double) i / (CURVE_POINTS - 1));
+            Optional<Interval.Estimated> mean = law.interval(pressure, level).estimated();
+            Optional<Interval.Estimated> next = law.predict(pressure, level).estimated();
+            curve.add(new CurvePoint(
+                    Unit.MEGAPASCAL.fromSi(pressure),
+                    Unit.MILLIMETRE_PER_SECOND.fromSi(law.rate(pressure)),
+                    mean.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.low())).orElse(null),
+                    mean.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.high())).orElse(null),
+                    next.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.low())).orElse(null),
+                    next.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.high())).orElse(null)));
+        }
+        return curve;
+    }
+}

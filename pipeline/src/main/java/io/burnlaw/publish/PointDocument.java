@@ -1,0 +1,39 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.characterize.PointResult;
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.ratelaw.Residual;
+import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.report.document.Point;
+import java.util.Locale;
+
+/** A rate-pressure point as it stands in the document. */
+final class PointDocument {
+
+    private PointDocument() {}
+
+    /**
+     * One point.
+     *
+     * @param result the point and what became of it
+     * @return the point
+     */
+    static Point of(PointResult result) {
+        RatePoint point = result.point();
+        return new Point(
+                point.id(),
+                point.cluster(),
+                point.firing().orElse(null),
+                point.source().name().toLowerCase(Locale.ROOT),
+                InUnits.of(result.pressure(), point.pressureStd(), Unit.MEGAPASCAL),
+                InUnits.of(point.pressures().powerMean(1), point.pressureStd(), Unit.MEGAPASCAL),
+                InUnits.of(result.rate(), point.rateStd(), Unit.MILLIMETRE_PER_SECOND),
+                InUnits.ofOptional(point.temperature(), Unit.DEGREE_CELSIUS),
+                point.method(),
+                point.lowerGrade(),
+                result.used(),
+                point.setAside().orElse(null),
+                result.residual().map(Residual::studentized).orElse(null),
+                result.segment().isPresent() ? (Integer) result.segment().getAsInt() : null);
+    }
+}

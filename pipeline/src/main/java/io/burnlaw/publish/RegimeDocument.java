@@ -1,0 +1,126 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.regime.Break;
+import io.burnlaw.regime.CountTest;
+import io.burnlaw.regime.Evidence;
+import io.burnlaw.regime.FasterAnswer;
+import io.burnlaw.regime.Regime;
+import io.burnlaw.regime.Regimes;
+import io.burnlaw.regime.Rival;
+import io.burnlaw.regime.Stability;
+import io.burnlaw.regime.Threshold;
+import io.burnlaw.report.document.RegimeEvidence;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/** Regimes, threshold and answers as they stand in the document. */
+final class RegimeDocument {
+
+    private RegimeDocument() {}
+
+    /**
+     * The regimes.
+     *
+     * @param regimes as found
+     * @param level   of the intervals [1]
+     * @return the same in the document's units
+     */
+    static io.burnlaw.report.document.Regimes of(Regimes regimes, double level) {
+        return new io.burnlaw.report.document.Regimes(
+                regimes.selected(),
+                regimes.selected() > 1 ? word(regimes.shape()) : null,
+                regimes.regimes().stream()
+                        .map(regime -> LawDocument.of(regime.law(), word(regime.kind()), range(regime), level))
+                        .toList(),
+                regimes.breaks().stream().map(RegimeDocument::of).toList(),
+                of(regimes.evidence()));
+    }
+
+    /**
+     * The threshold.
+     *
+     * @param threshold as found
+     * @return the same in the document's units
+     */
+    static io.burnlaw.report.document.Threshold of(Threshold threshold) {
+        return new io.burnlaw.report.document.Threshold(
+                InUnits.of(threshold.pressure(), threshold.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
+                threshold.rateRatio(),
+                threshold.below(),
+                threshold.above(),
+                threshold.stayRatio().isPresent()
+                        ? (Double) threshold.stayRatio().getAsDouble()
+                        : null,
+                threshold.sentence());
+    }
+
+    /**
+     * What it takes to burn faster.
+     *
+     * @param answer as found
+     * @return the same in the document's units
+     */
+    static io.burnlaw.report.document.FasterAnswer of(FasterAnswer answer) {
+        return new io.burnlaw.report.document.FasterAnswer(
+                answer.factor(),
+                answer.pressure().isPresent()
+                        ? InUnits.of(
+                                answer.pressure().getAsDouble(),
+                                answer.interval(),
+                                OptionalDouble.empty(),
+                                Unit.MEGAPASCAL)
+                        : null,
+                answer.sentence());
+    }
+
+    /**
+     * Whether a steady pressure exists.
+     *
+     * @param regimes as found
+     * @return the verdict
+     */
+    static io.burnlaw.report.document.Stability stability(Regimes regimes) {
+        Stability stability = Stability.of(regimes);
+        return new io.burnlaw.report.document.Stability(stability.exponent(), stability.sentence());
+    }
+
+    private static LawDocument.Range range(Regime regime) {
+        return new LawDocument.Range(regime.low(), regime.high());
+    }
+
+    private static io.burnlaw.report.document.Break of(Break change) {
+        return new io.burnlaw.report.document.Break(
+                InUnits.of(change.pressure(), change.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
+                word(change.kind()),
+                change.rateRatio(),
+                change.exponentBelow(),
+                change.exponentAbove());
+    }
+
+    /** The test that decided: of the last count that was preferred to one less, or else of one law against two. */
+    private static RegimeEvidence of(Evidence evidence) {
+        List<CountTest> tests = evidence.tests();
+        CountTest decisive = tests.isEmpty()
+                ? null
+                : tests.get(Math.max(0, Math.min(evidence.sequentialAnswer() - 2, tests.size() - 1)));
+        return new RegimeEvidence(
+                decisive == null ? null : (Double) decisive.pValue(),
+                decisive == null ? null : (Double) Math.max(decisive.joinedF(), decisive.jumpingF()),
+                evidence.bicByCount(),
+                evidence.sequentialAnswer(),
+                evidence.criterionAnswer(),
+                decisive == null ? 0 : decisive.replicates(),
+                evidence.rivals().stream().map(RegimeDocument::of).toList(),
+                evidence.sentence());
+    }
+
+    private static io.burnlaw.report.document.Rival of(Rival rival) {
+        return new io.burnlaw.report.document.Rival(word(rival.kind()), rival.bic(), rival.beaten(), rival.sentence());
+    }
+
+    private static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

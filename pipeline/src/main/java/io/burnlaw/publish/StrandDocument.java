@@ -1,0 +1,96 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.characterize.StrandResult;
+import io.burnlaw.finding.Severity;
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.reduction.StrandReduction;
+import io.burnlaw.reduction.TraceHistory;
+import io.burnlaw.report.document.BudgetLine;
+import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.Rates;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** A strand as it stands in the document: beside the firings, with what a strand has of a firing. */
+final class StrandDocument {
+
+    private StrandDocument() {}
+
+    /**
+     * One strand.
+     *
+     * @param result    of its reduction
+     * @param histories whether the thinned trace goes into the document
+     * @return the strand
+     */
+    static Firing of(StrandResult result, boolean histories) {
+        return result.reduction()
+                .match(
+                        reduced -> of(result, reduced, histories),
+                        rejected -> firing(result, "rejected", null, null, null, List.of(), histories));
+    }
+
+    private static Firing of(StrandResult result, StrandReduction.Reduced reduced, boolean histories) {
+        boolean flagged = reduced.findings().stream().anyMatch(finding -> finding.severity() != Severity.NOTE);
+        return firing(
+                result,
+                flagged ? "flagged" : "used",
+                InUnits.of(reduced.to() - reduced.from(), reduced.timeStd(), Unit.SECOND),
+                InUnits.of(reduced.meanPressure(), reduced.point().pressureStd(), Unit.MEGAPASCAL),
+                new Rates(
+                        InUnits.of(reduced.point().rate(), reduced.point().rateStd(), Unit.MILLIMETRE_PER_SECOND),
+                        null),
+                reduced.point().budget().stream()
+                        .map(line -> new BudgetLine(
+                                line.source(), line.std(), line.unit(), line.contribution(), line.share()))
+                        .toList(),
+                histories);
+    }
+
+    private static Firing firing(
+            StrandResult result,
+            String status,
+            @Nullable Quantity burnTime,
+            @Nullable Quantity meanPressure,
+            @Nullable Rates rates,
+            List<BudgetLine> budget,
+            boolean histories) {
+        return new Firing(
+                result.strand().id(),
+                result.strand().formulation(),
+                status,
+                result.strand().trace(),
+                result.strand().note().orElse(null),
+                FindingDocument.of(result.reduction().findings()),
+                null,
+                burnTime,
+                null,
+                InUnits.of(result.strand().length(), Unit.MILLIMETRE),
+                meanPressure,
+                null,
+                null,
+                rates,
+                null,
+                null,
+                null,
+                null,
+                null,
+                budget,
+                List.of(),
+                history(result.reduction().history(), histories));
+    }
+
+    private static io.burnlaw.report.document.@Nullable TraceHistory history(
+            Optional<TraceHistory> history, boolean histories) {
+        return history.filter(found -> histories)
+                .map(found -> new io.burnlaw.report.document.TraceHistory(
+                        found.time(),
+                        found.pressure().stream().map(Unit.MEGAPASCAL::fromSi).toList(),
+                        found.thrust().orElse(null),
+                        null,
+                        null))
+                .orElse(null);
+    }
+}

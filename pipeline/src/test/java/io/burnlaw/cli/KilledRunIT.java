@@ -1,0 +1,69 @@
+package io.burnlaw.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.SplittableRandom;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A run that is killed leaves the old report or the new one, and the next run clears up after it. */
+class KilledRunIT {
+
+    /** Many for a study (-Dburnlaw.kills=200), few for every day. */
+    private static final int KILLS = Integer.getInteger("burnlaw.kills", 8);
+
+    @TempDir
+    private Path folder;
+
+    @Test
+    void theFolderIsTheOldReportOrTheNewOne() throws Exception {
+        String strands = RunnableJar.SAMPLE_RUNS.resolve("strand-set").toString();
+        String sugar = RunnableJar.SAMPLE_RUNS.resolve("new-sugar-source").toString();
+        RunnableJar.run(folder, "run", strands, "-o", "first", "--reproducible");
+        long start = System.nanoTime();
+        RunnableJar.run(folder, "run", sugar, "-o", "second", "--reproducible");
+        long whole = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - start);
+        SortedMap<String, String> older = RunnableJar.files(folder.resolve("first"));
+        SortedMap<String, String> newer = RunnableJar.files(folder.resolve("second"));
+        SplittableRandom random = new SplittableRandom(20260101);
+        int between = 0;
+        for (int kill = 0; kill < KILLS; kill++) {
+            RunnableJar.run(folder, "run", strands, "-o", "report", "--reproducible");
+            Process process = new ProcessBuilder(
+                            Path.of(System.getProperty("java.home"), "bin", "java")
+                                    .toString(),
+                            "-jar",
+                            RunnableJar.JAR.toString(),
+                            "run",
+                            sugar,
+                            "-o",
+                            "report",
+                            "--reproducible")
+                    .directory(folder.toFile())
+                    .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                    .redirectError(ProcessBuilder.Redirect.DISCARD)
+                    .start();
+            // The later half is where files are written; the first half only computes.
+            Thread.sleep(random.nextLong(whole / 3, whole + whole / 5));
+            process.destroyForcibly().waitFor();
+            if (Files.exists(folder.resolve("report"))) {
+                assertThat(RunnableJar.files(folder.resolve("report"))).isIn(List.of(older, newer));
+            } else {
+                between++;
+            }
+        }
+        RunnableJar.run(folder, "run", sugar, "-o", "report", "--reproducible");
+        assertThat(RunnableJar.files(folder.resolve("report"))).isEqualTo(newer);
+        try (var beside = Files.list(folder)) {
+            assertThat(beside.map(path -> path.getFileName().toString()))
+                    .containsExactlyInAnyOrder("first", "second", "report");
+        }
+        // Between two renames there is no folder for some microseconds: more than one hit in all would be a fault.
+        assertThat(between).isLessThanOrEqualTo(1);
+    }
+}

@@ -1,0 +1,74 @@
+package io.burnlaw.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+
+/** The jar as a user runs it. */
+final class RunnableJar {
+
+    static final Path JAR = Path.of("target", "burnlaw.jar").toAbsolutePath();
+    static final Path SAMPLE_RUNS =
+            Path.of("..", "sample-runs").toAbsolutePath().normalize();
+    static final Path DOCS = Path.of("..", "docs").toAbsolutePath().normalize();
+
+    private static final String JAVA =
+            Path.of(System.getProperty("java.home"), "bin", "java").toString();
+
+    private RunnableJar() {}
+
+    /** What a run gave. */
+    record Outcome(int exitCode, String out, String err) {}
+
+    static Outcome run(Path folder, String... words) throws IOException, InterruptedException {
+        return run(folder, List.of(), words);
+    }
+
+    static Outcome run(Path folder, List<String> jvmOptions, String... words) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(JAVA));
+        command.addAll(jvmOptions);
+        command.addAll(List.of("-jar", JAR.toString()));
+        command.addAll(List.of(words));
+        return execute(folder, command);
+    }
+
+    static Outcome execute(Path folder, List<String> command) throws IOException, InterruptedException {
+        Path out = Files.createTempFile("out", ".txt");
+        Path err = Files.createTempFile("err", ".txt");
+        try {
+            Process process = new ProcessBuilder(command)
+                    .directory(folder.toFile())
+                    .redirectOutput(out.toFile())
+                    .redirectError(err.toFile())
+                    .start();
+            process.getOutputStream().close();
+            if (!process.waitFor(5, TimeUnit.MINUTES)) {
+                process.destroyForcibly();
+                throw new AssertionError("still running after 5 minutes: " + command);
+            }
+            return new Outcome(
+                    process.exitValue(),
+                    Files.readString(out, StandardCharsets.UTF_8),
+                    Files.readString(err, StandardCharsets.UTF_8));
+        } finally {
+            Files.delete(out);
+            Files.delete(err);
+        }
+    }
+
+    /** All files below a folder, by path, as text. */
+    static java.util.SortedMap<String, String> files(Path folder) throws IOException {
+        java.util.SortedMap<String, String> files = new java.util.TreeMap<>();
+        try (Stream<Path> below = Files.walk(folder)) {
+            for (Path file : below.filter(Files::isRegularFile).toList()) {
+                files.put(folder.relativize(file).toString(), Files.readString(file, StandardCharsets.UTF_8));
+            }
+        }
+        return files;
+    }
+}
