@@ -50,6 +50,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
             RunCommand.class,
             RenderCommand.class,
             SimulateCommand.class,
+            SurfaceTableCommand.class,
             GenerateCompletion.class
         })
 public final class Burnlaw implements Runnable {

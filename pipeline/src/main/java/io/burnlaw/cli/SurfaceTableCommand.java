@@ -1,0 +1,127 @@
+package io.burnlaw.cli;
+
+import io.burnlaw.campaign.GrainDescription.SurfacePoint;
+import io.burnlaw.campaign.PortOutlineFile;
+import io.burnlaw.grain.PortOutline;
+import io.burnlaw.quantity.Dimension;
+import io.burnlaw.quantity.Quantity;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Makes the surface table of a grain with any port. */
+@Command(
+        name = "surface-table",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Makes the table of burning surface against web for a grain of the kind 'table', such as a star, from the"
+                    + " outline of its port: a table x [mm], y [mm] of its corners in order, the grain's axis at 0, 0.",
+            ""
+        },
+        optionListHeading = "%nOptions:%n",
+        footer = {
+            "",
+            "Example:",
+            "  burnlaw surface-table port.csv --outer-diameter \"50 mm\" --length \"120 mm\" -o star.csv"
+        })
+final class SurfaceTableCommand implements Callable<Integer> {
+
+    private static final int ROWS = 60;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "PORT.csv", description = "corners of the port's cross-section")
+    private Path outline;
+
+    @Option(
+            names = "--outer-diameter",
+            required = true,
+            paramLabel = "LENGTH",
+            description = "of the grain, with its unit")
+    private String outerDiameter;
+
+    @Option(names = "--length", required = true, paramLabel = "LENGTH", description = "of the grain, with its unit")
+    private String length;
+
+    @Option(names = "--burning-ends", paramLabel = "0|1|2", defaultValue = "0", description = "how many ends burn")
+    private int burningEnds;
+
+    @Option(
+            names = {"-o", "--output"},
+            required = true,
+            paramLabel = "TABLE.csv",
+            description = "where the table goes")
+    private Path output;
+
+    @Override
+    public Integer call() {
+        double diameter = metres(outerDiameter, "--outer-diameter");
+        double metres = metres(length, "--length");
+        if (burningEnds < 0 || burningEnds > 2) {
+            throw new ParameterException(spec.commandLine(), "--burning-ends is 0, 1 or 2, not " + burningEnds);
+        }
+        PortOutlineFile file = PortOutlineFile.read(outline);
+        if (!file.problems().isEmpty()) {
+            ProblemList.print(file.problems(), spec.commandLine().getErr());
+            return ExitCode.UNUSABLE.number();
+        }
+        for (int i = 0; i < file.x().size(); i++) {
+            if (!(Math.hypot(file.x().get(i), file.y().get(i)) < diameter / 2)) {
+                spec.commandLine()
+                        .getErr()
+                        .println(Terminal.safe(outline + ": corner " + (i + 1) + " does not lie inside the grain of "
+                                + outerDiameter + "; nothing was written."));
+                return ExitCode.UNUSABLE.number();
+            }
+        }
+        PortOutline port = new PortOutline(file.x(), file.y(), diameter / 2);
+        List<SurfacePoint> points = port.burn(metres, burningEnds, ROWS);
+        StringBuilder table = new StringBuilder("web [mm],area [mm2]\n");
+        for (SurfacePoint point : points) {
+            table.append(String.format(Locale.ROOT, "%.5f,%.3f%n", point.web() * 1e3, point.surface() * 1e6)
+                    .replace("\r", ""));
+        }
+        try {
+            Files.write(output, table.toString().getBytes(StandardCharsets.UTF_8));
+        } catch (IOException failed) {
+            spec.commandLine()
+                    .getErr()
+                    .println(Terminal.safe(output + " could not be written; check folder and rights."));
+            return ExitCode.NOT_WRITTEN.number();
+        }
+        double web = points.get(points.size() - 1).web();
+        spec.commandLine()
+                .getOut()
+                .println(Terminal.safe(String.format(
+                        Locale.ROOT,
+                        "%s: %d rows, web %.3f mm, propellant %.2f cm3. Compare its volume with mass over density.",
+                        output,
+                        points.size(),
+                        web * 1e3,
+                        port.propellantSection() * metres * 1e6)));
+        return ExitCode.DONE.number();
+    }
+
+    private double metres(String text, String option) {
+        double value = Quantity.read(text, Dimension.LENGTH)
+                .match(read -> read.quantity().si().value(), misread -> {
+                    throw new ParameterException(
+                            spec.commandLine(), option + " " + text + ": " + misread.what() + "; " + misread.mend());
+                });
+        if (!(value > 0)) {
+            throw new ParameterException(spec.commandLine(), option + " " + text + ": a length above zero is needed");
+        }
+        return value;
+    }
+}
