@@ -2,6 +2,7 @@ package io.burnlaw.report.chart;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -120,8 +121,12 @@ record Axis(String title, double low, double high, boolean logarithmic) {
             List<Tick> ticks = new ArrayList<>();
             long first = (long) Math.ceil(low / step.doubleValue() - 1e-9);
             for (long k = first; k * step.doubleValue() <= high * (1 + 1e-12); k++) {
-                double value = step.multiply(BigDecimal.valueOf(k)).doubleValue();
-                ticks.add(new Tick(value, plain(value), !strongOnlyDecades));
+                BigDecimal value = step.multiply(BigDecimal.valueOf(k));
+                // as many decimals as the step has, so that the labels of one axis look alike
+                String label = value.setScale(
+                                Math.max(0, step.stripTrailingZeros().scale()), RoundingMode.HALF_EVEN)
+                        .toPlainString();
+                ticks.add(new Tick(value.doubleValue(), minus(label), !strongOnlyDecades));
             }
             if (clear(ticks, apart)) {
                 return ticks;
@@ -133,7 +138,10 @@ record Axis(String title, double low, double high, boolean logarithmic) {
     /** The shortest decimal of a tick, with a true minus sign. */
     static String plain(double value) {
         BigDecimal shortest = new BigDecimal(value, new MathContext(6)).stripTrailingZeros();
-        String text = shortest.scale() < 0 ? shortest.setScale(0).toPlainString() : shortest.toPlainString();
+        return minus(shortest.scale() < 0 ? shortest.setScale(0).toPlainString() : shortest.toPlainString());
+    }
+
+    private static String minus(String text) {
         return text.startsWith("-") ? "\u2212" + text.substring(1) : text;
     }
 }

@@ -35,13 +35,6 @@ public final class LadderChart {
             picture.ground().rect(0, 0, picture.width(), picture.py(limit), Ink.S2, 0.12);
             picture.over()
                     .line(0, picture.py(limit), picture.width(), picture.py(limit), Ink.S2, " stroke-width=\"1.8\"");
-            picture.over()
-                    .rimmed(
-                            picture.width() - 6,
-                            picture.py(limit) - 6,
-                            "end",
-                            Ink.TEXT,
-                            "not allowed above " + Numbers.stated(plan.allowedPressure()));
         }
         if (plan.slowRegimeThroat() != null) {
             picture.mark(
@@ -49,6 +42,15 @@ public final class LadderChart {
                     "slow regime above " + Numbers.stated(plan.slowRegimeThroat()),
                     Ink.TEXT,
                     Mark.Dash.DASHED);
+        }
+        if (limit != null && picture.py(limit) > 0) {
+            picture.over()
+                    .rimmed(
+                            picture.width() - 6,
+                            picture.py(limit) - 6,
+                            "end",
+                            Ink.TEXT,
+                            "not allowed above " + Numbers.stated(plan.allowedPressure()));
         }
         points(picture, throats, Ink.S1, Mark.Form.CIRCLE, "mean over the burn", false);
         points(picture, throats, Ink.S2, Mark.Form.TRIANGLE, "highest over the burn", true);

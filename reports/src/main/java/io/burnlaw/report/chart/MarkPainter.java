@@ -16,7 +16,7 @@ import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.XYStyler;
 import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
-import org.w3c.dom.Document;
+import org.w3c.dom.DOMImplementation;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 
@@ -28,6 +28,8 @@ import org.w3c.dom.Node;
 final class MarkPainter {
 
     private static final Set<String> DROPPED = Set.of("clip-path", "x1", "x2", "y1", "y2");
+
+    private static final DOMImplementation DOM = dom();
 
     private final Axis x;
     private final Axis y;
@@ -94,7 +96,6 @@ final class MarkPainter {
         styler.setAxisTicksLineVisible(false);
         styler.setPlotGridLinesVisible(false);
         styler.setPlotMargin(0);
-        styler.setErrorBarsColorSeriesColor(true);
         styler.setXAxisLogarithmic(x.logarithmic());
         styler.setYAxisLogarithmic(y.logarithmic());
         styler.setXAxisMin(x.low());
@@ -227,14 +228,17 @@ final class MarkPainter {
     }
 
     private static SVGGeneratorContext context() {
+        SVGGeneratorContext context =
+                SVGGeneratorContext.createDefault(DOM.createDocument("http://www.w3.org/2000/svg", "svg", null));
+        context.setPrecision(2);
+        return context;
+    }
+
+    private static DOMImplementation dom() {
         try {
-            Document document = DocumentBuilderFactory.newDefaultInstance()
+            return DocumentBuilderFactory.newDefaultInstance()
                     .newDocumentBuilder()
-                    .getDOMImplementation()
-                    .createDocument("http://www.w3.org/2000/svg", "svg", null);
-            SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
-            context.setPrecision(2);
-            return context;
+                    .getDOMImplementation();
         } catch (ParserConfigurationException e) {
             throw new IllegalStateException("the JDK has no XML parser", e);
         }

@@ -145,7 +145,7 @@ final class Picture {
         Svg body = new Svg();
         body.words(4, 14, "start", Ink.TEXT, y.title());
         body.raw("<g transform=\"translate(" + Svg.number(frame.left()) + " " + Svg.number(above) + ")\">");
-        body.raw(ground.toString()).raw(axes());
+        body.raw(axes()).raw(ground.toString());
         body.raw("<svg width=\"" + Svg.number(width()) + "\" height=\"" + Svg.number(height())
                         + "\" overflow=\"hidden\">")
                 .raw(marks.toString())

@@ -108,12 +108,12 @@ public final class TraceChart {
             if (px < 0 || px > picture.width()) {
                 continue;
             }
-            double py = Math.max(picture.py(pressureAt(line, at.value())) - 12, 12);
+            double py = Math.max(picture.py(pressureAt(line, at.value())) - 10, 14);
             picture.over()
-                    .raw("<path d=\"M" + Svg.number(px) + " " + Svg.number(py + 8) + "l-9 -15h18z\" " + Svg.fill(Ink.S2)
-                            + "/>");
+                    .raw("<path d=\"M" + Svg.number(px) + " " + Svg.number(py + 8) + "l-10 -18h20z\" "
+                            + Svg.fill(Ink.S2) + "/>");
             picture.over()
-                    .raw("<text x=\"" + Svg.number(px) + "\" y=\"" + Svg.number(py + 2)
+                    .raw("<text x=\"" + Svg.number(px) + "\" y=\"" + Svg.number(py)
                             + "\" text-anchor=\"middle\" font-size=\"10\" font-weight=\"700\" " + Svg.fill(Ink.PAPER)
                             + ">" + (i + 1)
                             + "</text>");

@@ -10,21 +10,23 @@ import org.jspecify.annotations.Nullable;
  */
 public enum Unit {
     /** Megapascal. */
-    MPA(Map.of("MPa", 1.0, "kPa", 1e-3, "Pa", 1e-6, "bar", 0.1, "[psi]", 6.894757293168362e-3, "atm", 0.101325)),
+    MPA("MPa", Map.of("MPa", 1.0, "kPa", 1e-3, "Pa", 1e-6, "bar", 0.1, "[psi]", 6.894757293168362e-3, "atm", 0.101325)),
     /** Millimetre a second. */
-    MM_PER_S(Map.of("mm/s", 1.0, "m/s", 1e3, "cm/s", 10.0, "[in_i]/s", 25.4)),
+    MM_PER_S("mm/s", Map.of("mm/s", 1.0, "m/s", 1e3, "cm/s", 10.0, "[in_i]/s", 25.4)),
     /** Millimetre. */
-    MM(Map.of("mm", 1.0, "m", 1e3, "cm", 10.0, "[in_i]", 25.4)),
+    MM("mm", Map.of("mm", 1.0, "m", 1e3, "cm", 10.0, "[in_i]", 25.4)),
     /** Second. */
-    SECOND(Map.of("s", 1.0, "ms", 1e-3)),
+    SECOND("s", Map.of("s", 1.0, "ms", 1e-3)),
     /** Metre a second. */
-    M_PER_S(Map.of("m/s", 1.0, "mm/s", 1e-3, "km/s", 1e3)),
+    M_PER_S("m/s", Map.of("m/s", 1.0, "mm/s", 1e-3, "km/s", 1e3)),
     /** Kelvin; a degree Celsius differs by 273.15 K as a point of the scale. */
-    KELVIN(Map.of("K", 1.0, "Cel", 1.0));
+    KELVIN("K", Map.of("K", 1.0, "Cel", 1.0));
 
+    private final String code;
     private final Map<String, Double> factors;
 
-    Unit(Map<String, Double> factors) {
+    Unit(String code, Map<String, Double> factors) {
+        this.code = code;
         this.factors = factors;
     }
 
@@ -67,6 +69,18 @@ public enum Unit {
      */
     public @Nullable Double std(Quantity quantity) {
         return quantity.std() == null ? null : Double.valueOf(quantity.std() * factor(quantity));
+    }
+
+    /**
+     * A quantity in this unit, with its interval and its uncertainty.
+     *
+     * @param quantity of the same kind, or null
+     * @return the same quantity, or null
+     */
+    public @Nullable Quantity of(@Nullable Quantity quantity) {
+        return quantity == null || code.equals(quantity.unit())
+                ? quantity
+                : new Quantity(value(quantity), code, low(quantity), high(quantity), quantity.level(), std(quantity));
     }
 
     private double inThis(Quantity quantity, double value) {

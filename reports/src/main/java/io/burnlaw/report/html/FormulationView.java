@@ -68,6 +68,16 @@ public record FormulationView(
         return LawChart.laws(formulation);
     }
 
+    /** {@return whether nothing at all stands out} */
+    public boolean calm() {
+        Closure closure = formulation.closure();
+        return worries.isEmpty()
+                && setAside == 0
+                && flagged == 0
+                && formulation.notFitted() == null
+                && (closure == null || closure.good());
+    }
+
     private static long count(Characterization document, Formulation formulation, String status) {
         return document.firings().stream()
                 .filter(firing -> firing.formulation().equals(formulation.id()))

@@ -2,6 +2,7 @@ package io.burnlaw.report.html;
 
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.Unit;
 import io.burnlaw.report.document.UnitPair;
 import io.burnlaw.report.wording.Numbers;
 import io.burnlaw.report.wording.Units;
@@ -79,6 +80,16 @@ public final class Words {
      */
     public static String unit(@Nullable String code) {
         return Units.shown(code);
+    }
+
+    /**
+     * A diameter in millimetres, without the unit.
+     *
+     * @param diameter in any unit of length
+     * @return such as {@code 12.35}
+     */
+    public static String mm(Quantity diameter) {
+        return Numbers.number(Unit.MM.value(diameter), 4);
     }
 
     /**

@@ -50,6 +50,19 @@ public final class Numbers {
     }
 
     /**
+     * Value with its standard uncertainty, for a column whose heading has the unit.
+     *
+     * @param quantity or null
+     * @return such as {@code 6.94 ± 0.11}
+     */
+    public static String bare(@Nullable Quantity quantity) {
+        return quantity == null
+                ? "\u2013"
+                : withStd(new Quantity(
+                        quantity.value(), null, quantity.low(), quantity.high(), quantity.level(), quantity.std()));
+    }
+
+    /**
      * The value alone, with the digits that its uncertainty leaves.
      *
      * @param quantity or null
