@@ -133,9 +133,10 @@ record BurnReduction(
 
     /** By how much the two definitions disagree at one pressure, relative [1]. */
     double definitions() {
-        double ofMass = pressures(Method.MASS_BALANCE).powerMean(TailOff.USUAL_EXPONENT);
-        double ofThickness = pressures(Method.THICKNESS_TIME).powerMean(TailOff.USUAL_EXPONENT);
-        double brought = estimate.thicknessTime() * StrictMath.pow(ofMass / ofThickness, TailOff.USUAL_EXPONENT);
+        double exponent = LocalExponent.of(estimate.balance(), estimate.firstEven(), estimate.lastEven());
+        double ofMass = pressures(Method.MASS_BALANCE).powerMean(exponent);
+        double ofThickness = pressures(Method.THICKNESS_TIME).powerMean(exponent);
+        double brought = estimate.thicknessTime() * StrictMath.pow(ofMass / ofThickness, exponent);
         return Math.abs(brought / estimate.massBalance() - 1);
     }
 

@@ -14,6 +14,9 @@ record Dwell(int from, int to, double mean) {
     /** A dwell lasts at least this share of the operation. */
     private static final double SHORTEST = 0.06;
 
+    /** A rise after this share of the pressure integral is no longer looked for: too little is left to burn [1]. */
+    private static final double LATEST = 0.85;
+
     /** The main rise multiplies the pressure at least by this ... */
     private static final double RISE = 1.7;
 
@@ -39,7 +42,7 @@ record Dwell(int from, int to, double mean) {
         double sum = 0;
         double best = RISE;
         int rise = -1;
-        for (int i = from; i + reach <= to && sum < 0.5 * whole; i++) {
+        for (int i = from; i + reach <= to && sum < LATEST * whole; i++) {
             sum += Math.max(0, gauge[i]);
             if (i - from < SHORTEST * span || i - reach < 0) {
                 continue;

@@ -1,22 +1,33 @@
 package io.burnlaw.reduction;
 
+import java.util.Locale;
 import java.util.Optional;
 
 /**
  * Rate in a dwell at low pressure before the main rise, from the mass balance alone: the web has no end there to time.
- * If only a part of the surface burned, the rate over that part was higher; so the point counts as a lower grade.
+ *
+ * <p>If only a share f of the surface burned in the dwell, the rate over that share was higher by 1/f, and the web was
+ * left uneven, which the tail-off shows later: x burned in the mean and x/f where it burned spread the web by s, with
+ * s^2 = x^2 (1 - f)/f. So the tail-off bounds f from below, f &gt; 1/(1 + (s/x)^2); what it leaves open stands in the
+ * budget, and the point counts as a lower grade.
+ *
+ * <p><b>Source.</b> Derived.
  *
  * @param pressures how long at which pressure
  * @param rate      [m/s]
  * @param budget    its uncertainty
+ * @param setAside  why it is not to be fitted; empty where it is
  */
-record DwellRate(PressureDistribution pressures, double rate, RateBudget budget) {
+record DwellRate(PressureDistribution pressures, double rate, RateBudget budget, Optional<String> setAside) {
 
     /** The least share of the web that a rate can be told from [1]. */
     private static final double LEAST_WEB = 0.02;
 
     /** The largest relative standard uncertainty with which a rate is still told [1]. */
     private static final double VAGUE = 0.2;
+
+    /** Where the tail-off leaves it open that less than this share of the surface burned, the point is set aside [1]. */
+    private static final double MOSTLY_ALIGHT = 0.8;
 
     /** Begin and end of the dwell are left out, as shares of it [1]: there the pressure is on its way. */
     private static final double EDGE = 0.1;
@@ -48,6 +59,9 @@ record DwellRate(PressureDistribution pressures, double rate, RateBudget budget)
         MassBalance other = MassBalance.of(shifted);
         double zero = (other.webAt(to) - other.webAt(from)) / burned - 1;
         double gain = reduction.definitions() / (2 * BurnReduction.RECTANGULAR);
+        double spread = Math.max(reduction.estimate().tail().spread(), TailOff.NOTICEABLE / 2 * web);
+        double share = spread / Math.max(reduction.estimate().webAtIgnition(), burned);
+        double alight = share * share / (2 * BurnReduction.RECTANGULAR);
         RateBudget budget = new RateBudget()
                 .add(
                         "web",
@@ -55,6 +69,7 @@ record DwellRate(PressureDistribution pressures, double rate, RateBudget budget)
                         "m",
                         reduction.webStd() / web,
                         Math.min(reduction.webStd(), UsualUncertainty.CALIPER) / web)
+                .add("surface alight", alight, "1", alight, 0)
                 .add("sensor zero", zeroStd, "Pa", zero, 0)
                 .add("definition of the rate", gain, "1", gain, 0)
                 .add("edges of the dwell", EDGE, "1", EDGE * LEAST_WEB * web / burned, 0)
@@ -69,6 +84,13 @@ record DwellRate(PressureDistribution pressures, double rate, RateBudget budget)
         }
         PressureDistribution pressures = BurnPressures.between(
                 reduction.inputs().record(), from, to, reduction.burn().firing().ambientPressure());
-        return Optional.of(new DwellRate(pressures, rate, budget));
+        double alightShare = 1 / (1 + share * share);
+        Optional<String> setAside = alightShare < MOSTLY_ALIGHT
+                ? Optional.of(String.format(
+                        Locale.ROOT,
+                        "by its tail-off as little as %.0f %% of the surface may have burned in the dwell",
+                        100 * alightShare))
+                : Optional.empty();
+        return Optional.of(new DwellRate(pressures, rate, budget, setAside));
     }
 }

@@ -143,6 +143,23 @@ final class EvenRecord {
         return pressure[cell];
     }
 
+    /**
+     * Mean pressure of a stretch.
+     *
+     * @param from begin [s]
+     * @param to   end [s]
+     * @return mean of the cells whose middles lie in it, at least of the nearest one [Pa]
+     */
+    double mean(double from, double to) {
+        int first = cell(from + 0.5 * step);
+        int last = Math.max(first, cell(to - 0.5 * step));
+        double sum = 0;
+        for (int i = first; i <= last; i++) {
+            sum += pressure[i];
+        }
+        return sum / (last - first + 1);
+    }
+
     /** {@return all of them [Pa]} */
     double[] pressures() {
         return pressure.clone();

@@ -20,6 +20,9 @@ final class EventFinder {
     /** What noise may be left in the smoothed record, as a share of the highest pressure [1]. */
     private static final double WANTED_NOISE = 0.003;
 
+    /** Less than this share of the pressure integral before the ignition is nothing to look for [1]. */
+    private static final double LITTLE = 0.01;
+
     private EventFinder() {}
 
     /**
@@ -96,7 +99,7 @@ final class EventFinder {
         double[] smooth = Smoothing.twice(gauge, half);
         double[] quickly = Smoothing.twice(gauge, quick);
         double top = highest(smooth);
-        double floor = Math.max(0.01 * top, 4 * noise / Math.sqrt(2 * quick + 1.0));
+        double floor = Math.max(0.002 * top, 4 * noise / Math.sqrt(2 * quick + 1.0));
         int first = 0;
         while (first < n - 1 && quickly[first] < floor) {
             first++;
@@ -123,6 +126,9 @@ final class EventFinder {
             }
         }
         IgnitionRise rise = IgnitionRise.find(quickly, quick, from, to, foot, level);
+        if (dwell.isEmpty()) {
+            rise = earlier(quickly, quick, first, rise, settings.ignitionThreshold());
+        }
         int begin = (int) Math.max(0, Math.min(n - 10, Math.round(rise.crossing())));
         AftKnee knee = AftKnee.of(smooth, half, begin, top);
         OptionalDouble bisector = TangentBisector.find(knee);
@@ -140,6 +146,37 @@ final class EventFinder {
                 dwell.isPresent() ? OptionalDouble.of(record.time(dwell.get().from())) : OptionalDouble.empty(),
                 dwell.isPresent() ? OptionalDouble.of(record.time(dwell.get().to())) : OptionalDouble.empty(),
                 half * record.step()));
+    }
+
+    /**
+     * A burn whose pressure climbs to many times its first level has burned for long when it crosses a share of its
+     * highest one. Then the share is taken of the mean up to there, until hardly anything lies before the crossing.
+     */
+    private static IgnitionRise earlier(double[] gauge, int half, int first, IgnitionRise rise, double threshold) {
+        double whole = sum(gauge, first, gauge.length);
+        IgnitionRise found = rise;
+        for (int pass = 0; pass < 4; pass++) {
+            int crossing = (int) Math.ceil(found.crossing());
+            double before = sum(gauge, first, crossing);
+            if (crossing - first < 4 || before < LITTLE * whole) {
+                return found;
+            }
+            double level = threshold * before / (crossing - first);
+            int to = Math.max(0, first - 2 * half);
+            while (to < crossing && gauge[to] < 6 * level) {
+                to++;
+            }
+            found = IgnitionRise.find(gauge, half, Math.max(0, first - 2 * half), to, 0, level);
+        }
+        return found;
+    }
+
+    private static double sum(double[] values, int from, int to) {
+        double sum = 0;
+        for (int i = from; i < to; i++) {
+            sum += values[i];
+        }
+        return sum;
     }
 
     private static double when(EvenRecord record, double place) {

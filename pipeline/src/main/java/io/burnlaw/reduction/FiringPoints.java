@@ -29,7 +29,14 @@ final class FiringPoints {
         for (AlongBins.Bin bin : bins) {
             String suffix = bins.size() == 1 ? "" : "-" + (points.size() + 1);
             points.add(point(
-                    reduction, suffix, RatePoint.Source.FIRING, bin.pressures(), bin.rate(), named(method), budget));
+                    reduction,
+                    suffix,
+                    RatePoint.Source.FIRING,
+                    bin.pressures(),
+                    bin.rate(),
+                    named(method),
+                    budget,
+                    Optional.empty()));
         }
         if (points.isEmpty()) {
             // Nothing valid along the burn: the mean of the whole burn still stands, and says so by its method.
@@ -41,7 +48,8 @@ final class FiringPoints {
                     reduction.pressures(whole),
                     reduction.rate(whole),
                     named(whole),
-                    budget));
+                    budget,
+                    Optional.empty()));
         }
         DwellRate.of(reduction)
                 .ifPresent(dwell -> points.add(point(
@@ -51,7 +59,8 @@ final class FiringPoints {
                         dwell.pressures(),
                         dwell.rate(),
                         named(Method.MASS_BALANCE),
-                        dwell.budget())));
+                        dwell.budget(),
+                        dwell.setAside())));
         return points;
     }
 
@@ -66,7 +75,8 @@ final class FiringPoints {
             PressureDistribution pressures,
             double rate,
             String method,
-            RateBudget budget) {
+            RateBudget budget,
+            Optional<String> setAside) {
         Firing row = reduction.burn().firing();
         boolean lowerGrade = reduction.pressureScaleStd().isPresent() || source == RatePoint.Source.DWELL;
         return new RatePoint(
@@ -83,7 +93,7 @@ final class FiringPoints {
                 row.grainTemperature(),
                 method,
                 lowerGrade,
-                row.setAside(),
+                row.setAside().or(() -> setAside),
                 budget.lines());
     }
 }

@@ -18,6 +18,13 @@ record Operation(double from, double to, double highest, boolean recorded) {
     /** Below this share of the highest pressure a motor is taken to be out. */
     private static final double OUT = 0.007;
 
+    /**
+     * Above this share of the highest pressure something burns [1]: much less than for the end, because a smoulder in
+     * unchoked flow burns a good share of the web at a pressure that is hardly seen, while after the end a hot sensor
+     * drifts.
+     */
+    private static final double LIT = 0.001;
+
     /** How far above the noise of the smoothed record something must rise to be a burn. */
     private static final double CLEAR = 8;
 
@@ -56,17 +63,19 @@ record Operation(double from, double to, double highest, boolean recorded) {
         if (!(smooth[top] > CLEAR * left) || !(smooth[top] > 0)) {
             return Optional.empty();
         }
-        double threshold = Math.max(OUT * smooth[top], Math.max(4 * left, 3 * conditioned.zeroStd()));
+        double sure = Math.max(5 * left, 3 * conditioned.zeroStd());
+        double lit = Math.max(LIT * smooth[top], sure);
+        double out = Math.max(OUT * smooth[top], sure);
         // The window narrows at the ends of the record and leaves more noise there: they count only if the stretch
         // next to them is above the threshold too.
         int edge = Math.min(2 * half, n / 10);
         int from = Math.min(top, edge);
-        while (from < top && smooth[from] < threshold) {
+        while (from < top && smooth[from] < lit) {
             from++;
         }
         from = from == edge ? 0 : from;
         int to = Math.max(top, n - 1 - edge);
-        while (to > top && smooth[to] < threshold) {
+        while (to > top && smooth[to] < out) {
             to--;
         }
         to = to == n - 1 - edge ? n - 1 : to;

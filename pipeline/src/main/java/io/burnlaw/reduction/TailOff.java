@@ -8,7 +8,7 @@ package io.burnlaw.reduction;
  * the first burn-through is needed:
  *
  * <pre>
- *     r(t)       = r2 (P/P2)^n                             r2, P2 over a window before t2; n usual
+ *     r(t)       = r2 (P/P2)^n                             r2, P2 over a window before t2; n of this burn
  *     E          : integral from t2 to E of r dt = w - x(t2)                                        [s]
  *     A s^2 / 2  = integral from t2 to G of V_left r dt  -  integral from x(t2) to w of V dx        [m4]
  * </pre>
@@ -24,9 +24,6 @@ package io.burnlaw.reduction;
  * @param spread  s [m], at least zero
  */
 record TailOff(double burnout, double spread) {
-
-    /** Exponent that carries the rate through the tail-off; usual values are 0.2 to 0.6. */
-    static final double USUAL_EXPONENT = 0.4;
 
     /** From this share of the web on a spread is told [1]. */
     static final double NOTICEABLE = 0.012;
@@ -54,13 +51,14 @@ record TailOff(double burnout, double spread) {
         level /= last - back + 1;
         double web = balance.webAt(record.time(last));
         double rate = (web - balance.webAt(record.time(back))) / ((last - back) * record.step());
+        double exponent = LocalExponent.of(balance, firstEven, lastEven);
         double depth = web;
         double burnout = Double.NaN;
         double moment = 0;
         double volume = grain.volume();
         for (int i = last; i < record.size(); i++) {
             double p = Math.max(balance.inputs().flow().ambient(), record.pressure(i));
-            double advance = rate * StrictMath.pow(p / level, USUAL_EXPONENT) * record.step();
+            double advance = rate * StrictMath.pow(p / level, exponent) * record.step();
             moment += (volume - balance.volume(i)) * (i == last ? 0.5 * advance : advance);
             if (Double.isNaN(burnout) && depth + advance >= grain.web()) {
                 burnout = record.time(i) + (grain.web() - depth) / advance * record.step();
