@@ -49,10 +49,9 @@ final class CountBootstrap {
                 noise.addTo(values, random);
             }
             takeLineOff(values);
-            double[] joinedRss = joined.rss(values);
-            double[] jumpingRss = jumping.rss(values);
-            joinedGain[b] = gain(joinedRss, k);
-            jumpingGain[b] = gain(jumpingRss, k);
+            joinedGain[b] = gain(joined.rss(values, k), joined.rss(values, k + 1));
+            double[] pair = jumping.pair(values, k + 1);
+            jumpingGain[b] = gain(pair[0], pair[1]);
         }
         int n = sample.size();
         double joinedF = Math.expm1(joinedGain[0]) * (n - (k + 2));
@@ -69,7 +68,7 @@ final class CountBootstrap {
      * @return the p value, 1 where there are too few points for a jump
      */
     double jumpTest(double[] y, PiecewiseFit meeting, NoiseModel noise, RandomGenerator random) {
-        int at = meeting.count() - 1;
+        int count = meeting.count();
         double[] gain = new double[replicates + 1];
         for (int b = 0; b <= replicates; b++) {
             double[] values = b == 0 ? y.clone() : meeting.fitted().clone();
@@ -77,14 +76,14 @@ final class CountBootstrap {
                 noise.addTo(values, random);
             }
             takeLineOff(values);
-            gain[b] = Math.log(joined.rss(values)[at] / jumping.rss(values)[at]);
+            gain[b] = gain(jumping.pair(values, count)[1], joined.rss(values, count)) * -1;
         }
         return Double.isFinite(gain[0]) ? Ranks.upperTail(gain)[0] : 1;
     }
 
-    private static double gain(double[] rss, int k) {
-        return rss[k] < Double.POSITIVE_INFINITY && rss[k - 1] < Double.POSITIVE_INFINITY
-                ? Math.log(rss[k - 1] / Math.max(rss[k], Double.MIN_NORMAL))
+    private static double gain(double fewer, double more) {
+        return fewer < Double.POSITIVE_INFINITY && more < Double.POSITIVE_INFINITY
+                ? Math.log(fewer / Math.max(more, Double.MIN_NORMAL))
                 : Double.NEGATIVE_INFINITY;
     }
 

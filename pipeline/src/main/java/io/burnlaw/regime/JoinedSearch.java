@@ -169,48 +169,58 @@ final class JoinedSearch {
         return true;
     }
 
-    /** {@return the least sum of squares on the grid for 1, 2, … laws} */
-    double[] rss(double[] y) {
-        return search(y, null);
+    /** {@return the least sum of squares on the grid for so many laws; infinite where there can't be so many} */
+    double rss(double[] y, int count) {
+        double single = Line.through(x, y, w, 0, size).rss();
+        if (count == 1) {
+            return single;
+        }
+        Knots knots = byCount[count - 1];
+        double[] b = products(y, knots);
+        double most = Double.NEGATIVE_INFINITY;
+        for (int s = 0; s < knots.sets.length; s++) {
+            most = Math.max(most, SymmetricInverse.quadratic(knots.inverses[s], b, knots.sets[s]));
+        }
+        return knots.sets.length == 0 ? Double.POSITIVE_INFINITY : Math.max(0, single - most);
     }
 
     Best best(double[] y) {
         double[][] breaks = new double[byCount.length][0];
-        double[] rss = search(y, breaks);
+        double[] rss = new double[byCount.length];
+        for (int k = 1; k <= byCount.length; k++) {
+            rss[k - 1] = rss(y, k);
+            if (k > 1 && byCount[k - 1].sets.length > 0) {
+                breaks[k - 1] = places(byCount[k - 1], y);
+            }
+        }
         return new Best(rss, breaks);
     }
 
-    private double[] search(double[] y, double[][] breaks) {
-        double[] rss = new double[byCount.length];
-        rss[0] = Line.through(x, y, w, 0, size).rss();
-        for (int k = 2; k <= byCount.length; k++) {
-            Knots knots = byCount[k - 1];
-            double[] b = new double[knots.places.length];
-            for (int m = 0; m < b.length; m++) {
-                double[] hinge = knots.hinges[m];
-                double sum = 0;
-                for (int i = 0; i < size; i++) {
-                    sum += hinge[i] * y[i];
-                }
-                b[m] = sum;
-            }
-            double most = Double.NEGATIVE_INFINITY;
-            int at = -1;
-            for (int s = 0; s < knots.sets.length; s++) {
-                double gain = SymmetricInverse.quadratic(knots.inverses[s], b, knots.sets[s]);
-                if (gain > most) {
-                    most = gain;
-                    at = s;
-                }
-            }
-            rss[k - 1] = at < 0 ? Double.POSITIVE_INFINITY : Math.max(0, rss[0] - most);
-            if (at >= 0 && breaks != null) {
-                breaks[k - 1] = Arrays.stream(knots.sets[at])
-                        .mapToDouble(m -> knots.places[m])
-                        .toArray();
+    private double[] places(Knots knots, double[] y) {
+        double[] b = products(y, knots);
+        int at = 0;
+        double most = Double.NEGATIVE_INFINITY;
+        for (int s = 0; s < knots.sets.length; s++) {
+            double gain = SymmetricInverse.quadratic(knots.inverses[s], b, knots.sets[s]);
+            if (gain > most) {
+                most = gain;
+                at = s;
             }
         }
-        return rss;
+        return Arrays.stream(knots.sets[at]).mapToDouble(m -> knots.places[m]).toArray();
+    }
+
+    private double[] products(double[] y, Knots knots) {
+        double[] b = new double[knots.places.length];
+        for (int m = 0; m < b.length; m++) {
+            double[] hinge = knots.hinges[m];
+            double sum = 0;
+            for (int i = 0; i < size; i++) {
+                sum += hinge[i] * y[i];
+            }
+            b[m] = sum;
+        }
+        return b;
     }
 
     /**
@@ -224,12 +234,7 @@ final class JoinedSearch {
     double[][] profile(double[] y, int breaks, int which) {
         Knots knots = byCount[breaks];
         double single = Line.through(x, y, w, 0, size).rss();
-        double[] b = new double[knots.places.length];
-        for (int m = 0; m < b.length; m++) {
-            for (int i = 0; i < size; i++) {
-                b[m] += knots.hinges[m][i] * y[i];
-            }
-        }
+        double[] b = products(y, knots);
         double[] least = new double[knots.places.length];
         Arrays.fill(least, Double.POSITIVE_INFINITY);
         for (int s = 0; s < knots.sets.length; s++) {

@@ -11,7 +11,7 @@ import java.util.Arrays;
  */
 final class JumpingSearch {
 
-    private static final int MOST_PLACES = 60;
+    private static final int MOST_PLACES = 120;
 
     /** Whether the pieces have a slope; constant pieces serve step changes of a mean. */
     enum Pieces {
@@ -77,12 +77,18 @@ final class JumpingSearch {
 
     /** {@return the least sum of squares for 1, 2, … pieces} */
     double[] rss(double[] y) {
-        return search(y, null);
+        return search(y, most, null);
+    }
+
+    /** {@return the least sum of squares for so many pieces and one fewer; infinite where there can't be so many} */
+    double[] pair(double[] y, int count) {
+        double[] rss = search(y, count, null);
+        return new double[] {rss[count - 2], rss[count - 1]};
     }
 
     Best best(double[] y) {
         int[][] starts = new int[most][];
-        double[] rss = search(y, starts);
+        double[] rss = search(y, most, starts);
         return new Best(rss, starts);
     }
 
@@ -141,16 +147,16 @@ final class JumpingSearch {
         return least;
     }
 
-    private double[] search(double[] y, int[][] starts) {
+    private double[] search(double[] y, int count, int[][] starts) {
         int m = edges.length;
         double[] cost = costs(y);
-        double[][] least = new double[most + 1][m];
-        int[][] from = new int[most + 1][m];
+        double[][] least = new double[count + 1][m];
+        int[][] from = new int[count + 1][m];
         for (double[] row : least) {
             Arrays.fill(row, Double.POSITIVE_INFINITY);
         }
         least[0][0] = 0;
-        for (int k = 1; k <= most; k++) {
+        for (int k = 1; k <= count; k++) {
             for (int b = 1; b < m; b++) {
                 for (int a = 0; a < b; a++) {
                     double sum = least[k - 1][a] + cost[a * m + b];
@@ -161,8 +167,8 @@ final class JumpingSearch {
                 }
             }
         }
-        double[] rss = new double[most];
-        for (int k = 1; k <= most; k++) {
+        double[] rss = new double[count];
+        for (int k = 1; k <= count; k++) {
             rss[k - 1] = least[k][m - 1];
             if (starts != null) {
                 int[] at = new int[k];

@@ -105,14 +105,14 @@ final class Selector {
     }
 
     private Rivals.Search search(PiecewiseFit fit) {
-        int at = fit.count() - 1;
+        int count = fit.count();
         return values -> {
             double[] level = values.clone();
             Line line = Line.through(sample.xs(), level, sample.ws(), 0, level.length);
             for (int i = 0; i < level.length; i++) {
                 level[i] -= line.at(sample.x(i));
             }
-            return fit.shape() == Shape.JOINED ? joined.rss(level)[at] : jumping.rss(level)[at];
+            return fit.shape() == Shape.JOINED ? joined.rss(level, count) : jumping.pair(level, count)[1];
         };
     }
 
