@@ -25,6 +25,7 @@ import io.burnlaw.report.document.MethodInterval;
 import io.burnlaw.report.document.NotFitted;
 import io.burnlaw.report.document.OtherFit;
 import io.burnlaw.report.document.Plan;
+import io.burnlaw.report.document.PlannedMotor;
 import io.burnlaw.report.document.PlannedThroat;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
@@ -650,7 +651,10 @@ public final class SampleDocument {
                     allowed,
                     allowed ? null : "The upper prediction is above 3.77 MPa, the case limit over the safety factor.",
                     throat == 11.5 ? List.of(0.42) : List.of(),
-                    allowed ? 0.006 : null));
+                    allowed ? 0.006 : null,
+                    throat == 7.3
+                            ? "Reaches beyond 4.9 MPa, the highest pressure of the law: an extrapolation."
+                            : null));
         }
         return new Plan(
                 "orchard",
@@ -658,8 +662,20 @@ public final class SampleDocument {
                 Quantity.of(3.77, "MPa"),
                 ladder.get(1),
                 ladder,
+                Quantity.of(7.21, "mm"),
                 Quantity.of(12.4, "mm"),
                 4,
+                new PlannedMotor(
+                        List.of(0.0, 7.0, 14.0),
+                        List.of(6200.0, 6500.0, 5100.0),
+                        Quantity.of(95, "cm3"),
+                        Quantity.of(1.81, "g/cm3"),
+                        Quantity.of(870, "m/s"),
+                        1.13,
+                        Quantity.of(0.0986, "MPa"),
+                        0.02,
+                        0.02,
+                        Quantity.of(4.9, "MPa")),
                 "Drill 10.0 mm next: it narrows the interval of n from 0.016 to 0.012.",
                 List.of("Proof-test the case. The prediction holds for this grain and this batch only."));
     }

@@ -14,8 +14,10 @@ import org.jspecify.annotations.Nullable;
  * @param allowedPressure case limit over the safety factor, absolute
  * @param next the firing that tells most
  * @param ladder throats that span the range
+ * @param smallestThroat that keeps the upper prediction of the peak within what is allowed, mm
  * @param slowRegimeThroat above which the motor falls into the slow regime, mm
  * @param firingsToExponent further firings until the exponent is known to 0.02
+ * @param motor that it was worked out for, as numbers, so that another throat can be asked for
  * @param sentence the advice, or why there is none
  * @param cautions to be read before drilling
  */
@@ -27,8 +29,10 @@ public record Plan(
         @Nullable Quantity allowedPressure,
         @Nullable PlannedThroat next,
         List<PlannedThroat> ladder,
+        @Nullable Quantity smallestThroat,
         @Nullable Quantity slowRegimeThroat,
         @Nullable Integer firingsToExponent,
+        @Nullable PlannedMotor motor,
         String sentence,
         List<String> cautions) {
 

@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param reason why not
  * @param otherEquilibria MPa, absolute
  * @param exponentStdAfter standard uncertainty of the exponent with this firing added [1]
+ * @param remark what else must be known of it, such as that it lies outside of the pressures fired
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
@@ -30,7 +31,8 @@ public record PlannedThroat(
         boolean allowed,
         @Nullable String reason,
         List<Double> otherEquilibria,
-        @Nullable Double exponentStdAfter) {
+        @Nullable Double exponentStdAfter,
+        @Nullable String remark) {
 
     public PlannedThroat {
         drills = List.copyOf(drills);

@@ -1,0 +1,146 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.grain.Grain;
+import io.burnlaw.planning.Drill;
+import io.burnlaw.planning.PlanBasis;
+import io.burnlaw.planning.Predicted;
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.report.document.DrillChoice;
+import io.burnlaw.report.document.Plan;
+import io.burnlaw.report.document.PlannedMotor;
+import io.burnlaw.report.document.PlannedThroat;
+import io.burnlaw.report.document.Quantity;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+
+/** A plan as it stands in the document. */
+public final class PlanDocument {
+
+    /** Rows of the grain's table; its jumps and bends have rows of their own. */
+    private static final int ROWS = 40;
+
+    private PlanDocument() {}
+
+    /**
+     * The plan of one formulation.
+     *
+     * @param plan  or refusal
+     * @param basis that it was made from
+     * @param level of its predictions [1]
+     * @return the same in the document's words
+     */
+    public static Plan of(io.burnlaw.planning.Plan plan, PlanBasis basis, double level) {
+        return plan.match(
+                planned -> new Plan(
+                        planned.formulation(),
+                        planned.grain(),
+                        pressure(planned.allowedPressure()),
+                        planned.next().map(each -> throat(each, level)).orElse(null),
+                        planned.ladder().stream()
+                                .map(each -> throat(each, level))
+                                .toList(),
+                        length(OptionalDouble.of(planned.smallestThroat())),
+                        length(planned.slowRegimeThroat()),
+                        planned.firingsToExponent().isPresent()
+                                ? (Integer) planned.firingsToExponent().getAsInt()
+                                : null,
+                        motor(basis),
+                        planned.sentence(),
+                        planned.cautions()),
+                refused -> new Plan(
+                        refused.formulation(),
+                        refused.grain(),
+                        refused.allowedPressure().isPresent()
+                                ? pressure(refused.allowedPressure().getAsDouble())
+                                : null,
+                        null,
+                        List.of(),
+                        null,
+                        null,
+                        null,
+                        motor(basis),
+                        refused.sentence(),
+                        refused.cautions()));
+    }
+
+    /**
+     * A throat.
+     *
+     * @param throat with its predictions
+     * @param level  of these [1]
+     * @return the same in the document's words
+     */
+    public static PlannedThroat throat(io.burnlaw.planning.PlannedThroat throat, double level) {
+        return new PlannedThroat(
+                Quantity.of(Unit.MILLIMETRE.fromSi(throat.diameter()), Unit.MILLIMETRE.ucum()),
+                throat.drills().stream().map(PlanDocument::drill).toList(),
+                predicted(throat.meanPressure(), level),
+                predicted(throat.maxPressure(), level),
+                throat.burnTime().isPresent() ? Quantity.of(throat.burnTime().getAsDouble(), Unit.SECOND.ucum()) : null,
+                throat.allowed(),
+                throat.refusal().orElse(null),
+                throat.otherEquilibria().stream().map(Unit.MEGAPASCAL::fromSi).toList(),
+                throat.exponentStdAfter().isPresent()
+                        ? (Double) throat.exponentStdAfter().getAsDouble()
+                        : null,
+                throat.remark().orElse(null));
+    }
+
+    private static DrillChoice drill(Drill drill) {
+        return new DrillChoice(
+                drill.series().name().toLowerCase(Locale.ROOT), drill.name(), Unit.MILLIMETRE.fromSi(drill.diameter()));
+    }
+
+    private static PlannedMotor motor(PlanBasis basis) {
+        Grain grain = basis.motor().grain();
+        TreeSet<Double> webs = new TreeSet<>();
+        for (int i = 0; i <= ROWS; i++) {
+            webs.add(grain.burnout() * i / ROWS);
+        }
+        for (double at : grain.breaks()) {
+            // just before a jump of the surface and just after it
+            webs.add(at * (1 - 1e-6));
+            webs.add(Math.min(grain.burnout(), at));
+        }
+        return new PlannedMotor(
+                webs.stream().map(Unit.MILLIMETRE::fromSi).toList(),
+                webs.stream()
+                        .map(web -> Unit.SQUARE_MILLIMETRE.fromSi(grain.surface(web)))
+                        .toList(),
+                Quantity.of(Unit.CUBIC_CENTIMETRE.fromSi(basis.motor().freeVolume()), Unit.CUBIC_CENTIMETRE.ucum()),
+                Quantity.of(
+                        Unit.KILOGRAM_PER_CUBIC_METRE.fromSi(basis.motor().density()),
+                        Unit.KILOGRAM_PER_CUBIC_METRE.ucum()),
+                Quantity.of(basis.motor().gas().characteristicVelocity(), Unit.METRE_PER_SECOND.ucum()),
+                basis.motor().gas().specificHeatRatio(),
+                pressure(basis.motor().ambientPressure()),
+                basis.strengthStd(),
+                Unit.MILLIMETRE.fromSi(basis.throatStd()),
+                basis.highestFired().isPresent() ? pressure(basis.highestFired().getAsDouble()) : null);
+    }
+
+    private static Quantity predicted(Predicted predicted, double level) {
+        // JSON knows no infinity: without an upper limit there is no interval
+        boolean bounded = Double.isFinite(predicted.high());
+        return new Quantity(
+                Unit.MEGAPASCAL.fromSi(predicted.value()),
+                Unit.MEGAPASCAL.ucum(),
+                bounded ? (Double) Unit.MEGAPASCAL.fromSi(predicted.low()) : null,
+                bounded ? (Double) Unit.MEGAPASCAL.fromSi(predicted.high()) : null,
+                bounded ? (Double) level : null,
+                null);
+    }
+
+    private static Quantity pressure(double pascal) {
+        return Quantity.of(Unit.MEGAPASCAL.fromSi(pascal), Unit.MEGAPASCAL.ucum());
+    }
+
+    private static @Nullable Quantity length(OptionalDouble metres) {
+        return metres.isPresent()
+                ? Quantity.of(Unit.MILLIMETRE.fromSi(metres.getAsDouble()), Unit.MILLIMETRE.ucum())
+                : null;
+    }
+}

@@ -1,0 +1,189 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.ballistics.Gas;
+import io.burnlaw.ballistics.Motor;
+import io.burnlaw.ballistics.Nozzle;
+import io.burnlaw.campaign.GrainDescription.SurfacePoint;
+import io.burnlaw.campaign.Hardware;
+import io.burnlaw.comparison.Propellant;
+import io.burnlaw.grain.SurfaceTable;
+import io.burnlaw.planning.PlanBasis;
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.ratelaw.CommonError;
+import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.ratelaw.PiecewiseLaw;
+import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.ratelaw.Weighting;
+import io.burnlaw.report.document.Break;
+import io.burnlaw.report.document.CampaignSummary;
+import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.PlannedMotor;
+import io.burnlaw.report.document.Point;
+import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.Regimes;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+
+/** The way back: what a published document says of a formulation, in SI, so that others can go on from it. */
+public final class PublishedFormulation {
+
+    private PublishedFormulation() {}
+
+    /**
+     * For a comparison.
+     *
+     * @param formulation of a document
+     * @param id          that it is to have; ids of two documents may be the same
+     * @return its points, its law, and where its law changes
+     */
+    public static Propellant propellant(Formulation formulation, String id) {
+        return new Propellant(
+                id,
+                Optional.ofNullable(formulation.additive()),
+                formulation.additiveFraction() == null
+                        ? OptionalDouble.empty()
+                        : OptionalDouble.of(formulation.additiveFraction()),
+                points(formulation),
+                Optional.ofNullable(formulation.singleLaw()).map(PublishedFormulation::law),
+                breaks(formulation.regimes()));
+    }
+
+    /**
+     * The law or laws.
+     *
+     * @param formulation of a document
+     * @return empty where none was fitted
+     */
+    public static Optional<PiecewiseLaw> laws(Formulation formulation) {
+        Regimes regimes = formulation.regimes();
+        if (regimes != null && regimes.selected() > 1) {
+            return Optional.of(new PiecewiseLaw(
+                    regimes.laws().stream().map(PublishedFormulation::law).toList(), breaks(regimes)));
+        }
+        return Optional.ofNullable(formulation.singleLaw())
+                .map(PublishedFormulation::law)
+                .map(PiecewiseLaw::of);
+    }
+
+    /**
+     * What a plan rests on, for the motor that the document's own plan has.
+     *
+     * @param formulation of a document
+     * @param motor       of its plan
+     * @param grain       in words
+     * @param campaign    for the limit of the case
+     * @return empty where no law was fitted
+     */
+    public static Optional<PlanBasis> planBasis(
+            Formulation formulation, PlannedMotor motor, String grain, CampaignSummary campaign) {
+        return laws(formulation)
+                .map(laws -> new PlanBasis(
+                        formulation.id(),
+                        laws,
+                        points(formulation),
+                        formulation.threshold() == null
+                                ? OptionalDouble.empty()
+                                : OptionalDouble.of(
+                                        upper(formulation.threshold().pressure())),
+                        motor(motor),
+                        grain,
+                        motor.strengthStd(),
+                        Unit.MILLIMETRE.toSi(motor.throatStd()),
+                        hardware(campaign),
+                        motor.highestFired() == null
+                                ? OptionalDouble.empty()
+                                : OptionalDouble.of(si(motor.highestFired()))));
+    }
+
+    private static Motor motor(PlannedMotor motor) {
+        List<SurfacePoint> table = new ArrayList<>();
+        for (int i = 0; i < motor.web().size(); i++) {
+            table.add(new SurfacePoint(
+                    Unit.MILLIMETRE.toSi(motor.web().get(i)),
+                    Unit.SQUARE_MILLIMETRE.toSi(motor.surface().get(i))));
+        }
+        // the throat is what the plan is to find: this one only scales the uncertainty of a throat
+        double area = table.get(0).surface() / 250;
+        return new Motor(
+                new SurfaceTable(table, OptionalDouble.empty()),
+                si(motor.density()),
+                new Gas(si(motor.characteristicVelocity()), motor.specificHeatRatio()),
+                new Nozzle(Math.sqrt(4 * area / Math.PI)),
+                si(motor.freeVolume()),
+                si(motor.ambientPressure()));
+    }
+
+    private static Hardware hardware(CampaignSummary campaign) {
+        return new Hardware(
+                campaign.casePressureLimit() == null
+                        ? OptionalDouble.empty()
+                        : OptionalDouble.of(si(campaign.casePressureLimit())),
+                campaign.safetyFactor() == null ? 1 : campaign.safetyFactor());
+    }
+
+    private static List<FitPoint> points(Formulation formulation) {
+        return formulation.points().stream()
+                .filter(Point::used)
+                .map(each -> new FitPoint(
+                        each.id(),
+                        each.cluster(),
+                        si(each.pressure()),
+                        std(each.pressure()),
+                        si(each.rate()),
+                        std(each.rate()),
+                        0))
+                .toList();
+    }
+
+    private static List<Double> breaks(@Nullable Regimes regimes) {
+        return regimes == null
+                ? List.of()
+                : regimes.breaks().stream()
+                        .map(Break::pressure)
+                        .map(PublishedFormulation::si)
+                        .toList();
+    }
+
+    private static RateLaw law(Law law) {
+        return new RateLaw(
+                StrictMath.log(si(law.rateAtReference())),
+                law.exponent().value(),
+                si(law.referencePressure()),
+                law.covariance().get(0).get(0),
+                law.covariance().get(0).get(1),
+                law.covariance().get(1).get(1),
+                law.degreesOfFreedom(),
+                law.residualScatter(),
+                si(law.pressureLow()),
+                si(law.pressureHigh()),
+                law.pointsUsed(),
+                Weighting.valueOf(law.weighting().toUpperCase(Locale.ROOT)),
+                // the published covariance holds the shared error already
+                CommonError.NONE);
+    }
+
+    private static double upper(Quantity quantity) {
+        return quantity.high() == null ? si(quantity) : unit(quantity).toSi(quantity.high());
+    }
+
+    private static double si(Quantity quantity) {
+        return unit(quantity).toSi(quantity.value());
+    }
+
+    private static double std(Quantity quantity) {
+        return quantity.std() == null ? 0 : unit(quantity).differenceToSi(quantity.std());
+    }
+
+    private static Unit unit(Quantity quantity) {
+        String code = quantity.unit();
+        return code == null
+                ? Unit.ONE
+                : Unit.spelled(code)
+                        .orElseThrow(() -> new IllegalArgumentException("a document with the unit " + code));
+    }
+}
