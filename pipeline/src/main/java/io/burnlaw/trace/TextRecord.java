@@ -35,11 +35,16 @@ final class TextRecord {
     private static final int COMMA = 1;
     private static final int BLANK = 2;
     private static final int ODD = 4;
+    /** Behind the cell. */
+    private static final int END = 8;
+
     private static final byte[] KIND = kinds();
 
     private final String file;
     private final InputStream in;
-    private final byte[] buffer = new byte[BUFFER];
+    /** One byte longer than it is filled: a line end behind the last line spares every other check. */
+    private final byte[] buffer = new byte[BUFFER + 1];
+
     private int size;
     /** Behind the last whole line of the buffer. */
     private int limit;
@@ -50,7 +55,8 @@ final class TextRecord {
     private boolean ended;
 
     private byte separator;
-    private byte otherBlank;
+    private boolean blanks;
+    private byte[] kindOf = KIND;
     private boolean quoted;
     private boolean decimalComma;
     private int[] wanted = new int[0];
@@ -103,7 +109,8 @@ final class TextRecord {
         RecordLayout layout = RecordLayout.of(file, buffer, size);
         ColumnChoice columns = chooser.choose(layout);
         separator = (byte) layout.separator();
-        otherBlank = layout.separator() == RecordLayout.BLANKS ? (byte) '\t' : separator;
+        blanks = layout.separator() == RecordLayout.BLANKS;
+        kindOf = kindsWith(blanks ? " \t" : String.valueOf(layout.separator()));
         quoted = layout.quoted();
         decimalComma = layout.decimalComma();
         stamps = columns.timeUnit().isEmpty();
@@ -183,44 +190,40 @@ final class TextRecord {
     /** Reads the line at {@link #at} and goes behind it. */
     private Row row(boolean[] needed) throws Refusal {
         int first = skipBlanks(at);
-        if (first >= limit || buffer[first] == '\n' || buffer[first] == '\r' || buffer[first] == '#') {
+        if (endsLine(buffer[first]) || buffer[first] == '#') {
             skipLine(first);
             return Row.NO_ROW;
         }
         boolean complete = true;
-        int p = separator == RecordLayout.BLANKS ? first : at;
+        int p = blanks ? first : at;
         for (int column = 0; column <= last; column++) {
             int start = p;
             int kinds = PLAIN;
-            boolean open = false;
-            while (p < limit) {
-                byte b = buffer[p];
-                if (b == separator && !open || b == '\n' || b == '\r' || b == otherBlank && !open) {
-                    break;
-                }
-                open ^= quoted && b == '"';
-                kinds |= KIND[b & 0xFF];
-                p++;
+            int kind = kindOf[buffer[p] & 0xFF];
+            while (kind < END) {
+                kinds |= kind;
+                kind = kindOf[buffer[++p] & 0xFF];
+            }
+            if (quoted && (kinds & ODD) != 0) {
+                kinds |= ODD;
+                p = behindQuotes(start);
             }
             if (needed[column]) {
                 double value = cell(start, p, kinds, column);
                 values[column] = value;
                 complete &= value == value;
             }
-            boolean lineEnds = p >= limit || buffer[p] == '\n' || buffer[p] == '\r';
-            if (lineEnds && column < last) {
+            if (endsLine(buffer[p])) {
                 for (int rest = column + 1; rest <= last; rest++) {
                     complete &= !needed[rest];
                 }
                 break;
             }
-            if (!lineEnds) {
-                p = separator == RecordLayout.BLANKS ? skipBlanks(p) : p + 1;
-            }
+            p = blanks ? skipBlanks(p) : p + 1;
         }
         boolean wasBad = bad != null && bad.line() == line;
-        boolean cutOff = !complete && ended && !hasLineEnd(p);
         skipLine(p);
+        boolean cutOff = !complete && ended && at >= limit && !endsLine(buffer[limit - 1]);
         if (cutOff && !wasBad) {
             notes.add("%s: the last line is incomplete and was passed over.".formatted(file));
             return Row.NO_ROW;
@@ -229,6 +232,21 @@ final class TextRecord {
             return Row.NO_ROW;
         }
         return complete ? Row.READ : Row.INCOMPLETE;
+    }
+
+    /** The end of a cell in which separators may stand between quotation marks. */
+    private int behindQuotes(int start) {
+        int p = start;
+        boolean open = false;
+        while (!endsLine(buffer[p]) && (open || kindOf[buffer[p] & 0xFF] < END)) {
+            open ^= buffer[p] == '"';
+            p++;
+        }
+        return p;
+    }
+
+    private static boolean endsLine(byte b) {
+        return b == '\n' || b == '\r';
     }
 
     /** The number in a cell, or NaN where there is no reading. */
@@ -325,30 +343,19 @@ final class TextRecord {
 
     private int skipBlanks(int from) {
         int p = from;
-        while (p < limit && (buffer[p] == ' ' || buffer[p] == '\t' && separator != '\t')) {
+        while (buffer[p] == ' ' || buffer[p] == '\t' && separator != '\t') {
             p++;
         }
         return p;
     }
 
-    private boolean hasLineEnd(int from) {
-        for (int i = from; i < limit; i++) {
-            if (buffer[i] == '\n' || buffer[i] == '\r') {
-                return true;
-            }
-        }
-        return false;
-    }
-
     private void skipLine(int from) {
         int p = from;
-        while (p < limit && buffer[p] != '\n' && buffer[p] != '\r') {
+        while (!endsLine(buffer[p])) {
             p++;
         }
-        if (p < limit) {
-            p += buffer[p] == '\r' && p + 1 < limit && buffer[p + 1] == '\n' ? 2 : 1;
-        }
-        at = p;
+        p += buffer[p] == '\r' && p + 1 < limit && buffer[p + 1] == '\n' ? 2 : 1;
+        at = Math.min(p, limit);
     }
 
     /** Whether a whole line lies at {@link #at}; reads on where it does not. */
@@ -356,6 +363,7 @@ final class TextRecord {
         while (at >= limit) {
             if (ended) {
                 limit = size;
+                buffer[size] = '\n';
                 return at < size;
             }
             System.arraycopy(buffer, at, buffer, 0, size - at);
@@ -419,6 +427,14 @@ final class TextRecord {
                 throw binary();
             }
         }
+    }
+
+    private static byte[] kindsWith(String separators) {
+        byte[] kinds = KIND.clone();
+        for (char c : (separators + "\r\n").toCharArray()) {
+            kinds[c] = END;
+        }
+        return kinds;
     }
 
     private static byte[] kinds() {

@@ -52,7 +52,7 @@ public final class TimeStamps {
      * @return with rising times; values of equal stamps are averaged
      */
     public static Ordered order(Trace trace) {
-        double[] time = trace.times();
+        double[] time = trace.timeArray();
         for (int i = 1; i < time.length; i++) {
             if (time[i] < time[i - 1]) {
                 return new Ordered(Optional.empty(), List.of(backward(time[i - 1], time[i], "sample " + (i + 1))));
@@ -60,7 +60,7 @@ public final class TimeStamps {
         }
         List<Finding> findings = new ArrayList<>();
         Trace merged = merged(trace, time, findings);
-        findings.addAll(spacing(merged.times()));
+        findings.addAll(spacing(merged.timeArray()));
         return new Ordered(Optional.of(merged), findings);
     }
 
@@ -121,12 +121,18 @@ public final class TimeStamps {
         int lost = 0;
         int gaps = 0;
         int longestRun = 0;
+        double rate = 1 / usual;
         int run = 0;
         double longest = 0;
         double longestAt = 0;
         long before = 1;
         for (int i = 1; i < time.length; i++) {
-            double ratio = (time[i] - time[i - 1]) / usual;
+            double ratio = (time[i] - time[i - 1]) * rate;
+            if (Math.abs(ratio - 1) <= NEAR) {
+                run = 0;
+                before = 1;
+                continue;
+            }
             long multiple = Math.max(1, Math.round(ratio));
             off += Math.abs(ratio - multiple) > NEAR ? 1 : 0;
             run = multiple > 1 && multiple == before ? run + 1 : 0;

@@ -51,6 +51,11 @@ public final class Trace {
         return firing;
     }
 
+    /** The times themselves: to be read only. */
+    double[] timeArray() {
+        return time;
+    }
+
     /** {@return number of samples} */
     public int size() {
         return time.length;

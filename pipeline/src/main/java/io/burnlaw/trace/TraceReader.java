@@ -151,6 +151,9 @@ public final class TraceReader {
     }
 
     private static void toSi(double[] values, Unit unit) {
+        if (unit.toSi(1) == 1 && unit.toSi(0) == 0) {
+            return;
+        }
         for (int i = 0; i < values.length; i++) {
             values[i] = unit.toSi(values[i]);
         }
