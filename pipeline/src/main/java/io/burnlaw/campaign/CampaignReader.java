@@ -1,6 +1,7 @@
 package io.burnlaw.campaign;
 
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -128,16 +129,36 @@ public final class CampaignReader {
         });
     }
 
+    /** The log is text or a workbook; two logs would contradict each other. */
     private Optional<TableText> firingTable() {
-        return table("firings.csv");
+        boolean text = exists("firings.csv");
+        boolean workbook = exists("firings.xlsx");
+        if (text && workbook) {
+            problems.add(new Problem(
+                    "firings.xlsx",
+                    0,
+                    "",
+                    "there are two firing logs",
+                    "firings.csv and firings.xlsx",
+                    "one of them",
+                    "move the other out of the folder"));
+        }
+        return text
+                ? table("firings.csv")
+                : bytes("firings.xlsx", MOST_TABLE, false)
+                        .flatMap(bytes -> XlsxTable.read("firings.xlsx", bytes, problems));
     }
 
     private Optional<TableText> table(String name) {
         return bytes(name, MOST_TABLE, false).flatMap(bytes -> CsvTable.read(name, bytes, problems));
     }
 
+    private boolean exists(String name) {
+        return Files.exists(path.resolve(name), LinkOption.NOFOLLOW_LINKS);
+    }
+
     private Optional<byte[]> bytes(String name, long most, boolean required) {
-        if (!required && !Files.exists(path.resolve(name), java.nio.file.LinkOption.NOFOLLOW_LINKS)) {
+        if (!required && !exists(name)) {
             return Optional.empty();
         }
         CampaignFolder.Location location = folder.locate(name);

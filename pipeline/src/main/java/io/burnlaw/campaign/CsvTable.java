@@ -9,12 +9,16 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Reads a table of text: comma, semicolon or tab between the fields, found by looking at the headings. */
 final class CsvTable {
 
     /** One cell, and one line, are never longer than this. */
     private static final int LONGEST_CELL = 1 << 16;
+
+    private static final Pattern LINE = Pattern.compile("line (\\d{1,9})");
 
     private CsvTable() {}
 
@@ -36,66 +40,67 @@ final class CsvTable {
         String text = decoded.get().text();
         List<String> notes = new ArrayList<>();
         decoded.get().note().ifPresent(note -> notes.add(file + ": " + note + "."));
-        String headingLine = text.lines()
-                .filter(line -> !line.isBlank() && !line.startsWith("#") && !line.startsWith("sep="))
-                .findFirst()
-                .orElse("");
-        char separator = separator(headingLine);
-        TableText table = null;
-        String wrong = "";
-        int line = 0;
-        try (CsvReader<CsvRecord> reader = CsvReader.builder()
-                .fieldSeparator(separator)
+        try (CsvReader<CsvRecord> reader = reader(text)) {
+            Optional<TableText> table = table(file, reader, notes);
+            if (table.isEmpty()) {
+                problems.add(new Problem(
+                        file, 0, "", "the table is empty", "", "a row of headings, and rows below it", "fill it in"));
+            } else if (table.get().lines().size() > TableText.MOST_ROWS) {
+                problems.add(tooManyRows(file));
+                return Optional.empty();
+            }
+            return table;
+        } catch (CsvParseException | IOException e) {
+            Throwable reason = e.getCause() == null ? e : e.getCause();
+            problems.add(new Problem(
+                    file,
+                    line(e.getMessage()),
+                    "",
+                    "this is no table: " + Excerpt.of(String.valueOf(reason.getMessage())),
+                    "",
+                    "rows of cells, quotation marks in pairs, each cell below 64 kB",
+                    "look for a quotation mark that is not closed"));
+            return Optional.empty();
+        }
+    }
+
+    private static CsvReader<CsvRecord> reader(String text) {
+        return CsvReader.builder()
+                .fieldSeparator(separator(firstLine(text)))
                 .commentStrategy(CommentStrategy.SKIP)
                 .commentCharacter('#')
                 .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
                 .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
                 .trimWhitespacesAroundQuotes(true)
                 .maxBufferSize(LONGEST_CELL)
-                .ofCsvRecord(text)) {
-            table = table(file, reader, notes);
-        } catch (CsvParseException e) {
-            Throwable cause = e.getCause() == null ? e : e.getCause();
-            wrong = Excerpt.of(String.valueOf(cause.getMessage()));
-        } catch (IOException e) {
-            wrong = "it cannot be read";
-        }
-        if (table == null) {
-            problems.add(
-                    wrong.isEmpty()
-                            ? new Problem(
-                                    file,
-                                    0,
-                                    "",
-                                    "the table is empty",
-                                    "",
-                                    "a row of headings, and rows below it",
-                                    "fill it in")
-                            : new Problem(
-                                    file,
-                                    line,
-                                    "",
-                                    "this is no table: " + wrong,
-                                    "",
-                                    "rows of cells, quotation marks in pairs, each cell below 64 kB",
-                                    "look for a quotation mark that is not closed"));
-            return Optional.empty();
-        }
-        if (table.lines().size() > TableText.MOST_ROWS) {
-            problems.add(new Problem(
-                    file,
-                    0,
-                    "",
-                    "the table has more than " + TableText.MOST_ROWS + " rows",
-                    "",
-                    "one row a firing",
-                    "split the campaign, or check that this is the log and not a trace"));
-            return Optional.empty();
-        }
-        return Optional.of(table);
+                .ofCsvRecord(text);
     }
 
-    private static TableText table(String file, CsvReader<CsvRecord> reader, List<String> notes) {
+    private static String firstLine(String text) {
+        return text.lines()
+                .filter(line -> !line.isBlank() && !line.startsWith("#") && !line.startsWith("sep="))
+                .findFirst()
+                .orElse("");
+    }
+
+    /** The parser's message names the line in which the record begins. */
+    private static int line(String message) {
+        Matcher matcher = LINE.matcher(String.valueOf(message));
+        return matcher.find() ? Integer.parseInt(matcher.group(1)) : 0;
+    }
+
+    static Problem tooManyRows(String file) {
+        return new Problem(
+                file,
+                0,
+                "",
+                "the table has more than " + TableText.MOST_ROWS + " rows",
+                "",
+                "one row a firing",
+                "split the campaign, or check that this is the log and not a trace");
+    }
+
+    private static Optional<TableText> table(String file, CsvReader<CsvRecord> reader, List<String> notes) {
         List<String> headings = null;
         int headingLine = 0;
         List<TableText.Line> lines = new ArrayList<>();
@@ -116,7 +121,9 @@ final class CsvTable {
                 break;
             }
         }
-        return headings == null ? null : new TableText(file, headingLine, headings, lines, notes);
+        return headings == null
+                ? Optional.empty()
+                : Optional.of(new TableText(file, headingLine, headings, lines, notes));
     }
 
     /** The one that stands most often in the headings, outside of brackets and quotation marks. */

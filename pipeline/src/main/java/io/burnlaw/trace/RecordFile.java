@@ -54,7 +54,7 @@ final class RecordFile implements Closeable {
                 },
                 BUFFER);
         raw.mark(BUFFER);
-        this.mark = raw.readNBytes(8);
+        this.mark = raw.readNBytes(20);
         raw.reset();
     }
 
@@ -87,6 +87,22 @@ final class RecordFile implements Closeable {
             }
         }
         return true;
+    }
+
+    boolean isPackage() {
+        return begins('P', 'K', 3, 4);
+    }
+
+    boolean isTdms() {
+        return begins('T', 'D', 'S', 'm');
+    }
+
+    boolean isMatlab() {
+        return begins('M', 'A', 'T', 'L', 'A', 'B', ' ', '5', '.', '0');
+    }
+
+    boolean isHdf5() {
+        return begins(0x89, 'H', 'D', 'F') || begins('M', 'A', 'T', 'L', 'A', 'B', ' ', '7', '.', '3');
     }
 
     /** The record as bytes of text, unpacked. */

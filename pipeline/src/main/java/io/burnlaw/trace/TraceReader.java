@@ -86,9 +86,20 @@ public final class TraceReader {
     record Decoded(RawRecord record, ColumnChoice columns, List<String> notes) {}
 
     private static Decoded decode(String path, RecordFile file, TraceSettings settings) throws IOException, Refusal {
+        if (file.isTdms() || file.isHdf5()) {
+            throw Refusal.of(
+                    path,
+                    0,
+                    file.isTdms() ? "TDMS is not read" : "HDF5, which Matlab's -v7.3 is, is not read",
+                    "text, .xlsx, or a Matlab file saved with -v6 or -v7",
+                    "export the record as text");
+        }
+        if (file.isMatlab()) {
+            return MatRecord.read(path, file.whole(), settings);
+        }
         TextRecord.Outcome outcome = TextRecord.read(
                 path,
-                file.text(),
+                file.isPackage() ? SheetRecord.text(path, file.whole()) : file.text(),
                 layout -> ColumnChoice.of(
                         path, Math.max(1, layout.firstLine() - 1), layout.headings(), layout.firstCells(), settings));
         List<String> notes = new ArrayList<>(outcome.layout().notes());
