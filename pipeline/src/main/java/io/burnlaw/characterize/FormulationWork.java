@@ -23,6 +23,7 @@ import io.burnlaw.regime.RegimeSearch;
 import io.burnlaw.regime.Regimes;
 import io.burnlaw.regime.Threshold;
 import io.burnlaw.regime.Thresholds;
+import io.burnlaw.regime.UnsettledRegime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -53,9 +54,18 @@ final class FormulationWork {
                 points.stream().filter(point -> point.setAside().isEmpty()).toList();
         double exponent = RateAveraging.exponent(used, options);
         ReferredRates rates = ReferredRates.of(campaign, used, RateAveraging.at(used, exponent), options);
-        FitResult fit = RateLawFit.fit(rates.points(), options);
+        FitResult whole = RateLawFit.fit(rates.points(), options);
         Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
-        Optional<Regimes> regimes = fit.fitted().map(fitted -> regimes(rates.points(), campaign.fit()));
+        Optional<Regimes> regimes = whole.fitted().map(fitted -> regimes(rates.points(), campaign.fit()));
+        List<String> apart =
+                regimes.flatMap(Regimes::unsettled).map(UnsettledRegime::ids).orElse(List.of());
+        FitResult fit = apart.isEmpty()
+                ? whole
+                : RateLawFit.fit(
+                        rates.points().stream()
+                                .filter(point -> !apart.contains(point.id()))
+                                .toList(),
+                        options);
         Optional<Threshold> threshold =
                 regimes.flatMap(found -> Thresholds.find(found, value(formulation.density()), value(velocity)));
         Optional<Pooling.Pooled> pooling =
@@ -68,7 +78,7 @@ final class FormulationWork {
                 formulation,
                 velocity,
                 exponent,
-                results(points, exponent, rates.points(), fit, regimes),
+                results(points, exponent, rates.points(), fit, regimes, apart),
                 rates.points(),
                 fit,
                 rates.sensitivity(),
@@ -105,12 +115,18 @@ final class FormulationWork {
     }
 
     private static List<PointResult> results(
-            List<RatePoint> points, double exponent, List<FitPoint> fitted, FitResult fit, Optional<Regimes> regimes) {
+            List<RatePoint> points,
+            double exponent,
+            List<FitPoint> fitted,
+            FitResult fit,
+            Optional<Regimes> regimes,
+            List<String> apart) {
         Map<String, FitPoint> asFitted = new HashMap<>();
         fitted.forEach(point -> asFitted.put(point.id(), point));
         Map<String, Residual> residuals = new HashMap<>();
         fit.fitted().ifPresent(law -> law.residuals().forEach(residual -> residuals.put(residual.id(), residual)));
         return points.stream()
+                .map(point -> apart.contains(point.id()) ? setApart(point) : point)
                 .map(point -> {
                     double pressure = point.pressures().powerMean(exponent);
                     FitPoint inFit = asFitted.get(point.id());
@@ -122,6 +138,26 @@ final class FormulationWork {
                             inFit == null ? OptionalInt.empty() : segment(regimes, point.id()));
                 })
                 .toList();
+    }
+
+    /** Few points of another regime would bend the law of the many: they are shown, and said, and not fitted with it. */
+    private static RatePoint setApart(RatePoint point) {
+        return new RatePoint(
+                point.id(),
+                point.cluster(),
+                point.firing(),
+                point.formulation(),
+                point.source(),
+                point.pressures(),
+                point.pressureStd(),
+                point.rate(),
+                point.rateStd(),
+                point.rateSystematic(),
+                point.temperature(),
+                point.method(),
+                point.lowerGrade(),
+                Optional.of("in all likelihood of another regime, too few for a law of its own"),
+                point.budget());
     }
 
     private static OptionalInt segment(Optional<Regimes> regimes, String id) {

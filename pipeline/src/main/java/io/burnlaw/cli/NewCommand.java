@@ -21,7 +21,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Makes a campaign folder to fill in: campaign.yaml with remarks, a firing log that a spreadsheet opens,"
-                    + " a place for the traces, and the schema that lets an editor check campaign.yaml.",
+                    + " and a place for the traces.",
             ""
         },
         optionListHeading = "%nOptions:%n",
@@ -39,7 +39,6 @@ final class NewCommand implements Callable<Integer> {
     private static Map<String, String> files() {
         Map<String, String> files = new LinkedHashMap<>();
         files.put("campaign.yaml", "/io/burnlaw/cli/skeleton/campaign.yaml");
-        files.put("campaign.schema.json", "/io/burnlaw/campaign/campaign.schema.json");
         files.put("firings.csv", "/io/burnlaw/cli/skeleton/firings.csv");
         files.put("traces/README.txt", "/io/burnlaw/cli/skeleton/traces/README.txt");
         return files;

@@ -47,8 +47,8 @@ public final class DocumentOf {
                                 result.firings().stream().map(firing -> firing(firing, result, histories)),
                                 result.strands().stream().map(strand -> StrandDocument.of(strand, histories)))
                         .toList(),
-                List.of(),
-                List.of(),
+                ComparisonDocument.of(result.comparisons()),
+                ComparisonDocument.ofTrends(result.trends()),
                 List.of(),
                 Cautions.ALWAYS);
     }

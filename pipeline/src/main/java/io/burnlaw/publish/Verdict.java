@@ -7,8 +7,10 @@ import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.MethodIntervals;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.regime.Claim;
+import io.burnlaw.regime.Regime;
+import io.burnlaw.regime.Regimes;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** The answer for one formulation, in words. */
 final class Verdict {
@@ -23,15 +25,20 @@ final class Verdict {
      * @return one or two sentences
      */
     static String of(FormulationResult result, double level) {
-        String law = result.fit().match(fitted -> law(fitted, level), none -> "No law: " + none.reason());
-        String regimes = result.regimes()
-                .filter(found ->
-                        found.claim() != Claim.SINGLE_LAW || found.unsettled().isPresent())
-                .map(found -> " " + found.evidence().sentence())
-                .orElse("");
         String threshold =
                 result.threshold().map(found -> " " + found.sentence()).orElse("");
-        return law + regimes + threshold;
+        return result.regimes()
+                        .filter(found -> found.selected() > 1)
+                        .map(Verdict::regimes)
+                        .orElseGet(() ->
+                                result.fit().match(fitted -> law(fitted, level), none -> "No law: " + none.reason()))
+                + threshold;
+    }
+
+    /** A law over the whole range would be quoted against the evidence: each regime speaks for itself. */
+    private static String regimes(Regimes found) {
+        return "Follows " + found.selected() + " laws. "
+                + found.regimes().stream().map(Regime::sentence).collect(Collectors.joining(" "));
     }
 
     private static String law(FitResult.Fitted fitted, double level) {
@@ -41,7 +48,7 @@ final class Verdict {
                 + " mm/s at " + megapascals(law.referencePressure(), 2) + " MPa, with an exponent of "
                 + shown(law.exponent(), intervals.exponent(), Unit.ONE)
                 + (intervals.exponent().estimated().isPresent()
-                        ? " (in brackets: " + Figures.percent(level, 2) + " intervals)"
+                        ? " (in brackets: " + Figures.percent(level, 2).replace(' ', '\u00a0') + " intervals)"
                         : "")
                 + "; from " + law.points() + " points between " + megapascals(law.pressureLow(), 2) + " and "
                 + megapascals(law.pressureHigh(), 2) + " MPa.";

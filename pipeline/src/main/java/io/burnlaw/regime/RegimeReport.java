@@ -126,8 +126,9 @@ final class RegimeReport {
             findings.add(Finding.of(
                     FindingCode.SLOW_REGIME,
                     "Below " + Words.pressure(at.pressure(), at.interval()) + " the propellant burns slowly: "
-                            + Words.rate(
-                                    regimes.get(0).law().rate(regimes.get(0).high())) + " just below it, "
+                            + Words.rate(regimes.get(slowest - 1)
+                                    .law()
+                                    .rate(regimes.get(slowest - 1).high())) + " just below it, "
                             + Words.rate(regimes.get(slowest).law().rate(at.pressure())) + " just above."));
         }
         selection.rivals().stream()

@@ -135,7 +135,7 @@ class CommandLineIT {
 
     @Test
     void everyCommandHasHelpWithAnExample() throws Exception {
-        for (String command : List.of("new", "check", "run", "render", "simulate", "compare", "plan")) {
+        for (String command : List.of("new", "check", "run", "render", "simulate")) {
             RunnableJar.Outcome help = RunnableJar.run(folder, command, "--help");
             assertThat(help.exitCode()).as(command).isZero();
             assertThat(help.out())
