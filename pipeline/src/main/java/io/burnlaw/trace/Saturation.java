@@ -92,10 +92,8 @@ final class Saturation {
 
     /** Step of the converter: the least distance between readings; nearly 0 where hardly any reading repeats. */
     private static double step(double[] values, QuietParts quiet) {
-        double[] sorted = Arrays.stream(values, quiet.rise(), quiet.fall())
-                .sorted()
-                .distinct()
-                .toArray();
+        // Over the whole record: where the whole plateau is clipped, only the quiet parts show single readings.
+        double[] sorted = Arrays.stream(values).sorted().distinct().toArray();
         if (sorted.length < 2) {
             return quiet.range();
         }
