@@ -58,13 +58,13 @@ public final class CampaignFolder {
         Path target;
         try {
             relative = Path.of(written.replace('\\', '/'));
-            target = folder.resolve(relative).normalize();
+            target = here().resolve(relative).normalize();
         } catch (InvalidPathException e) {
             return new Location.NotFound(
                     "this cannot be a path", "a path below the campaign folder", "correct the path");
         }
         boolean drive = written.length() > 1 && written.charAt(1) == ':';
-        if (relative.isAbsolute() || drive || !target.startsWith(folder.normalize()) || written.isBlank()) {
+        if (relative.isAbsolute() || drive || !target.startsWith(here()) || written.isBlank()) {
             return outside();
         }
         try {
@@ -100,7 +100,7 @@ public final class CampaignFolder {
         Path name = target.getFileName();
         if (parent != null && name != null && Files.isDirectory(parent)) {
             mend = Spelling.nearest(name.toString(), names(parent))
-                    .map(near -> folder.normalize().relativize(parent.resolve(near)))
+                    .map(near -> here().relativize(parent.resolve(near)))
                     .map(near -> "write   " + Excerpt.of(near.toString().replace('\\', '/')))
                     .orElse(mend);
         }
@@ -116,5 +116,10 @@ public final class CampaignFolder {
         } catch (IOException e) {
             return List.of();
         }
+    }
+
+    /** Absolute, since the folder "." has no name that a path below it could begin with. */
+    private Path here() {
+        return folder.toAbsolutePath().normalize();
     }
 }

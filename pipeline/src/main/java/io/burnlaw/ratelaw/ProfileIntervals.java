@@ -21,34 +21,30 @@ final class ProfileIntervals {
     private static final String ENDLESS =
             "the sum of squares stays below its limit however far one goes; more points, or points further apart, would end it";
 
+    private static final int MOST_STEPS = 60;
+
     private final WeightedSolution solution;
+    private final boolean power;
     private final double limit;
     private final double level;
-    private final double[] std;
 
     ProfileIntervals(WeightedSolution solution, double quantile, double level) {
         this.solution = solution;
+        this.power = solution.curve == Curve.POWER;
         this.limit = solution.sumOfSquares() + quantile * quantile;
         this.level = level;
-        std = new double[solution.x.length];
-        for (int i = 0; i < std.length; i++) {
-            std[i] = 1 / Math.sqrt(solution.weight(i));
-        }
     }
 
     /** Of the exponent. */
     Interval exponent() {
-        return between(
-                value -> leastSum(x -> value * x, x -> 1, solution.parameters[0]),
-                solution.parameters[1],
-                Math.sqrt(solution.exponentVariance));
+        return between(this::leastSumAtExponent, solution.parameters[1], Math.sqrt(solution.exponentVariance));
     }
 
     /** Of the logarithm of the rate, in the units of the solution, at x, the logarithm of a pressure in them. */
     Interval lnRate(double at) {
         double variance = solution.rateVariance + 2 * at * solution.covariance + at * at * solution.exponentVariance;
         return between(
-                value -> leastSum(x -> value, x -> x - at, solution.parameters[1]),
+                value -> leastSumAtRate(value, at),
                 solution.parameters[0] + solution.parameters[1] * at,
                 Math.sqrt(variance));
     }
@@ -66,7 +62,7 @@ final class ProfileIntervals {
         UnivariateFunction above = value -> sum.value(value) - limit;
         double inside = estimate;
         double outside = estimate + step;
-        for (int round = 0; round < 60; round++) {
+        for (int round = 0; round < MOST_STEPS; round++) {
             double value = above.value(outside);
             if (!Double.isFinite(value)) {
                 return Double.NaN;
@@ -74,7 +70,7 @@ final class ProfileIntervals {
             if (value > 0) {
                 double a = Math.min(inside, outside);
                 double b = Math.max(inside, outside);
-                return new BrentSolver(1e-13, 1e-13 * Math.abs(step)).solve(200, above, a, b);
+                return new BrentSolver(1e-14, 1e-12 * Math.abs(step)).solve(200, above, a, b);
             }
             inside = outside;
             outside += step * (1 + 0.5 * round);
@@ -82,29 +78,64 @@ final class ProfileIntervals {
         return Double.NaN;
     }
 
-    /** The least sum of squares over one parameter q of the law whose logarithm is fixed(x) + q·free(x). */
-    private double leastSum(UnivariateFunction fixed, UnivariateFunction free, double start) {
-        boolean power = solution.curve == Curve.POWER;
-        Curve reduced = new Curve() {
-            @Override
-            public double value(double x, double[] p) {
-                double ln = fixed.value(x) + p[0] * free.value(x);
-                return power ? StrictMath.exp(ln) : ln;
-            }
+    /** The exponent held: the factor of the best law has a closed form in either scale. */
+    private double leastSumAtExponent(double exponent) {
+        double over = 0;
+        double under = 0;
+        for (int i = 0; i < solution.x.length; i++) {
+            double w = solution.weight(i);
+            double g = power ? StrictMath.exp(exponent * solution.x[i]) : 1;
+            double value = power ? solution.y[i] : solution.y[i] - exponent * solution.x[i];
+            over += w * g * value;
+            under += w * g * g;
+        }
+        double best = over / under;
+        double sum = 0;
+        for (int i = 0; i < solution.x.length; i++) {
+            double fitted = power ? best * StrictMath.exp(exponent * solution.x[i]) : best + exponent * solution.x[i];
+            sum += solution.weight(i) * (solution.y[i] - fitted) * (solution.y[i] - fitted);
+        }
+        return sum;
+    }
 
-            @Override
-            public double[] gradient(double x, double[] p) {
-                return new double[] {power ? free.value(x) * value(x, p) : free.value(x)};
+    /** The rate at one pressure held: Gauss-Newton over the exponent, which is one step between logarithms. */
+    private double leastSumAtRate(double lnRate, double at) {
+        double exponent = solution.parameters[1];
+        double sum = sumAlong(lnRate, at, exponent);
+        for (int step = 0; step < MOST_STEPS; step++) {
+            double over = 0;
+            double under = 0;
+            for (int i = 0; i < solution.x.length; i++) {
+                double d = solution.x[i] - at;
+                double ln = lnRate + exponent * d;
+                double fitted = power ? StrictMath.exp(ln) : ln;
+                double g = power ? d * fitted : d;
+                over += solution.weight(i) * g * (solution.y[i] - fitted);
+                under += solution.weight(i) * g * g;
             }
+            double change = over / under;
+            double next = sumAlong(lnRate, at, exponent + change);
+            for (int half = 0; half < MOST_STEPS && !(next <= sum); half++) {
+                change /= 2;
+                next = sumAlong(lnRate, at, exponent + change);
+            }
+            boolean settled = !(next < sum * (1 - 1e-15));
+            exponent += next <= sum ? change : 0;
+            sum = Math.min(sum, next);
+            if (settled) {
+                return sum;
+            }
+        }
+        return sum;
+    }
 
-            @Override
-            public double slope(double x, double[] p) {
-                throw new UnsupportedOperationException();
-            }
-        };
-        return LeastSquares.minimize(reduced, solution.x, solution.y, std, new double[] {start})
-                        instanceof LeastSquares.Minimum minimum
-                ? minimum.sumOfSquares()
-                : Double.NaN;
+    private double sumAlong(double lnRate, double at, double exponent) {
+        double sum = 0;
+        for (int i = 0; i < solution.x.length; i++) {
+            double ln = lnRate + exponent * (solution.x[i] - at);
+            double miss = solution.y[i] - (power ? StrictMath.exp(ln) : ln);
+            sum += solution.weight(i) * miss * miss;
+        }
+        return sum;
     }
 }

@@ -81,8 +81,6 @@ public final class FiringReducer {
             return new Reduction.Rejected(firing.id(), findings, history);
         }
         findings.addAll(reduction.get().findings());
-        Reduction.Reduced reduced = reduction.get().reduced(findings, history);
-        findings.addAll(ReductionReview.review(burn, reduced));
         return rejected(findings)
                 ? new Reduction.Rejected(firing.id(), findings, history)
                 : reduction.get().reduced(findings, history);
