@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 
 /** What search engines and catalogues read: the campaign as a Dataset of schema.org, in JSON-LD. */
 final class StructuredData {
@@ -22,7 +23,8 @@ final class StructuredData {
         if (document.campaign().preparedBy() != null) {
             data.put(
                     "creator",
-                    Map.of("@type", "Organization", "name", document.campaign().preparedBy()));
+                    new TreeMap<>(Map.of(
+                            "@type", "Organization", "name", document.campaign().preparedBy())));
         }
         if (document.campaign().licence() != null) {
             data.put(
