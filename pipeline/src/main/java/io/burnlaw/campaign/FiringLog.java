@@ -78,7 +78,8 @@ final class FiringLog {
     }
 
     private Optional<Firing> firing(TableRow row, String id, String formulation) {
-        String trace = context.trace(row, id);
+        Optional<String> setAside = row.setAside();
+        String trace = context.trace(row, id, setAside);
         Optional<GrainDescription> grain = grain(row);
         row.required("throat_diameter");
         Optional<Measured> throat = row.length("throat_diameter");
@@ -113,7 +114,7 @@ final class FiringLog {
                 row.temperature("grain_temperature"),
                 context.ambientPressure(row),
                 volume,
-                row.setAside(),
+                setAside,
                 row.text("note"),
                 settings,
                 row.line()));

@@ -75,13 +75,13 @@ final class RowContext {
         return id;
     }
 
-    /** The path of the record; it must be there, and belong to no other row. */
-    String trace(TableRow row, String id) {
+    /** The path of the record; it belongs to no other row, and is there unless the row is set aside. */
+    String trace(TableRow row, String id, Optional<String> setAside) {
         String written = row.required("trace");
         if (written.isEmpty()) {
             return "";
         }
-        if (folder.locate(written) instanceof CampaignFolder.Location.NotFound missing) {
+        if (setAside.isEmpty() && folder.locate(written) instanceof CampaignFolder.Location.NotFound missing) {
             row.wrong("trace", missing.what(), written, missing.expected(), missing.mend());
         }
         String path = written.replace('\\', '/');

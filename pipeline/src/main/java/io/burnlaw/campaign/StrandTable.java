@@ -22,7 +22,8 @@ final class StrandTable {
             TableRow row = new TableRow(columns, line);
             String id = context.id(row, "strand");
             String formulation = context.formulation(row);
-            String trace = context.trace(row, id);
+            Optional<String> setAside = row.setAside();
+            String trace = context.trace(row, id, setAside);
             row.required("length");
             Optional<Measured> length = row.length("length");
             TraceSettings settings = context.settings(row);
@@ -35,7 +36,7 @@ final class StrandTable {
                     wireTimes(row),
                     row.temperature("temperature"),
                     context.ambientPressure(row),
-                    row.setAside(),
+                    setAside,
                     row.text("note"),
                     settings,
                     row.line()));

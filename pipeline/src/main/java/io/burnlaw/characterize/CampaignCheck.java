@@ -31,9 +31,14 @@ public final class CampaignCheck {
             notes = List.copyOf(notes);
         }
 
-        /** {@return whether the row gives no rate as it is} */
+        /** {@return whether the log itself says that the row is not to be used} */
+        public boolean setAside() {
+            return findings.stream().anyMatch(finding -> finding.code() == FindingCode.SET_ASIDE);
+        }
+
+        /** {@return whether the row was meant to be used and gives no rate as it is} */
         public boolean rejected() {
-            return findings.stream().anyMatch(finding -> finding.severity() == Severity.REJECTION);
+            return !setAside() && findings.stream().anyMatch(finding -> finding.severity() == Severity.REJECTION);
         }
     }
 
@@ -102,7 +107,6 @@ public final class CampaignCheck {
     }
 
     private static RowCheck aside(String id, String trace, String reason) {
-        return new RowCheck(
-                id, trace, List.of(Finding.of(FindingCode.SET_ASIDE, "set aside by the log: " + reason)), List.of());
+        return new RowCheck(id, trace, List.of(Finding.of(FindingCode.SET_ASIDE, reason)), List.of());
     }
 }

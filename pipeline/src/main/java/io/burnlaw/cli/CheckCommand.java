@@ -68,18 +68,22 @@ final class CheckCommand implements Callable<Integer> {
                 .forEach(finding -> out.println(Terminal.safe(row.id() + " (" + row.trace() + "): "
                         + finding.code().title().toLowerCase(Locale.ROOT) + ": " + finding.message()
                         + System.lineSeparator() + "    " + finding.code().advice()))));
-        long lost = campaign.unusableRows().size()
-                + rows.stream().filter(RowCheck::rejected).count();
-        long usable = campaign.firings().size()
-                + campaign.strands().size()
-                + campaign.points().size()
-                - rows.stream().filter(RowCheck::rejected).count();
+        long unread = rows.stream().filter(RowCheck::rejected).count();
+        long setAside = rows.stream().filter(RowCheck::setAside).count()
+                + campaign.points().stream()
+                        .filter(point -> point.setAside().isPresent())
+                        .count();
+        long lost = campaign.unusableRows().size() + unread;
+        long usable = rows.size() + campaign.points().size() - unread - setAside;
         if (lost > 0) {
             out.println(ProblemList.count(lost, "row") + " cannot be used as they are; " + usable + " can.");
         } else {
             out.println("Everything could be read" + (usable == 0 ? ", but there is nothing to use yet." : "."));
         }
-        out.println(Terminal.safe("next: burnlaw run " + folder));
+        out.println(Terminal.safe(
+                usable == 0
+                        ? "next: put a record into traces/, its row into firings.csv, and yes into the column use"
+                        : "next: burnlaw run " + folder));
         return lost > 0 || usable == 0 ? ExitCode.DONE_WITH_REJECTIONS : ExitCode.DONE;
     }
 }

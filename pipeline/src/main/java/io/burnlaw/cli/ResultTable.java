@@ -1,5 +1,6 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Figures;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Firing;
@@ -63,9 +64,13 @@ final class ResultTable {
      */
     static ExitCode exitCode(Characterization document) {
         boolean rejected =
-                document.firings().stream().anyMatch(firing -> firing.status().equals("rejected"));
+                document.firings().stream().anyMatch(firing -> firing.status().equals("rejected") && !setAside(firing));
         boolean unfitted = document.formulations().stream().anyMatch(formulation -> formulation.singleLaw() == null);
         return rejected || unfitted ? ExitCode.DONE_WITH_REJECTIONS : ExitCode.DONE;
+    }
+
+    private static boolean setAside(Firing firing) {
+        return firing.findings().stream().anyMatch(finding -> finding.code().equals(FindingCode.SET_ASIDE.code()));
     }
 
     private static Table points(List<Point> points) {

@@ -258,4 +258,22 @@ class CampaignReaderTest {
                             expected   a value above zero
                             mend it    measure it again""");
     }
+
+    @Test
+    void theRecordOfARowThatTheLogSetsAsideNeedNotBeThere() throws IOException {
+        write("campaign.yaml", YAML);
+        write("firings.csv", FIRINGS);
+        Files.delete(folder.resolve("traces/2.csv"));
+        assertThat(CampaignReader.read(folder)).isInstanceOfSatisfying(CampaignReading.Read.class, read -> {
+            assertThat(read.campaign().firings()).hasSize(2);
+            assertThat(read.campaign().unusableRows()).isEmpty();
+        });
+        Files.delete(folder.resolve("traces/1.csv"));
+        assertThat(CampaignReader.read(folder))
+                .isInstanceOfSatisfying(
+                        CampaignReading.Read.class,
+                        read -> assertThat(read.campaign().unusableRows())
+                                .singleElement()
+                                .satisfies(row -> assertThat(row.id()).isEqualTo("1")));
+    }
 }
