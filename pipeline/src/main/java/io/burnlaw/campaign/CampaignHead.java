@@ -121,28 +121,8 @@ record CampaignHead(
                     "write   formulations: and below it an id with title and density");
         }
         Map<String, Formulation> read = new LinkedHashMap<>();
-        mapping.entries().forEach((id, entry) -> {
-            Block inner = new Block(
-                    file,
-                    "formulations." + id + ".",
-                    entry.value() instanceof YamlNode.Mapping body
-                            ? body
-                            : new YamlNode.Mapping(entry.line(), Map.of()),
-                    CampaignKeys.FORMULATION,
-                    problems);
-            boolean bare = entry.value() instanceof YamlNode.Scalar scalar && scalar.empty();
-            if (!bare && !(entry.value() instanceof YamlNode.Mapping)) {
-                problems.add(new Problem(
-                        file,
-                        entry.line(),
-                        "formulations." + id,
-                        "keys and values should stand here",
-                        "",
-                        "an indented list with title and density",
-                        "write   title: in a line below it"));
-            }
-            read.put(id, formulation(id, inner));
-        });
+        block.blocks("formulations", CampaignKeys.FORMULATION)
+                .forEach((id, inner) -> read.put(id, formulation(id, inner)));
         read.forEach((id, formulation) -> formulation
                 .compareWith()
                 .filter(other -> !read.containsKey(other) || other.equals(id))

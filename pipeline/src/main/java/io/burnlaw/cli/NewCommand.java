@@ -40,6 +40,7 @@ final class NewCommand implements Callable<Integer> {
         Map<String, String> files = new LinkedHashMap<>();
         files.put("campaign.yaml", "/io/burnlaw/cli/skeleton/campaign.yaml");
         files.put("firings.csv", "/io/burnlaw/cli/skeleton/firings.csv");
+        files.put("campaign.schema.json", "/io/burnlaw/campaign/burnlaw-campaign-1.schema.json");
         files.put("traces/README.txt", "/io/burnlaw/cli/skeleton/traces/README.txt");
         return files;
     }
@@ -71,6 +72,8 @@ final class NewCommand implements Callable<Integer> {
         out.println("  campaign.yaml   say what was made and how it was measured; each line has a remark");
         out.println(
                 "  firings.csv     one row a firing; opens in a spreadsheet, keep it as CSV or save it as firings.xlsx");
+        out.println(
+                "  campaign.schema.json   lets editors of YAML complete and check campaign.yaml; not needed otherwise");
         out.println("  traces/         put the records here, and their names into the column trace");
         out.println(Terminal.safe("then: burnlaw check " + folder));
         return ExitCode.DONE.number();
