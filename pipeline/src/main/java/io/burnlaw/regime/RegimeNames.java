@@ -3,9 +3,9 @@ package io.burnlaw.regime;
 import io.burnlaw.ratelaw.Interval;
 
 /**
- * The trade's words for exponents. The figures are a convention of this project (no source draws the lines): plateau
- * |n| &lt; 0.1, mesa n &lt; −0.05 beyond doubt or n &lt; −0.1, unstable n ≥ 1. A word is settled where the whole interval
- * of the exponent stands within what the word means.
+ * The trade's words for exponents. The figures are a convention of this project (no source draws the lines): mesa
+ * n &lt; −0.05, plateau up to 0.1, unstable n ≥ 1. The word is that of the best estimate; it is settled where the whole
+ * interval of the exponent stands behind what the word says: that the rate falls, hardly changes, or runs away.
  */
 final class RegimeNames {
 
@@ -26,7 +26,7 @@ final class RegimeNames {
         if (exponent >= 1) {
             return new Name(RegimeKind.UNSTABLE, low >= 1);
         }
-        if (exponent <= -PLATEAU || (exponent < FALLING && high < 0)) {
+        if (exponent < FALLING) {
             return new Name(RegimeKind.MESA, high < 0);
         }
         if (exponent < PLATEAU) {
