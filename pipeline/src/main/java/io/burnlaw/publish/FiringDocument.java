@@ -50,6 +50,7 @@ final class FiringDocument {
         return new Firing(
                 result.id(),
                 result.formulation(),
+                null,
                 flagged ? "flagged" : "used",
                 result.trace().orElse(null),
                 result.note().orElse(null),
@@ -85,6 +86,7 @@ final class FiringDocument {
         return new Firing(
                 result.id(),
                 result.formulation(),
+                null,
                 "rejected",
                 result.trace().orElse(null),
                 result.note().orElse(null),

@@ -60,6 +60,7 @@ final class StrandDocument {
         return new Firing(
                 result.strand().id(),
                 result.strand().formulation(),
+                "strand",
                 status,
                 result.strand().trace(),
                 result.strand().note().orElse(null),

@@ -31,11 +31,11 @@ class ReportWriterTest {
 
     @Test
     void thePageHoldsTheDocumentToTheByte() throws IOException {
-        ReportWriter.write(SampleDocument.hostile(), work.resolve("out"), ReportWriter.Options.EVERYTHING);
+        ReportWriter.write(HostileDocument.document(), work.resolve("out"), ReportWriter.Options.EVERYTHING);
         String page = Files.readString(work.resolve("out/index.html"));
         assertThat(page).contains(Files.readString(work.resolve("out/burnlaw.json")));
         assertThat(DocumentFile.read(work.resolve("out/index.html")))
-                .isEqualTo(new DocumentReading.Read(SampleDocument.hostile()));
+                .isEqualTo(new DocumentReading.Read(HostileDocument.document()));
     }
 
     @Test

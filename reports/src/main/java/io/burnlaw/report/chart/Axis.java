@@ -4,8 +4,9 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * One axis of a picture.
@@ -17,8 +18,8 @@ import java.util.List;
  */
 record Axis(String title, double low, double high, boolean logarithmic) {
 
-    /** Digits that carry a label on a logarithmic axis, densest first. */
-    private static final int[][] LABELLED = {{1, 2, 3, 4, 5, 6, 7, 8, 9}, {1, 2, 3, 5, 7}, {1, 2, 5}, {1, 3}, {1}};
+    /** Digits of a logarithmic axis in the order in which they are given a label while there is room. */
+    private static final int[] BY_WORTH = {1, 2, 5, 3, 7, 4, 6, 8, 9};
 
     Axis {
         if (!(high > low) || (logarithmic && !(low > 0)) || !Double.isFinite(high - low)) {
@@ -72,18 +73,19 @@ record Axis(String title, double low, double high, boolean logarithmic) {
         if (!logarithmic) {
             return even(apart, false);
         }
-        for (int[] labelled : LABELLED) {
-            List<Tick> ticks = decades(labelled);
-            if (clear(ticks, apart)) {
-                long labels =
-                        ticks.stream().filter(tick -> !tick.label().isEmpty()).count();
-                return labels >= 3 ? ticks : even(apart, true);
+        Set<Integer> labelled = new TreeSet<>();
+        for (int digit : BY_WORTH) {
+            labelled.add(digit);
+            if (!clear(decades(labelled), apart)) {
+                labelled.remove(digit);
             }
         }
-        return decades(new int[] {1});
+        List<Tick> ticks = decades(labelled);
+        long labels = ticks.stream().filter(tick -> !tick.label().isEmpty()).count();
+        return labels >= 3 ? ticks : even(apart, true);
     }
 
-    private List<Tick> decades(int[] labelled) {
+    private List<Tick> decades(Set<Integer> labelled) {
         List<Tick> ticks = new ArrayList<>();
         for (int exponent = (int) Math.floor(Math.log10(low)) - 1;
                 exponent <= Math.ceil(Math.log10(high));
@@ -92,7 +94,7 @@ record Axis(String title, double low, double high, boolean logarithmic) {
                 double value =
                         BigDecimal.valueOf(digit).scaleByPowerOfTen(exponent).doubleValue();
                 if (holds(value)) {
-                    boolean named = Arrays.binarySearch(labelled, digit) >= 0;
+                    boolean named = labelled.contains(digit);
                     ticks.add(new Tick(value, named ? plain(value) : "", digit == 1));
                 }
             }

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param id unique
  * @param formulation id of the propellant
+ * @param kind {@code strand} for a strand burned in a vessel; absent for a motor
  * @param status {@code used}, {@code flagged} or {@code rejected}
  * @param trace path of its record
  * @param note of the log
@@ -37,6 +38,7 @@ import org.jspecify.annotations.Nullable;
 public record Firing(
         String id,
         String formulation,
+        @Nullable String kind,
         String status,
         @Nullable String trace,
         @Nullable String note,

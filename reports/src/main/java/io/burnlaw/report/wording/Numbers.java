@@ -8,8 +8,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Rounds, once and only here: an uncertainty to two significant digits, its value to the same place (JCGM 100:2008,
- * 7.2.6). A number whose uncertainty is not known is shown with three digits if it was computed and with four if
- * somebody stated it, and never with more than it has.
+ * 7.2.6). Where an interval stands beside it, its half-width counts as well, and the coarser of the two decides: few
+ * points make an interval much wider than two standard uncertainties. A number whose uncertainty is not known is shown
+ * with three digits if it was computed; with four at most, and no more than it has, if somebody stated it.
  */
 public final class Numbers {
 
@@ -44,9 +45,7 @@ public final class Numbers {
         if (quantity == null) {
             return "\u2013";
         }
-        Double std = quantity.std();
-        String spread = std != null && std > 0 ? " \u00b1 " + plain(atPlace(std, place(std))) : "";
-        return value(quantity) + spread + unit(quantity);
+        return shown(quantity, place(quantity)) + unit(quantity);
     }
 
     /**
@@ -82,7 +81,41 @@ public final class Numbers {
         if (quantity == null) {
             return "\u2013";
         }
-        return quantity.std() != null ? withStd(quantity) : digits(quantity.value(), null, STATED) + unit(quantity);
+        Double std = quantity.std();
+        if (std == null || !(std > 0)) {
+            return written(quantity.value(), STATED) + unit(quantity);
+        }
+        // nobody who writes 1.80 ± 0.01 has said that it is not 0.011; ten digits drop what the change of units added
+        int place = Math.min(
+                place(std),
+                new BigDecimal(std, new MathContext(10)).stripTrailingZeros().scale());
+        return shown(quantity, place) + unit(quantity);
+    }
+
+    /**
+     * A number that somebody stated.
+     *
+     * @param value any
+     * @param significant most digits shown
+     * @return without zeros at its end
+     */
+    public static String written(double value, int significant) {
+        BigDecimal rounded = new BigDecimal(value).round(new MathContext(significant, RoundingMode.HALF_EVEN));
+        return plain(rounded.signum() == 0 ? BigDecimal.ZERO : rounded.stripTrailingZeros());
+    }
+
+    /**
+     * A value to the place of another one of the same unit, for a column in which only some have an uncertainty.
+     *
+     * @param quantity or null
+     * @param like     whose uncertainty decides, or null
+     * @return value with the unit
+     */
+    public static String like(@Nullable Quantity quantity, @Nullable Quantity like) {
+        if (quantity == null || place(quantity) != null || like == null) {
+            return withStd(quantity);
+        }
+        return digits(quantity.value(), place(like), COMPUTED) + unit(quantity);
     }
 
     /**
@@ -95,7 +128,7 @@ public final class Numbers {
         if (quantity == null || !hasInterval(quantity)) {
             return "\u2013";
         }
-        String level = quantity.level() == null ? "" : percent(quantity.level(), 3) + ": ";
+        String level = quantity.level() == null ? "" : level(quantity.level()) + ": ";
         return level + range(quantity);
     }
 
@@ -114,41 +147,60 @@ public final class Numbers {
     }
 
     /**
-     * A bare number.
+     * A bare number that was computed.
      *
      * @param value or null
-     * @param significant most digits shown
-     * @return such as {@code 0.0123} or {@code 1.23 × 10⁻⁷}
+     * @param significant digits
+     * @return such as {@code 0.0123}, {@code 5.50} or {@code 1.23 × 10⁻⁷}
      */
     public static String number(@Nullable Double value, int significant) {
         return value == null ? "\u2013" : digits(value, null, significant);
     }
 
     /**
-     * A share as per cent.
+     * A share as per cent, that was computed.
      *
      * @param share [1], or null
-     * @param significant most digits shown
+     * @param significant digits
      * @return such as {@code 1.3 %}
      */
     public static String percent(@Nullable Double share, int significant) {
-        return share == null
-                ? "\u2013"
-                : plain(new BigDecimal(share * 100).round(new MathContext(significant, RoundingMode.HALF_EVEN)))
-                        + "\u00a0%";
+        return number(share == null ? null : Double.valueOf(share * 100), significant)
+                + (share == null ? "" : "\u00a0%");
+    }
+
+    /**
+     * A share as per cent, where small ones do not matter.
+     *
+     * @param share [1]
+     * @param least per cent below which only that is said
+     * @return such as {@code 59 %} or {@code < 0.1 %}
+     */
+    public static String percentAbove(double share, double least) {
+        return Math.abs(share) * 100 < least ? "<\u00a0" + written(least, 2) + "\u00a0%" : percent(share, 2);
+    }
+
+    /**
+     * A share that somebody stated, such as a level of confidence or a fraction by mass, as per cent.
+     *
+     * @param share [1]
+     * @return such as {@code 95 %}
+     */
+    public static String level(double share) {
+        return written(share * 100, STATED) + "\u00a0%";
     }
 
     /**
      * The probability of a test.
      *
      * @param p [1], or null
-     * @return such as {@code 0.032}, and below one in ten thousand only that
+     * @return such as {@code 0.032}, and below one in a thousand only that
      */
     public static String probability(@Nullable Double p) {
         if (p == null) {
             return "\u2013";
         }
-        return p < 1e-4 ? "< 0.0001" : number(p, 2);
+        return p < 1e-3 ? "<\u00a00.001" : number(p, 2);
     }
 
     /**
@@ -182,19 +234,28 @@ public final class Numbers {
     /** Decimal place to which a quantity is known, or null where nobody can say. */
     private static @Nullable Integer place(Quantity quantity) {
         Double std = quantity.std();
-        if (std != null && std > 0) {
-            return place(std);
-        }
+        Integer place = std != null && std > 0 ? Integer.valueOf(place(std)) : null;
         if (quantity.low() != null && quantity.high() != null && quantity.high() > quantity.low()) {
-            // an interval of 95 % is about four standard uncertainties wide
-            return place((quantity.high() - quantity.low()) / 4);
+            int ofInterval = place((quantity.high() - quantity.low()) / 2);
+            return place == null ? Integer.valueOf(ofInterval) : Integer.valueOf(Math.min(place, ofInterval));
         }
-        return null;
+        return place;
     }
 
     private static int place(double uncertainty) {
         BigDecimal two = new BigDecimal(uncertainty).round(new MathContext(2, RoundingMode.HALF_EVEN));
-        return two.scale();
+        return two.precision() == 1 ? two.scale() + 1 : two.scale();
+    }
+
+    /** Value and standard uncertainty to one place; an interval never makes the uncertainty vanish in it. */
+    private static String shown(Quantity quantity, @Nullable Integer place) {
+        Double std = quantity.std();
+        String value = digits(quantity.value(), place, COMPUTED);
+        if (std == null || !(std > 0) || place == null) {
+            return value;
+        }
+        BigDecimal rounded = atPlace(std, place);
+        return value + " \u00b1 " + plain(rounded.signum() == 0 ? atPlace(std, place(std)) : rounded);
     }
 
     private static BigDecimal atPlace(double value, int place) {
@@ -205,8 +266,11 @@ public final class Numbers {
         if (place != null) {
             return plain(atPlace(value, place));
         }
-        BigDecimal rounded = BigDecimal.valueOf(value).round(new MathContext(significant, RoundingMode.HALF_EVEN));
-        return plain(rounded.signum() == 0 ? BigDecimal.ZERO : rounded.stripTrailingZeros());
+        BigDecimal rounded = new BigDecimal(value).round(new MathContext(significant, RoundingMode.HALF_EVEN));
+        if (rounded.signum() == 0) {
+            return "0";
+        }
+        return plain(rounded.setScale(rounded.scale() + significant - rounded.precision()));
     }
 
     private static String plain(BigDecimal number) {

@@ -10,6 +10,7 @@ import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import io.burnlaw.report.HostileDocument;
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.SampleDocument;
 import java.io.IOException;
@@ -67,7 +68,7 @@ class CharacterizationSchemaTest {
     }
 
     static Stream<Characterization> documentsThatAreWrittenAreValid() {
-        return Stream.of(SampleDocument.rich(), SampleDocument.bare(), SampleDocument.hostile());
+        return Stream.of(SampleDocument.rich(), SampleDocument.bare(), HostileDocument.document());
     }
 
     @ParameterizedTest

@@ -1,0 +1,101 @@
+package io.burnlaw.report;
+
+import io.burnlaw.report.document.Comparison;
+import io.burnlaw.report.document.ComparisonTests;
+import io.burnlaw.report.document.DrillChoice;
+import io.burnlaw.report.document.FTest;
+import io.burnlaw.report.document.Plan;
+import io.burnlaw.report.document.PlannedMotor;
+import io.burnlaw.report.document.PlannedThroat;
+import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.RatioPoint;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Comparisons and the plan of the invented document. */
+final class SamplePlans {
+
+    private SamplePlans() {}
+
+    static Comparison comparison() {
+        List<RatioPoint> ratio = new ArrayList<>();
+        for (int i = 0; i <= 30; i++) {
+            double p = 1.85 * Math.pow(4.9 / 1.85, i / 30.0);
+            double half = 0.018 + 0.03 * Math.pow(Math.log(p / 3), 2);
+            ratio.add(new RatioPoint(p, 1.12, 1.12 - half, 1.12 + half));
+        }
+        return new Comparison(
+                "orchard",
+                "orchard-x1",
+                "copper oxide",
+                0.01,
+                ratio,
+                new Quantity(-0.001, null, -0.029, 0.027, 0.95, 0.012),
+                new ComparisonTests(new FTest(0.01, 1, 9, 0.92), new FTest(88.2, 2, 9, 0.0000012), 0.0000024),
+                0.021,
+                true,
+                "1 % copper oxide raises the rate by 12 % (95 %: 10 % to 14 %) from 1.85 to 4.9 MPa; the exponents do not differ.",
+                null);
+    }
+
+    static Comparison notCompared() {
+        return new Comparison(
+                "orchard",
+                "quince",
+                null,
+                null,
+                List.of(),
+                null,
+                null,
+                null,
+                false,
+                "Not compared.",
+                "Quince sugar has no law.");
+    }
+
+    static Plan plan() {
+        List<PlannedThroat> ladder = new ArrayList<>();
+        double[] throats = {11.5, 10.0, 8.9, 8.0, 7.3};
+        for (double throat : throats) {
+            double p = 1.55 * Math.pow(10.0 / throat, 2 / 0.67);
+            boolean allowed = p * 1.18 * 1.09 < 3.77;
+            ladder.add(new PlannedThroat(
+                    Quantity.of(throat, "mm"),
+                    List.of(
+                            new DrillChoice("metric", throat + " mm", throat),
+                            new DrillChoice("fraction", "25/64", 9.92)),
+                    new Quantity(p, "MPa", p * 0.92, p * 1.09, 0.95, p * 0.04),
+                    new Quantity(p * 1.18, "MPa", p * 1.18 * 0.92, p * 1.18 * 1.09, 0.95, p * 0.045),
+                    new Quantity(8 / SampleFirings.rate(p), "s", null, null, null, 0.05),
+                    allowed,
+                    allowed ? null : "The upper prediction is above 3.77 MPa, the case limit over the safety factor.",
+                    throat == 11.5 ? List.of(0.42) : List.of(),
+                    allowed ? 0.006 : null,
+                    throat == 7.3
+                            ? "Reaches beyond 4.9 MPa, the highest pressure of the law: an extrapolation."
+                            : null));
+        }
+        return new Plan(
+                "orchard",
+                "2 segments, 40 mm by 12 mm by 60 mm",
+                Quantity.of(3.77, "MPa"),
+                ladder.get(1),
+                ladder,
+                Quantity.of(7.21, "mm"),
+                Quantity.of(12.4, "mm"),
+                4,
+                new PlannedMotor(
+                        List.of(0.0, 7.0, 14.0),
+                        List.of(6200.0, 6500.0, 5100.0),
+                        Quantity.of(95, "cm3"),
+                        Quantity.of(1.81, "g/cm3"),
+                        Quantity.of(870, "m/s"),
+                        1.13,
+                        Quantity.of(0.0986, "MPa"),
+                        0.02,
+                        0.02,
+                        Quantity.of(4.9, "MPa")),
+                "Drill 10.0 mm next: it narrows the interval of n from 0.016 to 0.012.",
+                List.of("Proof-test the case. The prediction holds for this grain and this batch only."));
+    }
+}
