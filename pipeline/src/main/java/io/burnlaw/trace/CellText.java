@@ -39,8 +39,6 @@ final class CellText {
             "∞",
             "-∞");
 
-    private static final Pattern POINT = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?");
-    private static final Pattern COMMA = Pattern.compile("[+-]?(\\d+,?\\d*|,\\d+)([eE][+-]?\\d+)?");
     private static final Pattern DATE = Pattern.compile("\\d{1,4}[-./]\\d{1,2}[-./]\\d{1,4}");
 
     private CellText() {}
@@ -49,8 +47,41 @@ final class CellText {
         return cell.length() <= 12 && MISSING.contains(cell.strip().toLowerCase(Locale.ROOT));
     }
 
+    /** Digits with at most one decimal sign, and an exponent of ten where there is one. */
     static boolean isNumber(String cell, boolean decimalComma) {
-        return (decimalComma ? COMMA : POINT).matcher(cell).matches();
+        int end = cell.length();
+        int mantissa = signed(cell, 0);
+        int whole = digits(cell, mantissa);
+        int i = whole;
+        boolean any = whole > mantissa;
+        if (i < end && cell.charAt(i) == (decimalComma ? ',' : '.')) {
+            int fraction = digits(cell, i + 1);
+            any |= fraction > i + 1;
+            i = fraction;
+        }
+        if (any && i < end && (cell.charAt(i) == 'e' || cell.charAt(i) == 'E')) {
+            int exponent = signed(cell, i + 1);
+            i = digits(cell, exponent);
+            any = i > exponent;
+        }
+        return any && i == end;
+    }
+
+    private static int signed(String cell, int at) {
+        return at < cell.length() && (cell.charAt(at) == '+' || cell.charAt(at) == '-') ? at + 1 : at;
+    }
+
+    private static int digits(String cell, int from) {
+        int i = from;
+        while (i < cell.length() && cell.charAt(i) >= '0' && cell.charAt(i) <= '9') {
+            i++;
+        }
+        return i;
+    }
+
+    /** Whether a row of readings may hold the cell. */
+    static boolean isReading(String cell, boolean decimalComma) {
+        return isNumber(cell, decimalComma) || isMissing(cell) || ClockTime.isStamp(cell) || isDate(cell);
     }
 
     static boolean isDate(String cell) {

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * How a record of text is laid out, found by looking at its beginning.
@@ -40,6 +41,9 @@ record RecordLayout(
     /** So many lines of numbers in a row are no preamble. */
     private static final int CERTAIN = 3;
 
+    /** So many rows near the beginning that only one convention can read settle it. */
+    private static final int MANY = 100;
+
     private static final Charset OLDER = Charset.forName("windows-1252");
 
     /** A line of the beginning. */
@@ -51,40 +55,54 @@ record RecordLayout(
         List<String> cells(String line) {
             List<String> cells = new ArrayList<>();
             if (separator == BLANKS) {
-                for (String cell : line.strip().split("\\s+")) {
-                    cells.add(CellText.unquoted(cell));
+                String stripped = line.strip();
+                int from = 0;
+                for (int i = 0; i <= stripped.length(); i++) {
+                    if (i == stripped.length() || isBlank(stripped.charAt(i))) {
+                        if (i > from || stripped.isEmpty()) {
+                            cells.add(CellText.unquoted(stripped.substring(from, i)));
+                        }
+                        from = i + 1;
+                    }
                 }
                 return cells;
             }
-            StringBuilder cell = new StringBuilder();
             boolean quoted = false;
+            int from = 0;
             for (int i = 0; i < line.length(); i++) {
                 char c = line.charAt(i);
                 quoted ^= c == '"';
                 if (c == separator && !quoted) {
-                    cells.add(CellText.unquoted(cell.toString()));
-                    cell.setLength(0);
-                } else {
-                    cell.append(c);
+                    cells.add(CellText.unquoted(line.substring(from, i)));
+                    from = i + 1;
                 }
             }
-            cells.add(CellText.unquoted(cell.toString()));
+            cells.add(CellText.unquoted(line.substring(from)));
             return cells;
+        }
+
+        private static boolean isBlank(char c) {
+            return c == ' ' || c >= '\t' && c <= '\r';
+        }
+
+        /** Whether the line is a single cell to this convention, seen without taking it apart. */
+        private boolean isOneCell(String line) {
+            return separator != BLANKS && line.indexOf(separator) < 0;
         }
 
         /** What stands in a line. */
         Kind kind(String line, int narrowest) {
+            if (narrowest > 1 && isOneCell(line)) {
+                return Kind.TOO_NARROW;
+            }
             List<String> cells = cells(line);
             int numbers = 0;
-            int readings = 0;
             for (String cell : cells) {
-                boolean number = CellText.isNumber(cell, decimalComma);
-                boolean reading =
-                        number || CellText.isMissing(cell) || ClockTime.isStamp(cell) || CellText.isDate(cell);
-                numbers += number ? 1 : 0;
-                readings += reading ? 1 : 0;
+                numbers += CellText.isNumber(cell, decimalComma) ? 1 : 0;
             }
-            boolean allReadings = numbers > 0 && readings == cells.size();
+            // Most lines hold numbers only, or none for this convention: neither needs a look at what else may stand.
+            boolean allReadings = numbers == cells.size()
+                    || numbers > 0 && cells.stream().allMatch(cell -> CellText.isReading(cell, decimalComma));
             boolean begins = allReadings || numbers >= 2 && 2 * numbers >= cells.size();
             boolean goesOn = allReadings || 2 * numbers > cells.size();
             boolean wide = cells.size() >= narrowest;
@@ -93,7 +111,10 @@ record RecordLayout(
     }
 
     /** How many cells a line has, and whether rows of numbers may begin or go on with it. */
-    private record Kind(int width, boolean begins, boolean goesOn, boolean hasNumber) {}
+    private record Kind(int width, boolean begins, boolean goesOn, boolean hasNumber) {
+
+        private static final Kind TOO_NARROW = new Kind(1, false, false, false);
+    }
 
     private static final List<Convention> CONVENTIONS = List.of(
             new Convention('\t', false),
@@ -118,17 +139,16 @@ record RecordLayout(
      * @throws Refusal where there are no two columns of numbers
      */
     static RecordLayout of(String file, byte[] bytes, int size) throws Refusal {
-        List<Line> lines = lines(bytes, Math.min(size, LOOKED_AT), size <= LOOKED_AT);
-        Run best = new Run(CONVENTIONS.get(0), 0, 0, 0);
-        boolean single = false;
-        for (Convention convention : CONVENTIONS) {
-            Run run = longest(lines, convention, 2);
-            single |= longest(lines, convention, 1).length() > 0;
-            if (run.length() > best.length()) {
-                best = run;
-            }
+        List<Line> start = lines(bytes, Math.min(size, LOOKED_AT), size <= LOOKED_AT, 2 * MANY);
+        List<Run> settled = runs(start).filter(run -> run.length() >= MANY).toList();
+        if (settled.size() == 1) {
+            return around(file, bytes, start, upward(start, settled.get(0)));
         }
+        List<Line> lines = lines(bytes, Math.min(size, LOOKED_AT), size <= LOOKED_AT, LINES_LOOKED_AT);
+        Run best = runs(lines).reduce((a, b) -> b.length() > a.length() ? b : a).orElseThrow();
         if (best.length() == 0) {
+            boolean single = CONVENTIONS.stream()
+                    .anyMatch(convention -> longest(lines, convention, 1).length() > 0);
             throw Refusal.of(
                     file,
                     0,
@@ -137,6 +157,10 @@ record RecordLayout(
                     single ? "export the time as well" : "export the record again as text");
         }
         return around(file, bytes, lines, upward(lines, best));
+    }
+
+    private static Stream<Run> runs(List<Line> lines) {
+        return CONVENTIONS.stream().map(convention -> longest(lines, convention, 2));
     }
 
     /** A row with a wrong cell may stand above: it belongs to the record, and will be named. */
@@ -296,6 +320,9 @@ record RecordLayout(
                 boolean begins = kind.begins() && best.length() < CERTAIN;
                 run = begins ? new Run(convention, i, 1, kind.width()) : new Run(convention, 0, 0, 0);
             }
+            if (run.length() == 0 && best.length() >= CERTAIN) {
+                return best;
+            }
             boolean sameStart = run.first() == best.first();
             if (run.length() > best.length() && (sameStart || best.length() < CERTAIN)) {
                 best = run;
@@ -304,20 +331,20 @@ record RecordLayout(
         return best;
     }
 
-    private static List<Line> lines(byte[] bytes, int size, boolean complete) {
+    private static List<Line> lines(byte[] bytes, int size, boolean complete, int most) {
         List<Line> lines = new ArrayList<>();
         boolean marked =
                 size >= 3 && (bytes[0] & 0xFF) == 0xEF && (bytes[1] & 0xFF) == 0xBB && (bytes[2] & 0xFF) == 0xBF;
         int from = marked ? 3 : 0;
         int number = 1;
-        for (int i = from; i < size && lines.size() < LINES_LOOKED_AT; i++) {
+        for (int i = from; i < size && lines.size() < most; i++) {
             if (bytes[i] == '\n' || bytes[i] == '\r') {
                 lines.add(new Line(number++, from, new String(bytes, from, i - from, StandardCharsets.ISO_8859_1)));
                 i += bytes[i] == '\r' && i + 1 < size && bytes[i + 1] == '\n' ? 1 : 0;
                 from = i + 1;
             }
         }
-        if (complete && from < size) {
+        if (complete && from < size && lines.size() < most) {
             lines.add(new Line(number, from, new String(bytes, from, size - from, StandardCharsets.ISO_8859_1)));
         }
         return lines;
