@@ -63,7 +63,7 @@ final class CheckCommand implements Callable<Integer> {
         List<Problem> problems = campaign.unusableRows().stream()
                 .flatMap(row -> row.problems().stream())
                 .toList();
-        problems.forEach(problem -> out.println(Terminal.safe(problem.text())));
+        ProblemList.each(problems, out);
         rows.forEach(row -> row.findings()
                 .forEach(finding -> out.println(Terminal.safe(row.id() + " (" + row.trace() + "): "
                         + finding.code().title().toLowerCase(Locale.ROOT) + ": " + finding.message()
@@ -76,7 +76,8 @@ final class CheckCommand implements Callable<Integer> {
         long lost = campaign.unusableRows().size() + unread;
         long usable = rows.size() + campaign.points().size() - unread - setAside;
         if (lost > 0) {
-            out.println(ProblemList.count(lost, "row") + " cannot be used as they are; " + usable + " can.");
+            out.println(ProblemList.count(lost, "row") + " cannot be used as " + (lost == 1 ? "it is; " : "they are; ")
+                    + usable + " can.");
         } else {
             out.println("Everything could be read" + (usable == 0 ? ", but there is nothing to use yet." : "."));
         }
