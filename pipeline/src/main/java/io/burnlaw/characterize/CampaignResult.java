@@ -15,6 +15,7 @@ import java.util.List;
  * @param firings      one a row of the firing log, in its order, unusable rows last
  * @param strands      one a row of strands.csv, in its order
  * @param formulations one a formulation, in the order of the campaign
+ * @param outlooks     what their laws foretell, one a formulation, in the same order
  * @param comparisons  candidates against their baselines
  * @param trends       of additives over their fractions
  */
@@ -25,6 +26,7 @@ public record CampaignResult(
         List<FiringResult> firings,
         List<StrandResult> strands,
         List<FormulationResult> formulations,
+        List<Outlook> outlooks,
         List<Comparison> comparisons,
         List<DoseTrend> trends) {
 
@@ -34,6 +36,7 @@ public record CampaignResult(
         firings = List.copyOf(firings);
         strands = List.copyOf(strands);
         formulations = List.copyOf(formulations);
+        outlooks = List.copyOf(outlooks);
         comparisons = List.copyOf(comparisons);
         trends = List.copyOf(trends);
     }

@@ -1,13 +1,16 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.InputFile;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 
 /** Takes a campaign the whole way: records are read, firings reduced, laws fitted. */
@@ -36,6 +39,8 @@ public final class Characterizer {
                 workers,
                 progress,
                 "formulations fitted");
+        List<Outlook> outlooks = InOrder.map(
+                formulations, result -> outlook(campaign, result, firings), workers, progress, "laws tried out");
         double level = campaign.fit().confidence();
         return new CampaignResult(
                 campaign,
@@ -44,6 +49,7 @@ public final class Characterizer {
                 firings,
                 strands,
                 formulations,
+                outlooks,
                 ComparisonWork.comparisons(formulations, level),
                 ComparisonWork.trends(formulations, level));
     }
@@ -66,6 +72,19 @@ public final class Characterizer {
                 .flatMap(part -> part)
                 .toList();
         return FormulationWork.of(campaign, formulation, points, reduced);
+    }
+
+    private static Outlook outlook(Campaign campaign, FormulationResult result, List<FiringResult> firings) {
+        Map<String, Firing> rows = new HashMap<>();
+        campaign.firings().forEach(row -> rows.put(row.id(), row));
+        List<Fired> fired = firings.stream()
+                .filter(firing -> firing.formulation().equals(result.formulation().id()))
+                .flatMap(firing -> firing.reduction()
+                        .match(
+                                reduced -> Stream.of(new Fired(rows.get(firing.id()), reduced)),
+                                rejected -> Stream.<Fired>empty()))
+                .toList();
+        return new Outlook(ClosureWork.of(result, fired));
     }
 
     private static List<InputFile> inputs(Campaign campaign, List<FiringResult> firings, List<StrandResult> strands) {

@@ -5,11 +5,14 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.Pooling;
 import io.burnlaw.ratelaw.TemperatureResult;
+import io.burnlaw.regime.Break;
 import io.burnlaw.regime.FasterAnswer;
 import io.burnlaw.regime.Regimes;
 import io.burnlaw.regime.Threshold;
+import io.burnlaw.regime.UnsettledRegime;
 import java.util.List;
 import java.util.Optional;
 
@@ -48,5 +51,20 @@ public record FormulationResult(
         fitPoints = List.copyOf(fitPoints);
         faster = List.copyOf(faster);
         findings = List.copyOf(findings);
+    }
+
+    /** {@return the law or laws that hold: of the regimes where there are several, else the single one, if there is one} */
+    public Optional<PiecewiseLaw> laws() {
+        return regimes.filter(found -> found.selected() > 1)
+                .map(found -> new PiecewiseLaw(
+                        found.laws(), found.breaks().stream().map(Break::pressure).toList()))
+                .or(() -> fit.fitted().map(FitResult.Fitted::law).map(PiecewiseLaw::of));
+    }
+
+    /** {@return the points that these laws rest on: not those that lie off them, too few for a law of their own} */
+    public List<FitPoint> lawPoints() {
+        List<String> apart =
+                regimes.flatMap(Regimes::unsettled).map(UnsettledRegime::ids).orElse(List.of());
+        return fitPoints.stream().filter(point -> !apart.contains(point.id())).toList();
     }
 }

@@ -14,14 +14,17 @@ import java.util.Optional;
  * <pre>
  *     b' = b - ( X'WX - Xc'Wc Xc )^-1 · Xc'Wc ec
  * </pre>
- * with b = (ln rate at reference, exponent), c the points of the firing, e their residuals in ln r. Exact for the line in
- * ln r over ln P; for the law fitted in r it is one step of Gauss and Newton from the full fit, which leaves out less than
- * the scatter squared. <b>Source.</b> Cook and Weisberg, Residuals and Influence in Regression (1982), section 2.2.
+ * with b = (ln rate at reference, exponent), c the points of the firing, e their residuals in ln r, W the weights of the full
+ * fit. Exact for the line in ln r over ln P with these weights; for the law fitted in r it is one step of Gauss and Newton
+ * from the full fit, which leaves out less than the scatter squared. <b>Source.</b> Cook and Weisberg, Residuals and Influence in Regression (1982), section 2.2.
  */
 final class LawWithout {
 
     /** Below this share of the spread with the firing, the others stand at one pressure: no exponent is left. */
     private static final double LEAST_SHARE = 0.02;
+
+    /** A relative variance below this is what doubles make of points on a law [1]. */
+    private static final double LEAST_VARIANCE = 1e-12;
 
     private final PiecewiseLaw law;
     private final List<FitPoint> points;
@@ -64,7 +67,7 @@ final class LawWithout {
         double slope = 0;
         for (FitPoint each : mine) {
             double x = StrictMath.log(each.pressure() / full.referencePressure());
-            double w = 1.0 / clusters.get(each.cluster());
+            double w = weight(full, each);
             add(all, w, x);
             if (each.cluster().equals(firing)) {
                 double residual = StrictMath.log(each.rate() / full.rate(each.pressure()));
@@ -92,6 +95,14 @@ final class LawWithout {
                 full.points(),
                 full.weighting(),
                 full.commonError()));
+    }
+
+    /** As the fit has it: of the scatter or of the point's own uncertainty, and of the pressure's along the slope. */
+    private double weight(RateLaw full, FitPoint point) {
+        double ofRate = full.weighting().estimatesScale() ? full.scatterAt(point.pressure()) : point.ownRelativeStd();
+        double ofPressure = full.exponent() * point.pressureStd() / point.pressure();
+        double variance = Math.max(LEAST_VARIANCE, ofRate * ofRate + ofPressure * ofPressure);
+        return 1 / (variance * clusters.get(point.cluster()));
     }
 
     private static void add(double[] sums, double w, double x) {

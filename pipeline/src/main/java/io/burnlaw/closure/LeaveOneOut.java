@@ -40,12 +40,14 @@ public final class LeaveOneOut {
      * @param law     as fitted
      * @param points  that it was fitted to; those of a firing carry its id as their cluster
      * @param firings to be predicted, with their motors
-     * @return the closure; empty where no firing can be predicted
+     * @param outside clauses on firings that are outside of what the simulation can predict
+     * @return the closure, or why no firing can be predicted
      */
-    public static Optional<Closure> of(PiecewiseLaw law, List<FitPoint> points, List<MeasuredFiring> firings) {
+    public static Closure of(
+            PiecewiseLaw law, List<FitPoint> points, List<MeasuredFiring> firings, List<String> outside) {
         LawWithout laws = new LawWithout(law, points);
         List<PredictedFiring> predicted = new ArrayList<>();
-        List<String> notPredicted = new ArrayList<>();
+        List<String> notPredicted = new ArrayList<>(outside);
         for (MeasuredFiring each : firings) {
             Optional<PiecewiseLaw> rest = laws.without(each.id());
             if (rest.isEmpty()) {
@@ -54,7 +56,9 @@ public final class LeaveOneOut {
                 continue;
             }
             Motor motor = withOthersVelocity(each, firings);
-            Optional<Prediction> prediction = Prediction.of(motor, rest.orElseThrow()::rate);
+            PiecewiseLaw lit = rest.orElseThrow().ofMotorAt(each.meanPressure());
+            Optional<Prediction> prediction =
+                    Prediction.of(motor, pressure -> each.rateFactor() * lit.rate(pressure));
             if (prediction.isEmpty()) {
                 notPredicted.add("%s: by the law of the others this motor does not burn out within five minutes"
                         .formatted(each.id()));
@@ -62,7 +66,13 @@ public final class LeaveOneOut {
             }
             predicted.add(beside(each, laws.holds(each.id()), prediction.orElseThrow()));
         }
-        return predicted.isEmpty() ? Optional.empty() : Optional.of(judged(law, predicted, notPredicted));
+        if (predicted.isEmpty()) {
+            return new Closure.NotPredicted(
+                    notPredicted.isEmpty()
+                            ? "No firing was predicted: there is none with a motor that could be fired again."
+                            : "No firing was predicted. " + String.join("; ", notPredicted) + ".");
+        }
+        return judged(law, predicted, notPredicted);
     }
 
     /** The mean of the others; the pooled one where they have none. */
@@ -105,7 +115,7 @@ public final class LeaveOneOut {
                 pressure);
     }
 
-    private static Closure judged(PiecewiseLaw law, List<PredictedFiring> firings, List<String> notPredicted) {
+    private static Closure.Predicted judged(PiecewiseLaw law, List<PredictedFiring> firings, List<String> notPredicted) {
         double peak = medianError(firings, PredictedFiring::maxPressureError);
         double mean = medianError(firings, PredictedFiring::meanPressureError);
         double time = medianError(firings, PredictedFiring::burnTimeError);
@@ -123,7 +133,7 @@ public final class LeaveOneOut {
         Optional<Finding> finding = good
                 ? Optional.empty()
                 : Optional.of(Finding.of(FindingCode.POOR_CLOSURE, sentence + " " + cause(bias, peak, expected)));
-        return new Closure(firings, notPredicted, peak, mean, time, bias, expected, good, sentence, finding);
+        return new Closure.Predicted(firings, notPredicted, peak, mean, time, bias, expected, good, sentence, finding);
     }
 
     private static String sentence(List<PredictedFiring> firings, double peak, double mean, double time) {

@@ -25,9 +25,6 @@ import org.apache.commons.math3.linear.RealVector;
  */
 final class BreakInformation {
 
-    /** A step in rate beyond this share is a jump. */
-    private static final double JUMP = 0.02;
-
     private final PiecewiseLaw law;
     private final List<FitPoint> points;
     private final int index;
@@ -43,9 +40,7 @@ final class BreakInformation {
     }
 
     boolean jumps() {
-        double step = law.laws().get(index + 1).rate(pressure())
-                / law.laws().get(index).rate(pressure());
-        return Math.abs(StrictMath.log(step)) > JUMP;
+        return law.jumps(index);
     }
 
     /** The middle of the gap between the points on both sides of a jump; empty where one side has none. */

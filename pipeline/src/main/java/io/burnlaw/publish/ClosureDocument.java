@@ -5,6 +5,7 @@ import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Closure;
 import io.burnlaw.report.document.ClosureRow;
 import io.burnlaw.report.document.Quantity;
+import java.util.List;
 
 /** A closure as it stands in the document. */
 public final class ClosureDocument {
@@ -14,19 +15,22 @@ public final class ClosureDocument {
     /**
      * The closure of one formulation.
      *
-     * @param closure firings beside their predictions
+     * @param closure firings beside their predictions, or why there are none
      * @return the same in the document's words
      */
     public static Closure of(io.burnlaw.closure.Closure closure) {
-        return new Closure(
-                closure.firings().stream().map(ClosureDocument::row).toList(),
-                closure.medianMaxPressureError(),
-                closure.medianMeanPressureError(),
-                closure.medianBurnTimeError(),
-                closure.good(),
-                closure.notPredicted().isEmpty()
-                        ? closure.sentence()
-                        : closure.sentence() + " Not predicted: " + String.join("; ", closure.notPredicted()) + ".");
+        return closure.match(
+                predicted -> new Closure(
+                        predicted.firings().stream().map(ClosureDocument::row).toList(),
+                        predicted.medianMaxPressureError(),
+                        predicted.medianMeanPressureError(),
+                        predicted.medianBurnTimeError(),
+                        predicted.good(),
+                        predicted.notPredicted().isEmpty()
+                                ? predicted.sentence()
+                                : predicted.sentence() + " Not predicted: "
+                                        + String.join("; ", predicted.notPredicted()) + "."),
+                none -> new Closure(List.of(), null, null, null, null, none.sentence()));
     }
 
     private static ClosureRow row(PredictedFiring firing) {

@@ -4,6 +4,7 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.FiringResult;
 import io.burnlaw.characterize.FormulationResult;
+import io.burnlaw.closure.PredictedFiring;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Characterization;
@@ -13,6 +14,7 @@ import io.burnlaw.report.document.Input;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -40,8 +42,9 @@ public final class DocumentOf {
                 result.inputs().stream()
                         .map(input -> new Input(input.path(), input.sha256(), input.bytes()))
                         .toList(),
-                result.formulations().stream()
-                        .map(formulation -> FormulationDocument.of(formulation, result))
+                IntStream.range(0, result.formulations().size())
+                        .mapToObj(i -> FormulationDocument.of(
+                                result.formulations().get(i), result.outlooks().get(i), result))
                         .toList(),
                 Stream.concat(
                                 result.firings().stream().map(firing -> firing(firing, result, histories)),
@@ -59,7 +62,16 @@ public final class DocumentOf {
                 .mapToDouble(FormulationResult::exponent)
                 .findFirst()
                 .orElse(1);
-        return FiringDocument.of(firing, exponent, Optional.empty(), histories);
+        return FiringDocument.of(firing, exponent, simulated(firing, result), histories);
+    }
+
+    private static Optional<SimulatedTrace> simulated(FiringResult firing, CampaignResult result) {
+        return result.outlooks().stream()
+                .flatMap(outlook -> outlook.closure()
+                        .match(predicted -> predicted.firings().stream(), none -> Stream.<PredictedFiring>empty()))
+                .filter(each -> each.measured().id().equals(firing.id()))
+                .findFirst()
+                .map(each -> new SimulatedTrace(each.time(), each.pressure()));
     }
 
     private static CampaignSummary summary(CampaignResult result) {

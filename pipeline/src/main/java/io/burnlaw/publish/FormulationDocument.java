@@ -3,6 +3,9 @@ package io.burnlaw.publish;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.FormulationResult;
+import io.burnlaw.characterize.Outlook;
+import io.burnlaw.closure.Closure;
+import io.burnlaw.finding.Finding;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
@@ -11,6 +14,7 @@ import io.burnlaw.report.document.NotFitted;
 import io.burnlaw.report.document.OtherFit;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** A formulation as it stands in the document. */
 final class FormulationDocument {
@@ -21,10 +25,12 @@ final class FormulationDocument {
      * One formulation.
      *
      * @param result   of it
+     * @param outlook  what its law foretells
      * @param campaign that it belongs to
      * @return the formulation
      */
-    static io.burnlaw.report.document.Formulation of(FormulationResult result, CampaignResult campaign) {
+    static io.burnlaw.report.document.Formulation of(
+            FormulationResult result, Outlook outlook, CampaignResult campaign) {
         Formulation formulation = result.formulation();
         double level = campaign.campaign().fit().confidence();
         Optional<FitResult.Fitted> fitted = result.fit().fitted();
@@ -55,8 +61,14 @@ final class FormulationDocument {
                 result.temperature().map(TemperatureDocument::of).orElse(null),
                 result.regimes().map(RegimeDocument::stability).orElse(null),
                 result.pooling().map(PoolingDocument::of).orElse(null),
-                null,
-                FindingDocument.of(result.findings()));
+                ClosureDocument.of(outlook.closure()),
+                FindingDocument.of(findings(result, outlook)));
+    }
+
+    private static List<Finding> findings(FormulationResult result, Outlook outlook) {
+        Optional<Finding> poor =
+                outlook.closure().match(Closure.Predicted::finding, none -> Optional.empty());
+        return Stream.concat(result.findings().stream(), poor.stream()).toList();
     }
 
     private static OtherFit other(io.burnlaw.ratelaw.OtherFit fit) {

@@ -11,6 +11,9 @@ import java.util.List;
  */
 public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
 
+    /** In ln r. */
+    private static final double JUMP = 0.02;
+
     public PiecewiseLaw {
         laws = List.copyOf(laws);
         breaks = List.copyOf(breaks);
@@ -90,6 +93,32 @@ public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
     public PiecewiseLaw from(double pressure) {
         int first = indexAt(pressure);
         return new PiecewiseLaw(laws.subList(first, laws.size()), breaks.subList(first, breaks.size()));
+    }
+
+    /**
+     * The laws for a motor that burns at a pressure: not those below a jump of the rate. Whether a motor comes up across a
+     * jump is the igniter's business, not the law's.
+     *
+     * @param pressure at which it burns [Pa, absolute]
+     * @return the laws, the lowest of them extended downward
+     */
+    public PiecewiseLaw ofMotorAt(double pressure) {
+        int first = indexAt(pressure);
+        while (first > 0 && !jumps(first - 1)) {
+            first--;
+        }
+        return new PiecewiseLaw(laws.subList(first, laws.size()), breaks.subList(first, breaks.size()));
+    }
+
+    /**
+     * Whether the rate jumps at a break, by more than laws that were fitted apart may miss each other.
+     *
+     * @param index of the break, from 0
+     * @return whether
+     */
+    public boolean jumps(int index) {
+        double at = breaks.get(index);
+        return Math.abs(StrictMath.log(laws.get(index + 1).rate(at) / laws.get(index).rate(at))) > JUMP;
     }
 
     /** {@return lowest pressure among the points of all laws [Pa, absolute]} */

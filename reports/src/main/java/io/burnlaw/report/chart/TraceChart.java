@@ -38,7 +38,7 @@ public final class TraceChart {
         Picture picture = new Picture(frame.plain(), time(line, firing.events()), pressure(line, simulated));
         picture.mark(Mark.Lines.one(thinned(line, picture.width()), 1.4, Mark.Dash.SOLID, Ink.S1), "measured");
         if (simulated.size() > 1) {
-            picture.mark(Mark.Lines.one(simulated, 1.8, Mark.Dash.DASHED, Ink.S2), "from the law");
+            picture.mark(Mark.Lines.one(simulated, 1.8, Mark.Dash.DASHED, Ink.S2), "predicted from the others");
         }
         events(picture, firing.events());
         findings(picture, firing.findings(), line);

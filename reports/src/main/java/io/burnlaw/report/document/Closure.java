@@ -4,25 +4,26 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How well the law gives back the traces.
  *
- * @param rows one a firing
- * @param medianMaxPressureError median of the relative errors without sign [1]
- * @param medianMeanPressureError median of the relative errors without sign [1]
- * @param medianBurnTimeError median of the relative errors without sign [1]
- * @param good whether a designer can rely on it
- * @param sentence in words
+ * @param rows one a firing that was predicted
+ * @param medianMaxPressureError median of the relative errors without sign [1]; absent without rows
+ * @param medianMeanPressureError median of the relative errors without sign [1]; absent without rows
+ * @param medianBurnTimeError median of the relative errors without sign [1]; absent without rows
+ * @param good whether a designer can rely on it; absent without rows
+ * @param sentence in words; without rows, why there are none
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Closure(
         List<ClosureRow> rows,
-        double medianMaxPressureError,
-        double medianMeanPressureError,
-        double medianBurnTimeError,
-        boolean good,
+        @Nullable Double medianMaxPressureError,
+        @Nullable Double medianMeanPressureError,
+        @Nullable Double medianBurnTimeError,
+        @Nullable Boolean good,
         String sentence) {
 
     public Closure {

@@ -75,7 +75,7 @@ public record FormulationView(
                 && setAside == 0
                 && flagged == 0
                 && formulation.notFitted() == null
-                && (closure == null || closure.good());
+                && (closure == null || !Boolean.FALSE.equals(closure.good()));
     }
 
     private static long count(Characterization document, Formulation formulation, String status) {
