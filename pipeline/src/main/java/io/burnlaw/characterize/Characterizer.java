@@ -78,7 +78,8 @@ public final class Characterizer {
         Map<String, Firing> rows = new HashMap<>();
         campaign.firings().forEach(row -> rows.put(row.id(), row));
         List<Fired> fired = firings.stream()
-                .filter(firing -> firing.formulation().equals(result.formulation().id()))
+                .filter(firing ->
+                        firing.formulation().equals(result.formulation().id()))
                 .flatMap(firing -> firing.reduction()
                         .match(
                                 reduced -> Stream.of(new Fired(rows.get(firing.id()), reduced)),

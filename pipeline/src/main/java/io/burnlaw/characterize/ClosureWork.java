@@ -1,6 +1,5 @@
 package io.burnlaw.characterize;
 
-import io.burnlaw.campaign.Firing;
 import io.burnlaw.closure.Closure;
 import io.burnlaw.closure.LeaveOneOut;
 import io.burnlaw.closure.MeasuredFiring;
@@ -39,8 +38,7 @@ final class ClosureWork {
                     + " leaves. Weigh the grains.");
         }
         double velocity = result.characteristicVelocity().get().value();
-        Set<String> fitted =
-                result.lawPoints().stream().map(FitPoint::id).collect(Collectors.toSet());
+        Set<String> fitted = result.lawPoints().stream().map(FitPoint::id).collect(Collectors.toSet());
         List<MeasuredFiring> firings = new ArrayList<>();
         List<String> outside = new ArrayList<>();
         for (Fired each : fired) {

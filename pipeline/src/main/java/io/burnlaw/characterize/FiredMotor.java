@@ -38,11 +38,9 @@ final class FiredMotor {
         return building.match(built -> Optional.of(built.grain()), impossible -> Optional.empty());
     }
 
-    private static Motor motor(
-            Firing firing, Formulation formulation, Grain grain, double density, double velocity) {
+    private static Motor motor(Firing firing, Formulation formulation, Grain grain, double density, double velocity) {
         double before = firing.throatDiameter().value();
-        double after =
-                firing.throatDiameterAfter().map(Measured::value).orElse(before);
+        double after = firing.throatDiameterAfter().map(Measured::value).orElse(before);
         double chamber = firing.chamberVolume().map(Measured::value).orElse(0.0);
         return new Motor(
                 grain,

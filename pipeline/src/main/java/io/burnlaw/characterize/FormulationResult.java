@@ -57,7 +57,8 @@ public record FormulationResult(
     public Optional<PiecewiseLaw> laws() {
         return regimes.filter(found -> found.selected() > 1)
                 .map(found -> new PiecewiseLaw(
-                        found.laws(), found.breaks().stream().map(Break::pressure).toList()))
+                        found.laws(),
+                        found.breaks().stream().map(Break::pressure).toList()))
                 .or(() -> fit.fitted().map(FitResult.Fitted::law).map(PiecewiseLaw::of));
     }
 

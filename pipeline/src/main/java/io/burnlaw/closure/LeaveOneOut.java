@@ -57,8 +57,7 @@ public final class LeaveOneOut {
             }
             Motor motor = withOthersVelocity(each, firings);
             PiecewiseLaw lit = rest.orElseThrow().ofMotorAt(each.meanPressure());
-            Optional<Prediction> prediction =
-                    Prediction.of(motor, pressure -> each.rateFactor() * lit.rate(pressure));
+            Optional<Prediction> prediction = Prediction.of(motor, pressure -> each.rateFactor() * lit.rate(pressure));
             if (prediction.isEmpty()) {
                 notPredicted.add("%s: by the law of the others this motor does not burn out within five minutes"
                         .formatted(each.id()));
@@ -115,7 +114,8 @@ public final class LeaveOneOut {
                 pressure);
     }
 
-    private static Closure.Predicted judged(PiecewiseLaw law, List<PredictedFiring> firings, List<String> notPredicted) {
+    private static Closure.Predicted judged(
+            PiecewiseLaw law, List<PredictedFiring> firings, List<String> notPredicted) {
         double peak = medianError(firings, PredictedFiring::maxPressureError);
         double mean = medianError(firings, PredictedFiring::meanPressureError);
         double time = medianError(firings, PredictedFiring::burnTimeError);

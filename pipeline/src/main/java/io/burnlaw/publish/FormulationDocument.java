@@ -66,8 +66,7 @@ final class FormulationDocument {
     }
 
     private static List<Finding> findings(FormulationResult result, Outlook outlook) {
-        Optional<Finding> poor =
-                outlook.closure().match(Closure.Predicted::finding, none -> Optional.empty());
+        Optional<Finding> poor = outlook.closure().match(Closure.Predicted::finding, none -> Optional.empty());
         return Stream.concat(result.findings().stream(), poor.stream()).toList();
     }
 

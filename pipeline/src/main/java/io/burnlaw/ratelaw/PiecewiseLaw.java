@@ -118,7 +118,9 @@ public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
      */
     public boolean jumps(int index) {
         double at = breaks.get(index);
-        return Math.abs(StrictMath.log(laws.get(index + 1).rate(at) / laws.get(index).rate(at))) > JUMP;
+        return Math.abs(StrictMath.log(
+                        laws.get(index + 1).rate(at) / laws.get(index).rate(at)))
+                > JUMP;
     }
 
     /** {@return lowest pressure among the points of all laws [Pa, absolute]} */
