@@ -43,20 +43,9 @@ final class ComparisonWork {
      */
     static List<DoseTrend> trends(List<FormulationResult> formulations, double level) {
         List<DoseTrend> all = new ArrayList<>();
-        families(formulations).forEach((baseline, candidates) -> {
-            Map<String, List<Propellant>> byAdditive = new LinkedHashMap<>();
-            candidates.forEach(candidate -> candidate
-                    .additive()
-                    .ifPresent(additive -> byAdditive
-                            .computeIfAbsent(additive, name -> new ArrayList<>())
-                            .add(candidate)));
-            byAdditive.forEach((additive, levels) -> DoseTrends.of(
-                            additive,
-                            baseline,
-                            levels,
-                            ComparisonOptions.defaults().withLevel(level))
-                    .ifPresent(all::add));
-        });
+        families(formulations)
+                .forEach((baseline, candidates) -> all.addAll(DoseTrends.ofEach(
+                        baseline, candidates, ComparisonOptions.defaults().withLevel(level))));
         return all;
     }
 

@@ -48,6 +48,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
             NewCommand.class,
             CheckCommand.class,
             RunCommand.class,
+            CompareCommand.class,
             RenderCommand.class,
             SimulateCommand.class,
             SurfaceTableCommand.class,

@@ -6,6 +6,7 @@ import io.burnlaw.ratelaw.Interval;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,6 +26,25 @@ import org.apache.commons.statistics.distribution.TDistribution;
 public final class DoseTrends {
 
     private DoseTrends() {}
+
+    /**
+     * Fits a trend for each additive among the candidates.
+     *
+     * @param baseline   the level without any
+     * @param candidates with their additives; those without one are passed over
+     * @param options    how
+     * @return in the order in which the additives are first named
+     */
+    public static List<DoseTrend> ofEach(Propellant baseline, List<Propellant> candidates, ComparisonOptions options) {
+        Map<String, List<Propellant>> levels = new LinkedHashMap<>();
+        candidates.forEach(candidate -> candidate
+                .additive()
+                .ifPresent(additive -> levels.computeIfAbsent(additive, name -> new ArrayList<>())
+                        .add(candidate)));
+        List<DoseTrend> trends = new ArrayList<>();
+        levels.forEach((additive, of) -> of(additive, baseline, of, options).ifPresent(trends::add));
+        return trends;
+    }
 
     /**
      * Fits a trend to a baseline and the levels of one additive.
@@ -97,15 +117,15 @@ public final class DoseTrends {
                 100 * StrictMath.expm1(trend.interval().low() / 100),
                 100 * StrictMath.expm1(trend.interval().high() / 100));
         String sentence = (trend.trend().pValue() <= significance
-                        ? "At %s MPa each per cent by mass of %s changes the rate by %s %% (p = %s)"
-                        : "At %s MPa no trend over %s shown: each per cent by mass changes the rate by %s %% (p = %s)")
+                        ? "At %s MPa each per cent by mass of %s changes the rate by %s %% (%s)"
+                        : "At %s MPa no trend over %s shown: each per cent by mass changes the rate by %s %% (%s)")
                 .formatted(
                         Verdict.megapascal(trend.pressure()),
                         trend.additive(),
                         change,
                         Verdict.probability(trend.trend().pValue()));
         String bent = trend.straight().pValue() <= significance
-                ? "; the levels do not lie on a straight line (p = %s), so do not read between them"
+                ? "; the levels do not lie on a straight line (%s), so do not read between them"
                         .formatted(Verdict.probability(trend.straight().pValue()))
                 : "";
         String exponents = trend.ownExponents() ? "; the exponent changes with the level as well" : "";

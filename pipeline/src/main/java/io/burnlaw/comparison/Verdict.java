@@ -34,7 +34,7 @@ final class Verdict {
     }
 
     private static String different(Comparison.Compared numbers, double significance) {
-        return "%s differs from %s between %s and %s MPa: at %s MPa it burns %s. %s The two laws would differ this much by chance with p = %s%s."
+        return "%s differs from %s between %s and %s MPa: at %s MPa it burns %s. %s By chance two laws would differ this much with %s%s."
                 .formatted(
                         numbers.candidate(),
                         numbers.baseline(),
@@ -48,7 +48,7 @@ final class Verdict {
     }
 
     private static String noDifference(Comparison.Compared numbers) {
-        return "No difference of %s from %s shown between %s and %s MPa (p = %s%s): at %s MPa it burns %s. %s"
+        return "No difference of %s from %s shown between %s and %s MPa (%s%s): at %s MPa it burns %s. %s"
                 .formatted(
                         numbers.candidate(),
                         numbers.baseline(),
@@ -131,7 +131,8 @@ final class Verdict {
         return Figures.significant(pressure / 1e6, 3);
     }
 
+    /** Such as {@code p = 0.034}. */
     static String probability(double value) {
-        return value < 1e-4 ? "below 0.0001" : Figures.significant(value, 2);
+        return value < 1e-4 ? "p below 0.0001" : "p = " + Figures.significant(value, 2);
     }
 }

@@ -137,7 +137,7 @@ class CommandLineIT {
 
     @Test
     void everyCommandHasHelpWithAnExample() throws Exception {
-        for (String command : List.of("new", "check", "run", "render", "simulate")) {
+        for (String command : List.of("new", "check", "run", "compare", "render", "simulate")) {
             RunnableJar.Outcome help = RunnableJar.run(folder, command, "--help");
             assertThat(help.exitCode()).as(command).isZero();
             assertThat(help.out())

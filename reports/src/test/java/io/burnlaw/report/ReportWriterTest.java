@@ -34,8 +34,8 @@ class ReportWriterTest {
         ReportWriter.write(HostileDocument.document(), work.resolve("out"), ReportWriter.Options.EVERYTHING);
         String page = Files.readString(work.resolve("out/index.html"));
         assertThat(page).contains(Files.readString(work.resolve("out/burnlaw.json")));
-        assertThat(DocumentFile.read(work.resolve("out/index.html")))
-                .isEqualTo(new DocumentReading.Read(HostileDocument.document()));
+        DocumentReading.Read read = (DocumentReading.Read) DocumentFile.read(work.resolve("out/index.html"));
+        assertThat(read.document()).isEqualTo(HostileDocument.document());
     }
 
     @Test

@@ -7,11 +7,16 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +28,11 @@ public final class DocumentFile {
 
     private static final String AGAIN =
             "take the burnlaw.json that a run wrote, or the page index.html, and leave it unedited";
+
+    private static final int MEGABYTE = 1_000_000;
+
+    /** Some ten thousand firings with their traces; a longer file is taken for something else. */
+    private static final int LONGEST = 400 * MEGABYTE;
 
     private DocumentFile() {}
 
@@ -50,8 +60,10 @@ public final class DocumentFile {
      */
     public static DocumentReading read(Path file) {
         String name = file.toString();
-        try {
-            return read(name, Files.readString(file));
+        try (InputStream in = Files.newInputStream(file)) {
+            // one byte more than allowed tells a file that is too long, whatever its size is said to be
+            byte[] bytes = in.readNBytes(LONGEST + 1);
+            return bytes.length > LONGEST ? tooLong(name) : read(name, bytes);
         } catch (IOException e) {
             return new DocumentReading.Refused(
                     name,
@@ -62,14 +74,36 @@ public final class DocumentFile {
         }
     }
 
+    private static DocumentReading tooLong(String name) {
+        return new DocumentReading.Refused(
+                name,
+                "the file is too long for a document",
+                "more than " + LONGEST / MEGABYTE + " MB",
+                "a document of " + LONGEST / MEGABYTE + " MB at most",
+                AGAIN);
+    }
+
     /**
-     * Reads a document from text.
+     * Reads a document from the bytes of its file.
      *
-     * @param name how messages call it
-     * @param text of burnlaw.json or of a page
-     * @return the document, or why the text is none
+     * @param name  how messages call it
+     * @param bytes of burnlaw.json or of a page
+     * @return the document, or why the bytes are none
      */
-    public static DocumentReading read(String name, String text) {
+    public static DocumentReading read(String name, byte[] bytes) {
+        try {
+            String text = StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
+            return read(name, text, new Input(name, sha256(bytes), bytes.length));
+        } catch (CharacterCodingException e) {
+            return new DocumentReading.Refused(
+                    name, "not a burnlaw document", reason(e), "a text file in UTF-8", AGAIN);
+        }
+    }
+
+    private static DocumentReading read(String name, String text, Input file) {
         String json = text.stripLeading().startsWith("<") ? embedded(text) : text;
         if (json == null) {
             return new DocumentReading.Refused(
@@ -84,7 +118,7 @@ public final class DocumentFile {
             if (!Characterization.FORMAT.equals(format)) {
                 return otherFormat(name, format);
             }
-            return new DocumentReading.Read(DocumentMapper.MAPPER.readValue(json, Characterization.class));
+            return new DocumentReading.Read(DocumentMapper.MAPPER.readValue(json, Characterization.class), file);
         } catch (JsonProcessingException e) {
             return refused(name, e);
         } catch (IOException e) {
@@ -154,6 +188,14 @@ public final class DocumentFile {
         return e instanceof CharacterCodingException
                 ? "bytes that are no UTF-8"
                 : e instanceof NoSuchFileException ? "no such file" : String.valueOf(e.getMessage());
+    }
+
+    private static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
     }
 
     /**

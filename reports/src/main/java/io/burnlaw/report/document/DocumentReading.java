@@ -9,8 +9,9 @@ public sealed interface DocumentReading {
      * The file is a document of this format.
      *
      * @param document what it holds
+     * @param file path, size and checksum of the file that was read
      */
-    record Read(Characterization document) implements DocumentReading {}
+    record Read(Characterization document, Input file) implements DocumentReading {}
 
     /**
      * The file is no document that this version can read.

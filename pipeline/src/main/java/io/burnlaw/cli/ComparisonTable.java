@@ -1,0 +1,87 @@
+package io.burnlaw.cli;
+
+import io.burnlaw.quantity.Figures;
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Comparison;
+import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.RatioPoint;
+import java.io.PrintWriter;
+import java.util.List;
+import tech.tablesaw.api.StringColumn;
+import tech.tablesaw.api.Table;
+
+/** Comparisons on a terminal: a table, then each verdict in a sentence. */
+final class ComparisonTable {
+
+    private ComparisonTable() {}
+
+    /**
+     * Prints the comparisons of a document.
+     *
+     * @param document at least one comparison in it
+     * @param caveats  what else differs
+     * @param out      where
+     */
+    static void print(Characterization document, List<String> caveats, PrintWriter out) {
+        out.println(Terminal.safe(document.campaign().title()));
+        out.println();
+        List<Comparison> compared = document.comparisons().stream()
+                .filter(each -> each.tests() != null)
+                .toList();
+        if (!compared.isEmpty()) {
+            out.println(Terminal.safe(table(compared).printAll()));
+            out.println();
+        }
+        for (Comparison comparison : document.comparisons()) {
+            String reason = comparison.notCompared();
+            out.println(Terminal.safe(reason == null ? comparison.verdict() : reason));
+            out.println();
+        }
+        document.doseTrends().forEach(trend -> {
+            out.println(Terminal.safe(trend.sentence()));
+            out.println();
+        });
+        if (!compared.isEmpty()) {
+            out.println(
+                    "Bands hold at %s over all shared pressures at once; p is the probability of such a difference by chance, after Holm over all candidates."
+                            .formatted(Figures.plain(100 * document.campaign().confidence(), 4) + " %"));
+        }
+        caveats.forEach(caveat -> out.println(Terminal.safe(caveat)));
+    }
+
+    private static Table table(List<Comparison> comparisons) {
+        StringColumn candidate = StringColumn.create("candidate");
+        StringColumn range = StringColumn.create("shared [MPa]");
+        StringColumn pressure = StringColumn.create("at [MPa]");
+        StringColumn ratio = StringColumn.create("rate ratio (band)");
+        StringColumn exponent = StringColumn.create("exponent difference");
+        StringColumn adjusted = StringColumn.create("p, Holm");
+        StringColumn smallest = StringColumn.create("visible from");
+        StringColumn result = StringColumn.create("difference");
+        for (Comparison each : comparisons) {
+            List<RatioPoint> points = each.ratio();
+            RatioPoint middle = points.get(points.size() / 2);
+            candidate.append(each.candidate());
+            range.append(pressure(points.get(0)) + " to " + pressure(points.get(points.size() - 1)));
+            pressure.append(pressure(middle));
+            ratio.append(Figures.withInterval(middle.value(), middle.low(), middle.high()));
+            exponent.append(withInterval(each.exponentDifference()));
+            adjusted.append(probability(each.tests().adjustedPValue()));
+            smallest.append(Figures.percent(each.smallestDetectable(), 2));
+            result.append(each.differs() ? "shown" : "not shown");
+        }
+        return Table.create("comparisons", candidate, range, pressure, ratio, exponent, adjusted, smallest, result);
+    }
+
+    private static String pressure(RatioPoint point) {
+        return Figures.significant(point.pressure(), 3);
+    }
+
+    private static String withInterval(Quantity quantity) {
+        return Figures.withInterval(quantity.value(), quantity.low(), quantity.high());
+    }
+
+    private static String probability(double value) {
+        return value < 1e-4 ? "< 0.0001" : Figures.significant(value, 2);
+    }
+}

@@ -1,0 +1,89 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.comparison.Comparison;
+import io.burnlaw.comparison.ComparisonOptions;
+import io.burnlaw.comparison.Comparisons;
+import io.burnlaw.comparison.DoseTrend;
+import io.burnlaw.comparison.DoseTrends;
+import io.burnlaw.comparison.Propellant;
+import io.burnlaw.report.document.Characterization;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+
+/** Compares formulations of several campaigns, from their published documents alone. */
+public sealed interface AcrossCampaigns {
+
+    /**
+     * They were compared.
+     *
+     * @param document that holds the formulations, their firings and the comparisons, to be drawn like any other
+     * @param caveats  what else differs between the campaigns, as sentences; they stand among the document's notes too
+     */
+    record Compared(Characterization document, List<String> caveats) implements AcrossCampaigns {}
+
+    /**
+     * There is nothing that could be compared.
+     *
+     * @param problem why, and what to write instead
+     */
+    record Refused(Problem problem) implements AcrossCampaigns {}
+
+    /**
+     * Compares.
+     *
+     * @param sources at least one; the baseline stands in the first
+     * @param choice  which formulations
+     * @param level   of the intervals [1]; that of the first document where empty
+     * @param version of the program
+     * @param created when, ISO 8601 with zone; empty in reproducible documents
+     * @return the comparison, or why there is none
+     */
+    static AcrossCampaigns compare(
+            List<PublishedSource> sources,
+            FormulationChoice choice,
+            OptionalDouble level,
+            String version,
+            Optional<String> created) {
+        FormulationChoice.Chosen chosen = choice.among(sources);
+        if (chosen instanceof FormulationChoice.Chosen.Wrong wrong) {
+            return new Refused(wrong.problem());
+        }
+        FormulationChoice.Chosen.Found found = (FormulationChoice.Chosen.Found) chosen;
+        List<ChosenFormulation> all = new ArrayList<>(List.of(found.baseline()));
+        all.addAll(found.candidates());
+        Optional<Problem> shared = SharedMeasurements.among(all);
+        if (shared.isPresent()) {
+            return new Refused(shared.get());
+        }
+        ComparisonOptions options = ComparisonOptions.defaults()
+                .withLevel(level.orElse(sources.get(0).document().campaign().confidence()));
+        Propellant baseline = propellant(found.baseline());
+        List<Propellant> candidates =
+                found.candidates().stream().map(AcrossCampaigns::propellant).toList();
+        List<Comparison> comparisons = Comparisons.against(baseline, candidates, options);
+        List<DoseTrend> trends = DoseTrends.ofEach(baseline, candidates, options);
+        List<String> caveats = Caveats.of(all);
+        return new Compared(
+                new MergedDocument(all, options.level(), version, created).with(comparisons, trends, caveats), caveats);
+    }
+
+    /**
+     * Answers for both cases.
+     *
+     * @param compared for a comparison
+     * @param refused  for a refusal
+     * @param <T>      of the answer
+     * @return the answer
+     */
+    default <T> T match(Function<Compared, T> compared, Function<Refused, T> refused) {
+        return this instanceof Compared c ? compared.apply(c) : refused.apply((Refused) this);
+    }
+
+    private static Propellant propellant(ChosenFormulation chosen) {
+        return PublishedFormulation.propellant(chosen.formulation(), chosen.id());
+    }
+}

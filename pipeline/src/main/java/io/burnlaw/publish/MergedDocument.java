@@ -1,0 +1,210 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.comparison.Comparison;
+import io.burnlaw.comparison.DoseTrend;
+import io.burnlaw.report.document.CampaignSummary;
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Closure;
+import io.burnlaw.report.document.ClosureRow;
+import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Generator;
+import io.burnlaw.report.document.Point;
+import io.burnlaw.report.document.Quantity;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** The chosen formulations of several documents, with their firings, as one document. */
+final class MergedDocument {
+
+    private final List<ChosenFormulation> formulations;
+    private final List<PublishedSource> sources;
+    private final Map<PublishedSource, Function<String, String>> ids;
+    private final double level;
+    private final String version;
+    private final Optional<String> created;
+
+    MergedDocument(List<ChosenFormulation> formulations, double level, String version, Optional<String> created) {
+        this.formulations = formulations;
+        this.sources =
+                formulations.stream().map(ChosenFormulation::source).distinct().toList();
+        this.ids = OwnIds.of(sources, MergedDocument::idsOf);
+        this.level = level;
+        this.version = version;
+        this.created = created;
+    }
+
+    Characterization with(List<Comparison> comparisons, List<DoseTrend> trends, List<String> caveats) {
+        return new Characterization(
+                Characterization.FORMAT,
+                new Generator("burnlaw", version),
+                created.orElse(null),
+                summary(caveats),
+                sources.stream().map(PublishedSource::file).toList(),
+                formulations.stream().map(this::formulation).toList(),
+                formulations.stream().flatMap(this::firings).toList(),
+                ComparisonDocument.of(comparisons),
+                ComparisonDocument.ofTrends(trends),
+                List.of(),
+                Cautions.ALWAYS);
+    }
+
+    private static Set<String> idsOf(PublishedSource source) {
+        Set<String> ids = new HashSet<>();
+        source.document().firings().forEach(firing -> ids.add(firing.id()));
+        source.document()
+                .formulations()
+                .forEach(each -> each.points().forEach(point -> ids.addAll(List.of(point.id(), point.cluster()))));
+        return ids;
+    }
+
+    private CampaignSummary summary(List<String> caveats) {
+        CampaignSummary first = sources.get(0).document().campaign();
+        String candidates =
+                formulations.stream().skip(1).map(ChosenFormulation::id).collect(Collectors.joining(", "));
+        return new CampaignSummary(
+                candidates + " against " + formulations.get(0).id(),
+                agreed(CampaignSummary::preparedBy),
+                agreed(CampaignSummary::licence),
+                null,
+                first.ambientPressure(),
+                first.ambientAssumed(),
+                this.<Quantity>agreed(CampaignSummary::referenceTemperature),
+                null,
+                null,
+                first.reductionMethod(),
+                first.weighting(),
+                level,
+                first.seed(),
+                notes(caveats));
+    }
+
+    /** What all documents say; nothing where they differ. */
+    private <T> @Nullable T agreed(Function<CampaignSummary, @Nullable T> what) {
+        T first = what.apply(sources.get(0).document().campaign());
+        return first != null
+                        && sources.stream()
+                                .allMatch(source -> first.equals(
+                                        what.apply(source.document().campaign())))
+                ? first
+                : null;
+    }
+
+    private List<String> notes(List<String> caveats) {
+        List<String> notes = new ArrayList<>();
+        sources.forEach(source -> notes.add(source.file().path() + " is the document of the campaign '"
+                + source.document().campaign().title() + "', made by burnlaw "
+                + source.document().generator().version() + "."));
+        if (sources.size() > 1) {
+            notes.add("Ambient pressure, method and weighting are stated here for "
+                    + sources.get(0).file().path() + "; for the others they stand in their own documents.");
+        }
+        notes.addAll(caveats);
+        return notes;
+    }
+
+    private Formulation formulation(ChosenFormulation chosen) {
+        Formulation it = chosen.formulation();
+        boolean base = chosen.equals(formulations.get(0));
+        Function<String, String> own = ids.get(chosen.source());
+        return new Formulation(
+                chosen.id(),
+                it.title(),
+                base,
+                base ? null : formulations.get(0).id(),
+                it.additive(),
+                it.additiveFraction(),
+                it.density(),
+                it.characteristicVelocity(),
+                it.verdict(),
+                it.points().stream().map(point -> point(point, own)).toList(),
+                it.singleLaw(),
+                it.notFitted(),
+                it.otherFits(),
+                it.regimes(),
+                it.threshold(),
+                it.faster(),
+                it.temperatureSensitivity(),
+                it.stability(),
+                it.withinBetween(),
+                closure(it.closure(), own),
+                it.findings());
+    }
+
+    private static Point point(Point point, Function<String, String> own) {
+        return new Point(
+                own.apply(point.id()),
+                own.apply(point.cluster()),
+                point.firing() == null ? null : own.apply(point.firing()),
+                point.source(),
+                point.pressure(),
+                point.meanPressure(),
+                point.rate(),
+                point.temperature(),
+                point.method(),
+                point.lowerGrade(),
+                point.used(),
+                point.reason(),
+                point.standardizedResidual(),
+                point.segment());
+    }
+
+    private static @Nullable Closure closure(@Nullable Closure closure, Function<String, String> own) {
+        return closure == null
+                ? null
+                : new Closure(
+                        closure.rows().stream()
+                                .map(row -> new ClosureRow(
+                                        own.apply(row.firing()),
+                                        row.maxPressureMeasured(),
+                                        row.maxPressurePredicted(),
+                                        row.meanPressureMeasured(),
+                                        row.meanPressurePredicted(),
+                                        row.burnTimeMeasured(),
+                                        row.burnTimePredicted()))
+                                .toList(),
+                        closure.medianMaxPressureError(),
+                        closure.medianMeanPressureError(),
+                        closure.medianBurnTimeError(),
+                        closure.good(),
+                        closure.sentence());
+    }
+
+    private Stream<Firing> firings(ChosenFormulation chosen) {
+        Function<String, String> own = ids.get(chosen.source());
+        return chosen.source().document().firings().stream()
+                .filter(firing ->
+                        firing.formulation().equals(chosen.formulation().id()))
+                .map(firing -> new Firing(
+                        own.apply(firing.id()),
+                        chosen.id(),
+                        firing.status(),
+                        firing.trace(),
+                        firing.note(),
+                        firing.findings(),
+                        firing.events(),
+                        firing.burnTime(),
+                        firing.actionTime(),
+                        firing.web(),
+                        firing.meanPressure(),
+                        firing.maxPressure(),
+                        firing.rateMeanPressure(),
+                        firing.rate(),
+                        firing.characteristicVelocity(),
+                        firing.throat(),
+                        firing.totalImpulse(),
+                        firing.specificImpulse(),
+                        firing.thrustCoefficient(),
+                        firing.budget(),
+                        firing.along(),
+                        firing.traceHistory()));
+    }
+}

@@ -1,0 +1,27 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Input;
+import java.nio.file.Path;
+import java.util.Set;
+
+/**
+ * A published document and where it came from.
+ *
+ * @param document what it says
+ * @param file     burnlaw.json, or a page that carries it: path as the user knows it, size and checksum
+ */
+public record PublishedSource(Characterization document, Input file) {
+
+    private static final Set<String> USUAL_NAMES = Set.of("burnlaw.json", "index.html");
+
+    /** A short name: the report's folder, where the file is called as all are. */
+    String label() {
+        Path path = Path.of(file.path());
+        Path parent = path.getParent();
+        Path name = path.getFileName();
+        boolean usual = name != null && USUAL_NAMES.contains(name.toString());
+        Path telling = usual && parent != null && parent.getFileName() != null ? parent.getFileName() : name;
+        return telling == null || telling.toString().isEmpty() ? file.path() : telling.toString();
+    }
+}
