@@ -9,7 +9,6 @@ import io.burnlaw.characterize.ReadingNotes;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -64,10 +63,7 @@ final class CheckCommand implements Callable<Integer> {
                 .flatMap(row -> row.problems().stream())
                 .toList();
         ProblemList.each(problems, out);
-        rows.forEach(row -> row.findings()
-                .forEach(finding -> out.println(Terminal.safe(row.id() + " (" + row.trace() + "): "
-                        + finding.code().title().toLowerCase(Locale.ROOT) + ": " + finding.message()
-                        + System.lineSeparator() + "    " + finding.code().advice()))));
+        FindingList.print(rows, out);
         long unread = rows.stream().filter(RowCheck::rejected).count();
         long setAside = rows.stream().filter(RowCheck::setAside).count()
                 + campaign.points().stream()
