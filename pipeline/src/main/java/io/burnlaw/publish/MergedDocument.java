@@ -186,6 +186,7 @@ final class MergedDocument {
                 .map(firing -> new Firing(
                         own.apply(firing.id()),
                         chosen.id(),
+                        firing.kind(),
                         firing.status(),
                         firing.trace(),
                         firing.note(),
