@@ -128,7 +128,7 @@ public final class LawChart {
     private void band(Law law, boolean worded) {
         String level = law.exponent().level() == null
                 ? ""
-                : Numbers.percent(law.exponent().level(), 3) + " ";
+                : Numbers.level(law.exponent().level()) + " ";
         band(law, CurvePoint::predictionLow, CurvePoint::predictionHigh, 0.13, worded ? level + "next firing" : null);
         band(law, CurvePoint::confidenceLow, CurvePoint::confidenceHigh, 0.3, worded ? level + "mean rate" : null);
     }
@@ -176,7 +176,9 @@ public final class LawChart {
 
     private void changes() {
         Threshold threshold = formulation.threshold();
-        if (threshold != null) {
+        if (threshold != null && MPA.low(threshold.pressure()) == null) {
+            gap(threshold);
+        } else if (threshold != null) {
             change(threshold.pressure(), "threshold", Ink.S2, Mark.Dash.SOLID);
         }
         List<Break> breaks = formulation.regimes() == null
@@ -189,6 +191,22 @@ public final class LawChart {
                 change(change.pressure(), change.kind().equals("jump") ? "jump" : "change", Ink.TEXT, Mark.Dash.DASHED);
             }
         }
+    }
+
+    /** Where only the points on both sides are known, a line in their middle would claim too much. */
+    private void gap(Threshold threshold) {
+        double from = formulation.points().stream()
+                .filter(point -> threshold.below().contains(point.id()))
+                .mapToDouble(point -> MPA.value(point.pressure()))
+                .max()
+                .orElse(MPA.value(threshold.pressure()));
+        double to = formulation.points().stream()
+                .filter(point -> threshold.above().contains(point.id()))
+                .mapToDouble(point -> MPA.value(point.pressure()))
+                .min()
+                .orElse(MPA.value(threshold.pressure()));
+        picture.ground().rect(picture.px(from), 0, picture.px(to) - picture.px(from), picture.height(), Ink.S2, 0.12);
+        picture.above(Math.sqrt(from * to), "threshold somewhere here", Ink.S2);
     }
 
     private void change(Quantity pressure, String word, Ink ink, Mark.Dash dash) {

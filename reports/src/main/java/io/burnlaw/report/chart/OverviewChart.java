@@ -39,14 +39,15 @@ public final class OverviewChart {
         }
         Picture picture = new Picture(frame, scales.pressure(), scales.rate());
         for (int i = 0; i < shown.size(); i++) {
-            one(picture, shown.get(i), i);
+            // numbered as in the list beside the picture, which has those without points as well
+            one(picture, shown.get(i), i, 1 + document.formulations().indexOf(shown.get(i)));
         }
         return Optional.of(picture.done("Burning rate over absolute pressure, both logarithmic, of "
                 + shown.size() + " propellants: "
                 + String.join(", ", shown.stream().map(Formulation::title).toList()) + "."));
     }
 
-    private static void one(Picture picture, Formulation formulation, int number) {
+    private static void one(Picture picture, Formulation formulation, int number, int place) {
         Ink ink = Ink.series(number);
         Mark.Dash dash = DASHES[number % DASHES.length];
         Mark.At end = null;
@@ -68,10 +69,11 @@ public final class OverviewChart {
             }
         }
         Mark points = new Mark.Points(spots, FORMS[number % FORMS.length], false, 8, ink);
+        String words = place + " " + formulation.id();
         if (end == null) {
-            picture.mark(points, formulation.id());
+            picture.mark(points, words);
         } else {
-            picture.mark(points, formulation.id(), end);
+            picture.mark(points, words, end);
         }
     }
 }

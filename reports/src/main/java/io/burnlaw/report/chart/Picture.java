@@ -79,13 +79,20 @@ final class Picture {
         return mark(mark);
     }
 
+    /** Words above the plot, over a place. */
+    Picture above(double at, String words, Ink ink) {
+        if (x.holds(at)) {
+            top.add(new TopLabels.Label(px(at), words, ink));
+        }
+        return this;
+    }
+
     /** A line down the plot with words above it. */
     Picture mark(double at, String words, Ink ink, Mark.Dash dash) {
         if (x.holds(at)) {
             over.line(px(at), 0, px(at), height(), ink, " stroke-width=\"1.3\"" + dashes(dash));
-            top.add(new TopLabels.Label(px(at), words, ink));
         }
-        return this;
+        return above(at, words, ink);
     }
 
     /** Words that show when the pointer is near a place. */

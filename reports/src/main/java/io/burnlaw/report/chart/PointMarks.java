@@ -80,11 +80,11 @@ final class PointMarks {
                 end(MM_PER_S, point.rate(), 1));
     }
 
-    /** An end of the bar: of the interval where there is one, else two standard uncertainties away. */
-    private static double end(Unit unit, Quantity quantity, int side) {
+    /** An end of the bar: of the interval where there is one, else two standard uncertainties away; side 0: the value. */
+    static double end(Unit unit, Quantity quantity, int side) {
         Double given = side < 0 ? unit.low(quantity) : unit.high(quantity);
         Double std = unit.std(quantity);
         double value = unit.value(quantity);
-        return given != null ? given : std != null ? value + side * 2 * std : value;
+        return side == 0 ? value : given != null ? given : std != null ? value + side * 2 * std : value;
     }
 }

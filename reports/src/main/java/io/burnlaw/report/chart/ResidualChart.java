@@ -2,78 +2,89 @@ package io.burnlaw.report.chart;
 
 import static io.burnlaw.report.document.Unit.MPA;
 
+import io.burnlaw.report.document.Break;
 import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.wording.Numbers;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
-/** Studentized residuals over pressure: what the law leaves. Nine in ten should lie between the dashed lines. */
+/** What the law leaves, in per cent over pressure; about nineteen points in twenty should lie in the shade. */
 public final class ResidualChart {
-
-    /** Beyond this a residual is rare enough to be named. */
-    private static final double NAMED = 2;
 
     private ResidualChart() {}
 
     /**
      * Draws it.
      *
-     * @param formulation whose residuals
+     * @param formulation whose points
      * @param scales axes of the document, of which the pressure is used
      * @param frame sheet
-     * @return the picture; empty where no point has a residual
+     * @return the picture; empty where no point has a law
      */
     public static Optional<Figure> draw(Formulation formulation, Scales scales, Frame frame) {
-        List<Point> points = formulation.points().stream()
-                .filter(point -> point.used() && point.standardizedResidual() != null)
-                .toList();
+        Map<Point, OffLaw> points = new LinkedHashMap<>();
+        formulation.points().forEach(point -> OffLaw.of(point, formulation).ifPresent(off -> points.put(point, off)));
         if (points.isEmpty()) {
             return Optional.empty();
         }
-        double most = points.stream()
-                .mapToDouble(ResidualChart::residual)
-                .map(Math::abs)
+        double most = points.values().stream()
+                .mapToDouble(off -> Math.max(Math.abs(off.share()), 1.3 * OffLaw.NAMED * off.scatter()))
                 .max()
                 .orElse(0);
-        double end = Math.max(2.6, most * 1.15);
-        Axis y = new Axis("studentized residual", -end, end, false);
+        double end = Math.max(115 * most, 0.1);
+        Axis y = new Axis("measured rate less law, % of the law", -end, end, false);
         Picture picture = new Picture(frame.plain().lower(0.55), scales.pressure(), y);
-        for (double level : new double[] {-NAMED, 0, NAMED}) {
-            picture.ground()
-                    .line(
-                            0,
-                            picture.py(level),
-                            picture.width(),
-                            picture.py(level),
-                            level == 0 ? Ink.TEXT : Ink.MUTED,
-                            level == 0 ? "" : Picture.dashes(Mark.Dash.DASHED));
-        }
-        List<Mark.Spot> spots = points.stream()
-                .map(point -> Mark.Spot.of(MPA.value(point.pressure()), residual(point)))
+        shade(picture, formulation);
+        picture.ground().line(0, picture.py(0), picture.width(), picture.py(0), Ink.TEXT, "");
+        List<Mark.Spot> spots = points.entrySet().stream()
+                .map(each -> Mark.Spot.of(
+                        MPA.value(each.getKey().pressure()),
+                        100 * each.getValue().share()))
                 .toList();
         picture.mark(new Mark.Points(spots, Mark.Form.CIRCLE, false, 9, Ink.S1));
-        for (Point point : points) {
-            double p = MPA.value(point.pressure());
-            picture.hit(p, residual(point), point.id() + ": residual " + Numbers.number(residual(point), 2));
-            if (Math.abs(residual(point)) > NAMED) {
-                boolean right = picture.px(p) < picture.width() * 0.7;
-                picture.over()
-                        .rimmed(
-                                picture.px(p) + (right ? 9 : -9),
-                                picture.py(residual(point)) + 4,
-                                right ? "start" : "end",
-                                Ink.TEXT,
-                                point.id());
-            }
-        }
-        long beyond = spots.stream().filter(spot -> Math.abs(spot.y()) > NAMED).count();
-        return Optional.of(picture.done("Studentized residuals of " + points.size() + " points of "
-                + formulation.title() + " over pressure; " + beyond + " beyond plus or minus 2."));
+        points.forEach((point, off) -> words(picture, point, off));
+        long beyond = points.values().stream().filter(OffLaw::named).count();
+        return Optional.of(picture.done("How far " + points.size() + " points of " + formulation.title()
+                + " lie off the law, in per cent, over pressure; " + beyond + " beyond two standard deviations."));
     }
 
-    private static double residual(Point point) {
-        Double residual = point.standardizedResidual();
-        return residual == null ? 0 : residual;
+    /** Two standard deviations to each side, over the range of each law. */
+    private static void shade(Picture picture, Formulation formulation) {
+        List<Law> laws = LawChart.laws(formulation);
+        for (Law law : laws) {
+            double left = Math.max(0, picture.px(MPA.value(law.pressureLow())));
+            double right = Math.min(picture.width(), picture.px(MPA.value(law.pressureHigh())));
+            double top = picture.py(100 * OffLaw.NAMED * law.residualScatter());
+            double foot = picture.py(-100 * OffLaw.NAMED * law.residualScatter());
+            if (right > left && foot > top) {
+                picture.ground().rect(left, top, right - left, foot - top, Ink.S1, 0.13);
+            }
+        }
+        if (formulation.regimes() != null && laws.size() > 1) {
+            for (Break change : formulation.regimes().breaks()) {
+                double at = picture.px(MPA.value(change.pressure()));
+                picture.ground().line(at, 0, at, picture.height(), Ink.MUTED, Picture.dashes(Mark.Dash.DASHED));
+            }
+        }
+    }
+
+    private static void words(Picture picture, Point point, OffLaw off) {
+        double p = MPA.value(point.pressure());
+        double y = 100 * off.share();
+        picture.hit(p, y, point.id() + ": " + Numbers.percent(off.share(), 2) + " off the law");
+        if (off.named()) {
+            boolean right = picture.px(p) < picture.width() * 0.7;
+            picture.over()
+                    .rimmed(
+                            picture.px(p) + (right ? 9 : -9),
+                            picture.py(y) + 4,
+                            right ? "start" : "end",
+                            Ink.TEXT,
+                            point.id());
+        }
     }
 }

@@ -6,6 +6,8 @@ import static io.burnlaw.report.document.Unit.MPA;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Point;
+import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.Unit;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -24,17 +26,25 @@ public record Scales(Axis pressure, Axis rate) {
      * The axes of a document.
      *
      * @param document whose points are to be shown
-     * @return axes that hold them all
+     * @return axes that hold them all with their bars, but for bars so long that they would squeeze the rest
      */
     public static Scales of(Characterization document) {
         List<Double> pressures = new ArrayList<>();
         List<Double> rates = new ArrayList<>();
         for (Formulation formulation : document.formulations()) {
             for (Point point : formulation.points()) {
-                pressures.add(MPA.value(point.pressure()));
-                rates.add(MM_PER_S.value(point.rate()));
+                for (int side = -1; side <= 1; side++) {
+                    pressures.add(end(MPA, point.pressure(), side));
+                    rates.add(end(MM_PER_S, point.rate(), side));
+                }
             }
         }
         return new Scales(Axis.logarithmic(PRESSURE_TITLE, pressures), Axis.logarithmic(RATE_TITLE, rates));
+    }
+
+    /** A bar longer than a factor of two says that nothing is known well enough where it is cut. */
+    private static double end(Unit unit, Quantity quantity, int side) {
+        double value = unit.value(quantity);
+        return Math.max(value / 2, Math.min(value * 2, PointMarks.end(unit, quantity, side)));
     }
 }

@@ -9,7 +9,10 @@ import io.burnlaw.report.document.ClosureRow;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Point;
+import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.Rates;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -69,5 +72,35 @@ public record FiringView(
                 .map(finding -> finding.title())
                 .distinct()
                 .collect(Collectors.joining("; "));
+    }
+
+    /** {@return whether it is a strand burned in a vessel, and no motor} */
+    public boolean strand() {
+        return "strand".equals(firing.kind());
+    }
+
+    /** {@return what to call it} */
+    public String word() {
+        return strand() ? "Strand" : "Firing";
+    }
+
+    /** {@return the pressure of its point, with what is known of it; absent where there is no point} */
+    public @Nullable Quantity pressure() {
+        return main().map(Point::pressure)
+                .orElse(firing.rateMeanPressure() != null ? firing.rateMeanPressure() : firing.meanPressure());
+    }
+
+    /** {@return the rate of its point, with what is known of it; absent where there is no point} */
+    public @Nullable Quantity rate() {
+        Rates rates = firing.rate();
+        return main().map(Point::rate)
+                .orElse(
+                        rates == null
+                                ? null
+                                : rates.massBalance() != null ? rates.massBalance() : rates.thicknessTime());
+    }
+
+    private Optional<Point> main() {
+        return points.stream().filter(point -> !point.source().equals("dwell")).findFirst();
     }
 }

@@ -6,6 +6,7 @@ import io.burnlaw.report.chart.ResidualChart;
 import io.burnlaw.report.chart.Scales;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Closure;
+import io.burnlaw.report.document.FasterAnswer;
 import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
@@ -27,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param setAside how many of its firings were rejected
  * @param flagged how many of its firings were used with a remark
  * @param firings how many there are
+ * @param additive what the comparison with its baseline says, in one sentence each
  */
 public record FormulationView(
         Formulation formulation,
@@ -37,7 +39,8 @@ public record FormulationView(
         List<Finding> worries,
         long setAside,
         long flagged,
-        long firings) {
+        long firings,
+        List<String> additive) {
 
     static FormulationView of(Characterization document, Formulation formulation, String anchor, Scales scales) {
         Closure closure = formulation.closure();
@@ -60,7 +63,47 @@ public record FormulationView(
                 count(document, formulation, "flagged"),
                 document.firings().stream()
                         .filter(firing -> firing.formulation().equals(formulation.id()))
-                        .count());
+                        .count(),
+                document.comparisons().stream()
+                        .filter(comparison -> comparison.candidate().equals(formulation.id()))
+                        .map(comparison -> firstSentence(comparison.verdict()))
+                        .toList());
+    }
+
+    /** The first screen has room for what came of it; how it was tested stands below. */
+    private static String firstSentence(String verdict) {
+        int end = verdict.indexOf(". ");
+        return end < 0 ? verdict : verdict.substring(0, end + 1);
+    }
+
+    /** {@return what it takes to burn faster; of the answers that it cannot be had only the first} */
+    public List<FasterAnswer> faster() {
+        List<FasterAnswer> answers = new ArrayList<>();
+        for (FasterAnswer answer : formulation.faster()) {
+            answers.add(answer);
+            if (answer.pressure() == null) {
+                break;
+            }
+        }
+        return answers;
+    }
+
+    /** {@return the cautions in a few words, for a line of their own; empty where nothing stands out} */
+    public String briefly() {
+        List<String> words = new ArrayList<>();
+        if (formulation.notFitted() != null) {
+            words.add("no law");
+        }
+        worries.stream().map(Finding::title).distinct().forEach(words::add);
+        if (setAside > 0) {
+            words.add(setAside + " of " + firings + " firings rejected");
+        }
+        if (closure() != null
+                && formulation.closure() != null
+                && !formulation.closure().good()) {
+            words.add("predictions off");
+        }
+        return String.join("; ", words);
     }
 
     /** {@return the laws that hold: of the regimes where there are several, else the single one} */

@@ -2,8 +2,11 @@ package io.burnlaw.report.html;
 
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Comparison;
+import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Plan;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,5 +55,46 @@ public record IndexView(
         return firings.stream()
                 .filter(view -> view.firing().status().equals(status))
                 .count();
+    }
+
+    /** {@return the firings of motors} */
+    public List<FiringView> motors() {
+        return firings.stream().filter(view -> !view.strand()).toList();
+    }
+
+    /** {@return the strands burned in a vessel} */
+    public List<FiringView> strands() {
+        return firings.stream().filter(FiringView::strand).toList();
+    }
+
+    /** {@return what was burned, in words such as {@code 13 firings and 8 strands}} */
+    public String burned() {
+        return Stream.of(counted(motors().size(), "firing"), counted(strands().size(), "strand"))
+                .filter(words -> !words.startsWith("0 "))
+                .collect(Collectors.collectingAndThen(
+                        Collectors.joining(" and "), words -> words.isEmpty() ? "no firing" : words));
+    }
+
+    /**
+     * The title of a propellant.
+     *
+     * @param id of it
+     * @return its title; the id where the document does not hold it
+     */
+    public String title(String id) {
+        return document.formulations().stream()
+                .filter(formulation -> formulation.id().equals(id))
+                .map(Formulation::title)
+                .findFirst()
+                .orElse(id);
+    }
+
+    /** {@return whether any firing was predicted} */
+    public boolean predicted() {
+        return document.formulations().stream().anyMatch(formulation -> formulation.closure() != null);
+    }
+
+    private static String counted(int count, String word) {
+        return count + " " + word + (count == 1 ? "" : "s");
     }
 }

@@ -1,6 +1,10 @@
 package io.burnlaw.report.html;
 
+import io.burnlaw.report.chart.OffLaw;
+import io.burnlaw.report.document.BudgetLine;
+import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Unit;
 import io.burnlaw.report.document.UnitPair;
@@ -34,6 +38,12 @@ public final class Words {
             "thickness-time", "thickness over time",
             "effective-variance", "effective variance",
             "orthogonal-distance", "orthogonal distance");
+
+    private static final Map<String, Map.Entry<String, Double>> READABLE = Map.of(
+            "m", Map.entry("mm", 1e3),
+            "Pa", Map.entry("kPa", 1e-3),
+            "m3", Map.entry("cm3", 1e6),
+            "m2", Map.entry("mm2", 1e6));
 
     private Words() {}
 
@@ -89,7 +99,19 @@ public final class Words {
      * @return such as {@code 12.35}
      */
     public static String mm(Quantity diameter) {
-        return Numbers.number(Unit.MM.value(diameter), 4);
+        return Numbers.written(Unit.MM.value(diameter), 4);
+    }
+
+    /**
+     * A length that somebody measured, in millimetres, for a column whose heading has the unit.
+     *
+     * @param length in any unit of length, or null
+     * @return such as {@code 80.2 ± 0.1}, or a dash
+     */
+    public static String length(@Nullable Quantity length) {
+        return length == null
+                ? "\u2013"
+                : Numbers.stated(new Quantity(Unit.MM.value(length), null, null, null, null, Unit.MM.std(length)));
     }
 
     /**
@@ -132,6 +154,32 @@ public final class Words {
     }
 
     /**
+     * How far a point lies off the law that holds there.
+     *
+     * @param point       of the formulation
+     * @param formulation whose law
+     * @return such as {@code −1.3 %}, or a dash
+     */
+    public static String off(Point point, Formulation formulation) {
+        return OffLaw.of(point, formulation)
+                .map(off -> Numbers.percent(off.share(), 2))
+                .orElse("\u2013");
+    }
+
+    /**
+     * What the column of {@link #off} is sorted by.
+     *
+     * @param point       of the formulation
+     * @param formulation whose law
+     * @return a number, or an empty text
+     */
+    public static String offKey(Point point, Formulation formulation) {
+        return OffLaw.of(point, formulation)
+                .map(off -> Double.toString(off.share()))
+                .orElse("");
+    }
+
+    /**
      * The covariance of a law.
      *
      * @param law any
@@ -141,6 +189,23 @@ public final class Words {
         return "var(ln r) = " + Numbers.number(law.covariance().get(0).get(0), 4) + ", cov = "
                 + Numbers.number(law.covariance().get(0).get(1), 4) + ", var(n) = "
                 + Numbers.number(law.covariance().get(1).get(1), 4);
+    }
+
+    /**
+     * The standard uncertainty of one source of a budget, in a unit that people read.
+     *
+     * @param line of a budget
+     * @return such as {@code 0.014 mm}
+     */
+    public static String own(BudgetLine line) {
+        String unit = line.unit();
+        double factor = unit == null
+                ? 1
+                : READABLE.getOrDefault(unit, Map.entry(unit, 1.0)).getValue();
+        String shown = unit == null
+                ? ""
+                : Units.shown(READABLE.getOrDefault(unit, Map.entry(unit, 1.0)).getKey());
+        return Numbers.number(factor * line.std(), 2) + (shown.isEmpty() ? "" : "\u00a0" + shown);
     }
 
     /**

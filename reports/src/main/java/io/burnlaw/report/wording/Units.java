@@ -16,6 +16,7 @@ public final class Units {
             Map.entry("g/cm3", "g/cm\u00b3"),
             Map.entry("kg/m3", "kg/m\u00b3"),
             Map.entry("mm2", "mm\u00b2"),
+            Map.entry("cm3", "cm\u00b3"),
             Map.entry("N.s", "N\u00b7s"),
             Map.entry("Cel", "\u00b0C"),
             Map.entry("[degF]", "\u00b0F"));
