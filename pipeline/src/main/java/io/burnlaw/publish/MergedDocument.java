@@ -183,29 +183,6 @@ final class MergedDocument {
         return chosen.source().document().firings().stream()
                 .filter(firing ->
                         firing.formulation().equals(chosen.formulation().id()))
-                .map(firing -> new Firing(
-                        own.apply(firing.id()),
-                        chosen.id(),
-                        firing.kind(),
-                        firing.status(),
-                        firing.trace(),
-                        firing.note(),
-                        firing.findings(),
-                        firing.events(),
-                        firing.burnTime(),
-                        firing.actionTime(),
-                        firing.web(),
-                        firing.meanPressure(),
-                        firing.maxPressure(),
-                        firing.rateMeanPressure(),
-                        firing.rate(),
-                        firing.characteristicVelocity(),
-                        firing.throat(),
-                        firing.totalImpulse(),
-                        firing.specificImpulse(),
-                        firing.thrustCoefficient(),
-                        firing.budget(),
-                        firing.along(),
-                        firing.traceHistory()));
+                .map(firing -> firing.called(own.apply(firing.id()), chosen.id()));
     }
 }

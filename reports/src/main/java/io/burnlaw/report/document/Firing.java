@@ -65,4 +65,38 @@ public record Firing(
         budget = List.copyOf(budget);
         along = List.copyOf(along);
     }
+
+    /**
+     * The same firing under another name, where documents are put together.
+     *
+     * @param otherId          of the firing
+     * @param otherFormulation id of the propellant
+     * @return the firing
+     */
+    public Firing called(String otherId, String otherFormulation) {
+        return new Firing(
+                otherId,
+                otherFormulation,
+                kind,
+                status,
+                trace,
+                note,
+                findings,
+                events,
+                burnTime,
+                actionTime,
+                web,
+                meanPressure,
+                maxPressure,
+                rateMeanPressure,
+                rate,
+                characteristicVelocity,
+                throat,
+                totalImpulse,
+                specificImpulse,
+                thrustCoefficient,
+                budget,
+                along,
+                traceHistory);
+    }
 }
