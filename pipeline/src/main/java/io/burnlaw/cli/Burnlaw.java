@@ -73,7 +73,15 @@ public final class Burnlaw implements Runnable {
         Locale.setDefault(Locale.ROOT);
         PrintWriter out = writer(System.out);
         PrintWriter err = writer(System.err);
-        int code = commandLine(out, err).execute(arguments);
+        int code;
+        try {
+            code = commandLine(out, err).execute(arguments);
+        } catch (OutOfMemoryError full) {
+            err.println("burnlaw: there was not enough memory; allow more with the option -Xmx2g before -jar");
+            code = ExitCode.PROGRAM_FAULT.number();
+        } catch (LinkageError | StackOverflowError broken) {
+            code = explain(broken, err).number();
+        }
         out.flush();
         err.flush();
         System.exit(code);
@@ -103,17 +111,19 @@ public final class Burnlaw implements Runnable {
                 .usageMessage()
                 .hidden(true);
         line.setParameterExceptionHandler((wrong, words) -> explain(wrong));
-        line.setExecutionExceptionHandler((fault, command, parsed) -> {
-            command.getErr().println(Terminal.safe("burnlaw: a fault of the program: " + fault));
-            command.getErr()
-                    .println("Please report it with the command and the campaign that led to it;"
-                            + " the option -Dburnlaw.trace=true before -jar shows where it happened.");
-            if (Boolean.getBoolean("burnlaw.trace")) {
-                fault.printStackTrace(command.getErr());
-            }
-            return ExitCode.PROGRAM_FAULT.number();
-        });
+        line.setExecutionExceptionHandler(
+                (fault, command, parsed) -> explain(fault, command.getErr()).number());
         return line;
+    }
+
+    private static ExitCode explain(Throwable fault, PrintWriter err) {
+        err.println(Terminal.safe("burnlaw: a fault of the program: " + fault));
+        err.println("Please report it with the command and the campaign that led to it;"
+                + " the option -Dburnlaw.trace=true before -jar shows where it happened.");
+        if (Boolean.getBoolean("burnlaw.trace")) {
+            fault.printStackTrace(err);
+        }
+        return ExitCode.PROGRAM_FAULT;
     }
 
     private static int explain(ParameterException wrong) {
