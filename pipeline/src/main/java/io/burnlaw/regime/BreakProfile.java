@@ -2,28 +2,33 @@ package io.burnlaw.regime;
 
 import io.burnlaw.ratelaw.Interval;
 import java.util.Arrays;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import java.util.random.RandomGenerator;
 
 /**
- * Interval of the place of a break: all places at which the least sum of squares is not larger than at the optimum by
- * more than campaigns simulated from the fit show at their true break. The usual quantile of F does not hold here: the
- * sum of squares has corners at the points and, for a jump, steps (Feder 1975; Bai 1997; Hansen 2000).
+ * Interval of the place of a break: all places that a test does not reject. The test of a place is the excess of the
+ * sum of squares with the break held there; its critical value is simulated from the fit that has the break there,
+ * since the usual quantile of F does not hold: the sum of squares has corners at the points and, for a jump, steps
+ * (Feder 1975; Bai 1997; Hansen 2000). It is simulated at the optimum first, and for joined laws again at both ends of
+ * the interval that follows: near the end of the points a break shows less, and the critical value is larger.
  */
 final class BreakProfile {
 
     /** Simulations enough for a quantile of 95 %; each costs one search. */
-    private static final int MOST_REPLICATES = 400;
+    private static final int AT_OPTIMUM = 399;
+
+    private static final int AT_END = 199;
+    private static final int MOST_ROUNDS = 4;
 
     private final Sample sample;
-    private final JoinedSearch joined;
     private final JumpingSearch jumping;
-    private final double level;
+    private final RegimeOptions options;
 
-    BreakProfile(Sample sample, JoinedSearch joined, JumpingSearch jumping, double level) {
+    BreakProfile(Sample sample, JumpingSearch jumping, RegimeOptions options) {
         this.sample = sample;
-        this.joined = joined;
         this.jumping = jumping;
-        this.level = level;
+        this.options = options;
     }
 
     /**
@@ -35,83 +40,70 @@ final class BreakProfile {
      * @param noise  of the points
      * @param random the stream for this break
      */
-    Interval interval(
-            double[] y, PiecewiseFit fit, int which, NoiseModel noise, int replicates, RandomGenerator random) {
-        double[][] profile = profile(y, fit, which);
-        int held = nearest(profile, fit, which);
-        int count = Math.min(replicates, MOST_REPLICATES);
-        double[] excess = new double[count];
-        for (int b = 0; b < count; b++) {
-            double[] values = fit.fitted().clone();
+    Interval interval(double[] y, PiecewiseFit fit, int which, NoiseModel noise, RandomGenerator random) {
+        double[] ends =
+                fit.shape() == Shape.JOINED ? joined(y, fit, which, noise, random) : gaps(y, fit, which, noise, random);
+        return new Interval.Estimated(
+                sample.pressure(ends[0]), sample.pressure(ends[1]), options.level(), Interval.Method.PROFILE);
+    }
+
+    private double[] joined(double[] y, PiecewiseFit fit, int which, NoiseModel noise, RandomGenerator random) {
+        JoinedProfile profiles = new JoinedProfile(sample, fit, which, options.minimumPoints());
+        Profile found = profiles.of(y);
+        int held = found.nearest(fit.breaks()[which]);
+        double limit = limit(profiles::of, fit.fitted(), held, noise, AT_OPTIMUM, random);
+        double[] ends = new double[2];
+        for (int side = 0; side < 2; side++) {
+            boolean upward = side == 1;
+            double largest = limit;
+            int at = found.outermost(largest, upward);
+            for (int round = 0; round < MOST_ROUNDS; round++) {
+                largest = Math.max(largest, limit(profiles::of, profiles.fitted(y, at), at, noise, AT_END, random));
+                int further = found.outermost(largest, upward);
+                if (further == at) {
+                    break;
+                }
+                at = further;
+            }
+            ends[side] = found.crossing(at, upward ? at + 1 : at - 1, largest);
+        }
+        return new double[] {Math.min(ends[0], fit.breaks()[which]), Math.max(ends[1], fit.breaks()[which])};
+    }
+
+    /** A jump is known no better than the gap between the points on its two sides. */
+    private double[] gaps(double[] y, PiecewiseFit fit, int which, NoiseModel noise, RandomGenerator random) {
+        UnaryOperator<double[]> level = values -> {
+            double[] off = values.clone();
+            Line line = Line.through(sample.xs(), off, sample.ws(), 0, off.length);
+            for (int i = 0; i < off.length; i++) {
+                off[i] -= line.at(sample.x(i));
+            }
+            return off;
+        };
+        Function<double[], Profile> profiles = values -> jumping.profile(level.apply(values), fit.count(), which);
+        Profile found = profiles.apply(y);
+        int held = found.nearest(fit.starts()[which + 1]);
+        double limit = limit(profiles, fit.fitted(), held, noise, AT_OPTIMUM, random);
+        int first = (int) found.places()[found.outermost(limit, false)];
+        int last = (int) found.places()[found.outermost(limit, true)];
+        return new double[] {sample.x(first - 1), sample.x(last)};
+    }
+
+    /** Quantile of the excess at the place held, over campaigns simulated from laws that break there. */
+    private double limit(
+            Function<double[], Profile> profiles,
+            double[] truth,
+            int held,
+            NoiseModel noise,
+            int replicates,
+            RandomGenerator random) {
+        double[] excess = new double[Math.min(options.replicates(), replicates)];
+        for (int b = 0; b < excess.length; b++) {
+            double[] values = truth.clone();
             noise.addTo(values, random);
-            double[][] simulated = profile(values, fit, which);
-            excess[b] = excess(simulated, held);
+            excess[b] = profiles.apply(values).excess(held);
         }
         Arrays.sort(excess);
-        double limit = excess[(int) Math.min(count - 1, Math.ceil(level * count))];
-        return hull(profile, fit, which, limit);
-    }
-
-    private double[][] profile(double[] y, PiecewiseFit fit, int which) {
-        double[] values = y.clone();
-        Line line = Line.through(sample.xs(), values, sample.ws(), 0, values.length);
-        for (int i = 0; i < values.length; i++) {
-            values[i] -= line.at(sample.x(i));
-        }
-        return fit.shape() == Shape.JOINED
-                ? joined.profile(values, fit.count() - 1, which)
-                : jumping.profile(values, fit.count(), which);
-    }
-
-    private static int nearest(double[][] profile, PiecewiseFit fit, int which) {
-        double target = fit.shape() == Shape.JOINED ? fit.breaks()[which] : fit.starts()[which + 1];
-        int best = -1;
-        for (int e = 0; e < profile[0].length; e++) {
-            if (profile[1][e] < Double.POSITIVE_INFINITY
-                    && (best < 0 || Math.abs(profile[0][e] - target) < Math.abs(profile[0][best] - target))) {
-                best = e;
-            }
-        }
-        return best;
-    }
-
-    /** How much larger, relative to the least, the sum of squares is at a place. */
-    private static double excess(double[][] profile, int at) {
-        double least = Arrays.stream(profile[1]).min().orElse(0);
-        return profile[1][at] / Math.max(least, Double.MIN_NORMAL) - 1;
-    }
-
-    private Interval hull(double[][] profile, PiecewiseFit fit, int which, double limit) {
-        double least = Arrays.stream(profile[1]).min().orElse(0);
-        double bound = Math.max(least, Double.MIN_NORMAL) * (1 + limit) * (1 + 1e-12);
-        int first = -1;
-        int last = -1;
-        for (int e = 0; e < profile[0].length; e++) {
-            if (profile[1][e] <= bound) {
-                first = first < 0 ? e : first;
-                last = e;
-            }
-        }
-        double low;
-        double high;
-        if (fit.shape() == Shape.JOINED) {
-            low = crossing(profile, first, first - 1, bound);
-            high = crossing(profile, last, last + 1, bound);
-            low = Math.min(low, fit.breaks()[which]);
-            high = Math.max(high, fit.breaks()[which]);
-        } else {
-            // a jump is known no better than the gap between the points on its two sides
-            low = sample.x((int) profile[0][first] - 1);
-            high = sample.x((int) profile[0][last]);
-        }
-        return new Interval.Estimated(sample.pressure(low), sample.pressure(high), level, Interval.Method.PROFILE);
-    }
-
-    private static double crossing(double[][] profile, int inside, int outside, double bound) {
-        if (outside < 0 || outside >= profile[0].length || !(profile[1][outside] < Double.POSITIVE_INFINITY)) {
-            return profile[0][inside];
-        }
-        double share = (bound - profile[1][inside]) / (profile[1][outside] - profile[1][inside]);
-        return profile[0][inside] + share * (profile[0][outside] - profile[0][inside]);
+        return excess[(int) Math.ceil(options.level() * (excess.length + 1)) - 1];
     }
 }

@@ -1,5 +1,7 @@
 package io.burnlaw.regime;
 
+import java.util.Arrays;
+import java.util.function.IntConsumer;
 import java.util.random.RandomGenerator;
 
 /**
@@ -15,6 +17,12 @@ final class CountBootstrap {
 
     /** Most of the level goes to a change of slope: it is the usual and the fainter one. */
     private static final double JOINED_WEIGHT = 0.85;
+
+    /**
+     * Share of the level at which a jump is told from a change of slope. Small, since a jump that is none pretends to
+     * know the break to a gap between two points; a real one of the size of a threshold is far beyond doubt.
+     */
+    private static final double JUMP_SHARE = 0.2;
 
     private final Sample sample;
     private final JoinedSearch joined;
@@ -43,23 +51,24 @@ final class CountBootstrap {
         double[] joinedGain = new double[replicates + 1];
         double[] jumpingGain = new double[replicates + 1];
         double[] straight = fewer.fitted();
-        for (int b = 0; b <= replicates; b++) {
-            double[] values = b == 0 ? y.clone() : straight.clone();
-            if (b > 0) {
-                noise.addTo(values, random);
-            }
-            takeLineOff(values);
+        IntConsumer gains = b -> {
+            double[] values = campaign(b, y, straight, noise, random);
             joinedGain[b] = gain(joined.rss(values, k), joined.rss(values, k + 1));
             double[] pair = jumping.pair(values, k + 1);
             jumpingGain[b] = gain(pair[0], pair[1]);
-        }
+        };
+        gains.accept(0);
+        boolean jumps = !Double.isInfinite(jumpingGain[0]);
+        SimulatedP p = UntilClear.run(replicates, error, gains, b -> {
+            double[] meeting = Arrays.copyOf(joinedGain, b + 1);
+            return jumps
+                    ? Ranks.combined(meeting, Arrays.copyOf(jumpingGain, b + 1), JOINED_WEIGHT, error)
+                    : Ranks.upperTail(meeting)[0];
+        });
         int n = sample.size();
         double joinedF = Math.expm1(joinedGain[0]) * (n - (k + 2));
-        double jumpingF = Double.isInfinite(jumpingGain[0]) ? 0 : Math.expm1(jumpingGain[0]) * (n - 2 * (k + 1)) / 2;
-        double p = Double.isInfinite(jumpingGain[0])
-                ? Ranks.upperTail(joinedGain)[0]
-                : Ranks.combined(joinedGain, jumpingGain, JOINED_WEIGHT, error);
-        return new CountTest(k, joinedF, Math.max(0, jumpingF), p, replicates);
+        double jumpingF = jumps ? Math.expm1(jumpingGain[0]) * (n - 2 * (k + 1)) / 2 : 0;
+        return new CountTest(k, joinedF, Math.max(0, jumpingF), p.value(), p.campaigns());
     }
 
     /**
@@ -67,18 +76,32 @@ final class CountBootstrap {
      *
      * @return the p value, 1 where there are too few points for a jump
      */
-    double jumpTest(double[] y, PiecewiseFit meeting, NoiseModel noise, RandomGenerator random) {
+    SimulatedP jumpTest(double[] y, PiecewiseFit meeting, NoiseModel noise, RandomGenerator random) {
         int count = meeting.count();
         double[] gain = new double[replicates + 1];
-        for (int b = 0; b <= replicates; b++) {
-            double[] values = b == 0 ? y.clone() : meeting.fitted().clone();
-            if (b > 0) {
-                noise.addTo(values, random);
-            }
-            takeLineOff(values);
+        IntConsumer gains = b -> {
+            double[] values = campaign(b, y, meeting.fitted(), noise, random);
             gain[b] = gain(jumping.pair(values, count)[1], joined.rss(values, count)) * -1;
+        };
+        gains.accept(0);
+        return Double.isFinite(gain[0])
+                ? UntilClear.run(replicates, jumpError(), gains, b -> Ranks.upperTail(Arrays.copyOf(gain, b + 1))[0])
+                : new SimulatedP(1, 0);
+    }
+
+    /** {@return at which a jump is preferred [1]} */
+    double jumpError() {
+        return JUMP_SHARE * error;
+    }
+
+    /** The data as number zero, else one simulated campaign; without its line. */
+    private double[] campaign(int number, double[] y, double[] truth, NoiseModel noise, RandomGenerator random) {
+        double[] values = number == 0 ? y.clone() : truth.clone();
+        if (number > 0) {
+            noise.addTo(values, random);
         }
-        return Double.isFinite(gain[0]) ? Ranks.upperTail(gain)[0] : 1;
+        takeLineOff(values);
+        return values;
     }
 
     private static double gain(double fewer, double more) {

@@ -22,7 +22,7 @@ final class EvidenceSentence {
             text.append(capital(Words.laws(test.fewer())))
                     .append(test.fewer() == 1 ? " is " : " are ")
                     .append(rejected ? "not enough (" : "enough (")
-                    .append(Words.p(test.pValue(), test.replicates()))
+                    .append(new SimulatedP(test.pValue(), test.replicates()).words())
                     .append(" against ")
                     .append(Words.count(test.fewer() + 1))
                     .append(", ")
@@ -41,7 +41,7 @@ final class EvidenceSentence {
                                                 && selection.fit().count() > 1
                                         ? "The rate jumps at the break ("
                                         : "No jump of the rate at the break is needed (")
-                        .append(Words.p(p, options.replicates()))
+                        .append(p.words())
                         .append("). "));
         text.append(
                 switch (selection.claim()) {

@@ -26,8 +26,30 @@ final class JoinedSearch {
     private final double sxx;
     private final Knots[] byCount;
 
-    /** Places, their orthogonal hinges, and the sets of them. */
-    private record Knots(double[] places, double[][] hinges, int[][] sets, double[][] inverses) {}
+    /**
+     * Places, their orthogonal hinges, and the sets of them, one set after the other; inverses as
+     * {@link SymmetricInverse} packs them.
+     */
+    private record Knots(double[] places, double[][] hinges, int breaks, int[] sets, double[] inverses) {
+
+        int count() {
+            return sets.length / breaks;
+        }
+
+        /** What a set of hinges takes off the sum of squares. */
+        double gain(int set, double[] b) {
+            double sum = 0;
+            int at = set * breaks * (breaks + 1) / 2;
+            int first = set * breaks;
+            for (int i = 0; i < breaks; i++) {
+                double bi = b[sets[first + i]];
+                for (int j = 0; j <= i; j++) {
+                    sum += inverses[at++] * bi * b[sets[first + j]];
+                }
+            }
+            return sum;
+        }
+    }
 
     /**
      * Grid optima of each count.
@@ -102,7 +124,12 @@ final class JoinedSearch {
                 hinge[i] *= w[i];
             }
         }
-        return new Knots(places, hinges, sets.toArray(int[][]::new), inverses.toArray(double[][]::new));
+        return new Knots(
+                places,
+                hinges,
+                breaks,
+                sets.stream().flatMapToInt(Arrays::stream).toArray(),
+                inverses.stream().flatMapToDouble(Arrays::stream).toArray());
     }
 
     private double[] orthogonal(double place, double middle) {
@@ -178,10 +205,10 @@ final class JoinedSearch {
         Knots knots = byCount[count - 1];
         double[] b = products(y, knots);
         double most = Double.NEGATIVE_INFINITY;
-        for (int s = 0; s < knots.sets.length; s++) {
-            most = Math.max(most, SymmetricInverse.quadratic(knots.inverses[s], b, knots.sets[s]));
+        for (int s = 0; s < knots.count(); s++) {
+            most = Math.max(most, knots.gain(s, b));
         }
-        return knots.sets.length == 0 ? Double.POSITIVE_INFINITY : Math.max(0, single - most);
+        return knots.count() == 0 ? Double.POSITIVE_INFINITY : Math.max(0, single - most);
     }
 
     Best best(double[] y) {
@@ -189,7 +216,7 @@ final class JoinedSearch {
         double[] rss = new double[byCount.length];
         for (int k = 1; k <= byCount.length; k++) {
             rss[k - 1] = rss(y, k);
-            if (k > 1 && byCount[k - 1].sets.length > 0) {
+            if (k > 1 && byCount[k - 1].count() > 0) {
                 breaks[k - 1] = places(byCount[k - 1], y);
             }
         }
@@ -200,14 +227,18 @@ final class JoinedSearch {
         double[] b = products(y, knots);
         int at = 0;
         double most = Double.NEGATIVE_INFINITY;
-        for (int s = 0; s < knots.sets.length; s++) {
-            double gain = SymmetricInverse.quadratic(knots.inverses[s], b, knots.sets[s]);
+        for (int s = 0; s < knots.count(); s++) {
+            double gain = knots.gain(s, b);
             if (gain > most) {
                 most = gain;
                 at = s;
             }
         }
-        return Arrays.stream(knots.sets[at]).mapToDouble(m -> knots.places[m]).toArray();
+        double[] found = new double[knots.breaks];
+        for (int j = 0; j < found.length; j++) {
+            found[j] = knots.places[knots.sets[at * knots.breaks + j]];
+        }
+        return found;
     }
 
     private double[] products(double[] y, Knots knots) {
@@ -221,27 +252,5 @@ final class JoinedSearch {
             b[m] = sum;
         }
         return b;
-    }
-
-    /**
-     * Profile of the sum of squares over the place of one break, the others free.
-     *
-     * @param y      the values
-     * @param breaks how many breaks there are
-     * @param which  the break whose place is held, from 0
-     * @return places and the least sum of squares at each, infinite where impossible
-     */
-    double[][] profile(double[] y, int breaks, int which) {
-        Knots knots = byCount[breaks];
-        double single = Line.through(x, y, w, 0, size).rss();
-        double[] b = products(y, knots);
-        double[] least = new double[knots.places.length];
-        Arrays.fill(least, Double.POSITIVE_INFINITY);
-        for (int s = 0; s < knots.sets.length; s++) {
-            int held = knots.sets[s][which];
-            double rss = single - SymmetricInverse.quadratic(knots.inverses[s], b, knots.sets[s]);
-            least[held] = Math.min(least[held], Math.max(0, rss));
-        }
-        return new double[][] {knots.places.clone(), least};
     }
 }

@@ -95,22 +95,23 @@ final class JumpingSearch {
     /**
      * Profile of the sum of squares over the place of one break, the others free.
      *
-     * @param y      the values
-     * @param count  of pieces
-     * @param which  the break whose place is held, from 0
-     * @return by edge: first point after the break, and the least sum of squares, infinite where impossible
+     * @param y     the values
+     * @param count of pieces
+     * @param which the break whose place is held, from 0
+     * @return by edge; a place is the first point after the break
      */
-    double[][] profile(double[] y, int count, int which) {
+    Profile profile(double[] y, int count, int which) {
         int m = edges.length;
         double[] cost = costs(y);
         double[][] before = forward(cost, which + 1);
         double[][] after = backward(cost, count - which - 1);
-        double[][] profile = new double[2][m];
+        double[] places = new double[m];
+        double[] least = new double[m];
         for (int e = 0; e < m; e++) {
-            profile[0][e] = edges[e];
-            profile[1][e] = before[which + 1][e] + after[count - which - 1][e];
+            places[e] = edges[e];
+            least[e] = before[which + 1][e] + after[count - which - 1][e];
         }
-        return profile;
+        return new Profile(places, least);
     }
 
     private double[][] forward(double[] cost, int count) {

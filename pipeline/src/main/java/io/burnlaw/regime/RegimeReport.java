@@ -9,6 +9,7 @@ import io.burnlaw.ratelaw.RateLaw;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
 /** Turns a decision in logarithms into laws, pressures, words and findings. */
@@ -110,7 +111,7 @@ final class RegimeReport {
                 criteria,
                 selection.sequential(),
                 criterion,
-                selection.jumpPValue(),
+                selection.jumpPValue().map(p -> OptionalDouble.of(p.value())).orElse(OptionalDouble.empty()),
                 sample.systematic(),
                 sample.clusters(),
                 selection.rivals().stream().map(Rivals.Fitted::rival).toList(),

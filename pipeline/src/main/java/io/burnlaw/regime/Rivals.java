@@ -2,6 +2,7 @@ package io.burnlaw.regime;
 
 import io.burnlaw.quantity.Figures;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.random.RandomGenerator;
@@ -61,17 +62,20 @@ final class Rivals {
             RivalCurves.Fit fit = curves.fit(y);
             double[] gain = new double[replicates + 1];
             gain[0] = Math.log(curves.rss(y) / with);
-            for (int b = 1; b <= replicates; b++) {
-                double[] values = fit.fitted().clone();
-                noise.addTo(values, random);
-                gain[b] = Math.log(curves.rss(values) / breaks.rss(values));
-            }
-            double p = Ranks.upperTail(gain)[0];
-            boolean beaten = p <= 1 - level;
+            SimulatedP p = UntilClear.run(
+                    replicates,
+                    1 - level,
+                    b -> {
+                        double[] values = fit.fitted().clone();
+                        noise.addTo(values, random);
+                        gain[b] = Math.log(curves.rss(values) / breaks.rss(values));
+                    },
+                    b -> Ranks.upperTail(Arrays.copyOf(gain, b + 1))[0]);
+            boolean beaten = p.rejectsAt(1 - level);
             String verdict =
                     (beaten ? "The breaks explain more (" : "It explains the points about as well as breaks do (")
-                            + Words.p(p, replicates) + ").";
-            rivals.add(described(kind, curves, fit, OptionalDouble.of(p), beaten, verdict));
+                            + p.words() + ").";
+            rivals.add(described(kind, curves, fit, OptionalDouble.of(p.value()), beaten, verdict));
         }
         return rivals;
     }

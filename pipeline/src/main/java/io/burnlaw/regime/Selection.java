@@ -2,7 +2,7 @@ package io.burnlaw.regime;
 
 import io.burnlaw.ratelaw.Interval;
 import java.util.List;
-import java.util.OptionalDouble;
+import java.util.Optional;
 
 /**
  * What a search decided, in the terms of x and y.
@@ -25,5 +25,5 @@ record Selection(
         List<CountTest> tests,
         List<Double> bicByCount,
         int sequential,
-        OptionalDouble jumpPValue,
+        Optional<SimulatedP> jumpPValue,
         List<Rivals.Fitted> rivals) {}

@@ -4,8 +4,9 @@ import io.burnlaw.ratelaw.Interval;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.OptionalDouble;
+import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 
 /** Decides how many pieces, of which shape, and against which rivals. */
 final class Selector {
@@ -66,25 +67,27 @@ final class Selector {
             SplittableRandom random = stream(Purpose.COUNT, selected);
             CountTest test = bootstrap.test(y, byCount.get(selected - 1), noise, random);
             tests.add(test);
-            if (rejected(test.pValue())) {
+            if (new SimulatedP(test.pValue(), test.replicates()).rejectsAt(1 - options.level())) {
                 selected++;
             } else {
                 break;
             }
         }
-        OptionalDouble jumpP = OptionalDouble.empty();
+        Optional<SimulatedP> jumpP = Optional.empty();
         PiecewiseFit fit = byCount.get(selected - 1);
         if (selected > 1) {
             NoiseModel noise = NoiseModel.of(sample, fit, sample.systematic());
             PiecewiseFit meeting = joinedByCount.get(selected - 1);
-            double p = bootstrap.jumpTest(y, meeting, noise, stream(Purpose.JUMP, selected));
-            jumpP = OptionalDouble.of(p);
-            fit = rejected(p) ? JumpingFit.of(sample, y, jumping.best(y).starts()[selected - 1]) : meeting;
+            SimulatedP p = bootstrap.jumpTest(y, meeting, noise, stream(Purpose.JUMP, selected));
+            jumpP = Optional.of(p);
+            fit = p.rejectsAt(bootstrap.jumpError())
+                    ? JumpingFit.of(sample, y, jumping.best(y).starts()[selected - 1])
+                    : meeting;
         }
         return judged(fit, tests, jumpP);
     }
 
-    private Selection judged(PiecewiseFit found, List<CountTest> tests, OptionalDouble jumpP) {
+    private Selection judged(PiecewiseFit found, List<CountTest> tests, Optional<SimulatedP> jumpP) {
         NoiseModel noise = NoiseModel.of(sample, found, sample.systematic());
         double points = noise.effectivePoints();
         Rivals judge = new Rivals(sample, points);
@@ -95,11 +98,10 @@ final class Selector {
         Claim claim = claim(found, rivals, points);
         PiecewiseFit fit = claim == Claim.SMOOTH_CURVE ? byCount.get(0) : found;
         NoiseModel about = claim == Claim.SMOOTH_CURVE ? NoiseModel.of(sample, fit, sample.systematic()) : noise;
-        List<Interval> intervals = new ArrayList<>();
-        BreakProfile profile = new BreakProfile(sample, joined, jumping, options.level());
-        for (int j = 0; j < fit.count() - 1; j++) {
-            intervals.add(profile.interval(y, fit, j, about, options.replicates(), stream(Purpose.PROFILE, j)));
-        }
+        BreakProfile profile = new BreakProfile(sample, jumping, options);
+        List<Interval> intervals = IntStream.range(0, fit.count() - 1)
+                .mapToObj(j -> profile.interval(y, fit, j, about, stream(Purpose.PROFILE, j)))
+                .toList();
         List<Double> criteria = byCount.stream().map(f -> f.bic(points)).toList();
         return new Selection(claim, fit, about, intervals, tests, criteria, found.count(), jumpP, rivals);
     }
@@ -129,10 +131,6 @@ final class Selector {
         double twoLaws = Math.min(byCount.get(1).rss(), joinedByCount.get(1).rss());
         boolean better = points * Math.log(twoLaws / best.rss()) > STRONG;
         return better && found.bic(points) - best.bic() > STRONG ? Claim.SMOOTH_CURVE : Claim.BEND;
-    }
-
-    private boolean rejected(double p) {
-        return p <= 1 - options.level() + 1e-12;
     }
 
     private SplittableRandom stream(Purpose purpose, int number) {

@@ -2,7 +2,7 @@ package io.burnlaw.regime;
 
 import java.util.Optional;
 
-/** Inverses of small symmetric positive matrices, and the quadratic forms that they make. */
+/** Inverses of small symmetric positive matrices, packed for the quadratic forms that they make. */
 final class SymmetricInverse {
 
     /** Below this share of its own square, a column is taken to be a mixture of the others. */
@@ -47,18 +47,5 @@ final class SymmetricInverse {
             }
         }
         return Optional.of(packed);
-    }
-
-    /** {@return v'·A·v over the picked members of v, A as {@link #of} packs it} */
-    static double quadratic(double[] packed, double[] v, int[] set) {
-        double sum = 0;
-        int at = 0;
-        for (int i = 0; i < set.length; i++) {
-            double vi = v[set[i]];
-            for (int j = 0; j <= i; j++) {
-                sum += packed[at++] * vi * v[set[j]];
-            }
-        }
-        return sum;
     }
 }

@@ -40,12 +40,6 @@ final class Words {
                 .orElseGet(() -> pressure(pascal));
     }
 
-    /** {@return a p value as it is printed: never smaller than the replicates can show} */
-    static String p(double p, int replicates) {
-        double least = 1.0 / (replicates + 1);
-        return p <= least * 1.0000001 ? "p ≤ " + Figures.significant(least, 1) : "p = " + Figures.significant(p, 2);
-    }
-
     static String count(int number) {
         return number < NUMBERS.size() ? NUMBERS.get(number) : Integer.toString(number);
     }
