@@ -98,7 +98,7 @@ public enum FindingCode {
             Severity.NOTE,
             "Mains hum",
             "A line at 50 or 60 Hz or a multiple stands out of the noise.",
-            "Removed for the timing of events. Ground the sensor at one point only."),
+            "A steady line was subtracted from the record. Ground the sensor at one point only."),
     EXCESS_NOISE(
             Family.TRACE,
             Severity.CAUTION,
@@ -170,13 +170,19 @@ public enum FindingCode {
             Severity.CAUTION,
             "Hump at the start",
             "The start burned faster than the surface explains: erosive burning, or an igniter that is too strong.",
-            "Widen the core or shorten the grain; the start was left out of r(P)."),
+            "The start was left out of the rates. Widen the core, shorten the grain, or take less igniter."),
     ABOVE_CASE_LIMIT(
             Family.BURNING,
             Severity.CAUTION,
             "Above the case limit",
             "The highest pressure was above the stated limit of the case.",
             "Do not fire this configuration again. Inspect the case before any further use."),
+    GRAIN_MASS(
+            Family.PLAUSIBILITY,
+            Severity.CAUTION,
+            "Mass and volume disagree",
+            "The grain's mass over its volume by the log's dimensions is not the density of the propellant.",
+            "Check mass, core, length and number of segments; a grain with voids burns otherwise than a sound one."),
     IMPLAUSIBLE_CSTAR(
             Family.PLAUSIBILITY,
             Severity.CAUTION,

@@ -22,6 +22,8 @@ import java.util.OptionalDouble;
  * @param estimate         rates by both definitions
  * @param events           events with their uncertainties, the burnout referred to the mean web
  * @param along            rates along the burn
+ * @param hump             a start that was faster than its pressure explains, and is left out of the rates
+ * @param throatChange     what the course of the rates says of the throat, beyond what was measured of it
  * @param pressureScaleStd of a pressure that was derived from thrust, relative [1]; empty where it was recorded
  */
 record BurnReduction(
@@ -32,6 +34,8 @@ record BurnReduction(
         RateEstimate estimate,
         Events events,
         List<InstantaneousRate> along,
+        Optional<ErosiveHump> hump,
+        Optional<ThroatChange> throatChange,
         Optional<Double> pressureScaleStd) {
 
     static BurnReduction of(
@@ -41,7 +45,17 @@ record BurnReduction(
             EventFinder.Found found,
             Optional<Double> pressureScaleStd) {
         BurnInputs inputs = BurnInputs.of(burn, record);
-        RateEstimate estimate = RateEstimate.of(inputs, found.crossing(), found.burnout(settings.burnoutEvent()));
+        OptionalDouble burnout = found.burnout(settings.burnoutEvent());
+        double ambient = burn.firing().ambientPressure();
+        RateEstimate whole = RateEstimate.of(inputs, found.crossing(), burnout, RateEstimate.TRANSIENT);
+        List<InstantaneousRate> wholeAlong = Continuity.along(whole, ambient);
+        // After a dwell in another regime the burn has two laws, and neither trend could be told from the other law.
+        boolean one = found.dwellStart().isEmpty();
+        Optional<ErosiveHump> hump =
+                one ? ErosiveHump.of(wholeAlong, inputs.grain().web()) : Optional.empty();
+        RateEstimate estimate = hump.isPresent()
+                ? RateEstimate.of(inputs, found.crossing(), burnout, ErosiveHump.SETTLED)
+                : whole;
         return new BurnReduction(
                 burn,
                 settings,
@@ -49,7 +63,9 @@ record BurnReduction(
                 inputs,
                 estimate,
                 events(record, found, estimate),
-                Continuity.along(estimate, burn.firing().ambientPressure()),
+                hump.isPresent() ? Continuity.along(estimate, ambient) : wholeAlong,
+                hump,
+                one ? ThroatChange.of(wholeAlong, inputs.grain().web()) : Optional.empty(),
                 pressureScaleStd);
     }
 
@@ -70,23 +86,6 @@ record BurnReduction(
 
     /** Half the range of a rectangular distribution over its standard deviation; JCGM 100:2008, 4.3.7. */
     static final double RECTANGULAR = Math.sqrt(3);
-
-    List<Finding> findings() {
-        double web = inputs.grain().web();
-        double spread = estimate.tail().spread();
-        if (spread < TailOff.NOTICEABLE * web) {
-            return List.of();
-        }
-        return List.of(Finding.at(
-                FindingCode.UNEVEN_WEB,
-                String.format(
-                        Locale.ROOT,
-                        "The tail-off is as long as a core %.2f mm off centre makes it in a web of %.3g mm; the rate is"
-                                + " referred to the mean web.",
-                        1000 * Math.sqrt(2) * spread,
-                        1000 * web),
-                events.webBurnout()));
-    }
 
     Reduction.Reduced reduced(List<Finding> findings, Optional<TraceHistory> history) {
         Firing row = burn.firing();
@@ -169,7 +168,7 @@ record BurnReduction(
     }
 
     /** c* by the mass, or by density times volume where it was not weighed; empty where neither is known. */
-    private Optional<Measured> characteristicVelocity() {
+    Optional<Measured> characteristicVelocity() {
         Firing row = burn.firing();
         Optional<Double> ofMass = row.propellantMass()
                 .map(m -> m.stdOr(UsualUncertainty.MASS * m.value()) / m.value())

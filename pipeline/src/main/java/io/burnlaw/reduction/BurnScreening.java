@@ -38,6 +38,12 @@ public final class BurnScreening {
             seen.addAll(CaseLimit.look(burn, shape));
             return seen;
         }
+        List<Finding> impossible = BurnTime.look(burn, shape);
+        if (!impossible.isEmpty()) {
+            // On a wrong time axis every fall looks like a burst.
+            seen.addAll(impossible);
+            return seen;
+        }
         BURN.forEach(detector -> seen.addAll(detector.look(burn, shape)));
         return seen;
     }

@@ -6,8 +6,9 @@ import io.burnlaw.quantity.Measured;
 /**
  * Where the uncertainty of a firing's rate comes from, each input tried alone.
  *
- * <p>With c* closed on the same record, mass, density, throat size and the sensor's gain cancel from the rate (the gain
- * stays in the pressure); they stand in the budget with what little they do, so that nobody has to wonder.
+ * <p>With c* closed on the same record, mass, density, the throat's size and the sensor's gain cancel from the rate and
+ * do not stand in its budget; the gain is in the uncertainty of the pressure, all four are in that of c*. What stays is
+ * what bends the course of the web over time: events, zero, noise, a throat that changes, gas stored in the chamber.
  */
 final class FiringBudget {
 
@@ -90,12 +91,17 @@ final class FiringBudget {
 
     private void throat(RateBudget budget) {
         Measured before = reduction.burn().firing().throatDiameter();
+        // What the trace shows of a change that nobody measured is believed no better than by its whole size.
+        double seen = reduction
+                .throatChange()
+                .map(change -> Math.abs(change.area()) / 2)
+                .orElse(0.0);
         double std = reduction
                 .burn()
                 .firing()
                 .throatDiameterAfter()
                 .map(after -> Math.hypot(before.stdOr(UsualUncertainty.THROAT), after.stdOr(UsualUncertainty.THROAT)))
-                .orElse(UsualUncertainty.UNMEASURED_THROAT * before.value());
+                .orElse(Math.max(UsualUncertainty.UNMEASURED_THROAT, seen) * before.value());
         double area = inputs.throatAfter() * (1 + 2 * std / before.value());
         budget.add("change of the throat", std, "m", effect(inputs.withThroatAfter(area)), 0);
     }
@@ -116,7 +122,11 @@ final class FiringBudget {
 
     private RateEstimate tried(BurnInputs inputs, double ignition, double even) {
         return RateEstimate.of(
-                inputs, ignition, reduction.found().burnout(reduction.settings().burnoutEvent()), even);
+                inputs,
+                ignition,
+                reduction.found().burnout(reduction.settings().burnoutEvent()),
+                reduction.estimate().settled(),
+                even);
     }
 
     private double even() {

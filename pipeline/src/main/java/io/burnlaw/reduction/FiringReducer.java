@@ -80,7 +80,7 @@ public final class FiringReducer {
             findings.add(withoutEvents(record, operation));
             return new Reduction.Rejected(firing.id(), findings, history);
         }
-        findings.addAll(reduction.get().findings());
+        findings.addAll(BurnReview.of(reduction.get()));
         return rejected(findings)
                 ? new Reduction.Rejected(firing.id(), findings, history)
                 : reduction.get().reduced(findings, history);

@@ -18,28 +18,38 @@ final class LateRise {
     /** ... and if it is also longer than this share of the main burn [1]. */
     private static final double LONG_SHARE = 0.04;
 
-    /** A sign of burning stands out of the smoothed noise by this many standard deviations. */
-    private static final double CLEAR = 8;
+    /** What is looked for lasts at least this long [s], so that much may be averaged. */
+    private static final double WINDOW = LONG / 4;
 
-    private static final double LEAST_SHARE = 0.008;
+    /** A sign of burning stands out of the averaged noise by this many standard deviations. */
+    private static final double CLEAR = 6;
+
+    /** Less than this share of the peak is a zero that wanders [1]; a smoulder in unchoked flow is hardly more. */
+    private static final double LEAST_SHARE = 0.002;
+
+    /** A pulse before the rise is at least this high, as a share of the peak [1]. */
+    private static final double PULSE_SHARE = 0.024;
 
     private LateRise() {}
 
     static List<Finding> look(Burn burn, BurnShape shape) {
+        int half = Math.max(shape.half(), (int) (WINDOW / 2 / Math.max(shape.interval(), 1e-6)));
+        double[] averaged = BurnShape.runningMean(shape.gauge(), half);
+        double noise = burn.record().noiseStd() / Math.sqrt(2 * half + 1.0);
         double threshold =
-                Math.max(Math.max(CLEAR * shape.smoothStd(), 4 * burn.record().zeroStd()), LEAST_SHARE * shape.peak());
-        int first = firstSign(shape, threshold);
+                Math.max(Math.max(CLEAR * noise, 4 * burn.record().zeroStd()), LEAST_SHARE * shape.peak());
+        int first = firstSign(shape, averaged, half, threshold);
         double wait = shape.time()[shape.mainRise()] - shape.time()[first];
         if (wait < LONG || wait < LONG_SHARE * shape.mainDuration()) {
             return List.of();
         }
         int end = beforeTheRise(shape, first);
-        Pulses pulses = Pulses.between(shape, first, end, 3 * threshold);
+        Pulses pulses = Pulses.between(shape, first, end, Math.max(3 * threshold, PULSE_SHARE * shape.peak()));
         if (pulses.count() >= Pulses.CHUFFING) {
             return List.of(Chuffing.told(pulses, shape).withSeverity(Severity.CAUTION));
         }
         // The igniter's pulse belongs to neither: what counts is what holds on after the first third.
-        double held = BurnShape.median(shape.smooth(), first + (end - first) / 3, Math.max(end, first + 1));
+        double held = BurnShape.median(averaged, first + (end - first) / 3, Math.max(end, first + 1));
         boolean burning = held > threshold;
         String message = String.format(
                 Locale.ROOT,
@@ -58,11 +68,12 @@ final class LateRise {
                 Finding.at(burning ? FindingCode.SMOULDER : FindingCode.HANG_FIRE, message, shape.time()[first]));
     }
 
-    private static int firstSign(BurnShape shape, double threshold) {
-        int run = 2 * shape.half() + 1;
+    /** Where the average is above the threshold for at least its own width, the main rise itself left out. */
+    private static int firstSign(BurnShape shape, double[] averaged, int half, double threshold) {
+        int run = 2 * half + 1;
         int above = 0;
         for (int i = 0; i < shape.mainRise(); i++) {
-            above = shape.smooth()[i] > threshold ? above + 1 : 0;
+            above = averaged[i] > threshold ? above + 1 : 0;
             if (above >= run) {
                 return i - run + 1;
             }

@@ -18,6 +18,7 @@ import java.util.OptionalDouble;
  * @param burnout       E, referred to the mean web unless an event of the trace was asked for [s]
  * @param firstEven     t1, first moment that the mass balance rate rests on [s]
  * @param lastEven      t2, last moment before the first burn-through that it rests on [s]
+ * @param settled       share of the web that burns after ignition which is gone at t1 [1]
  * @param even          share of the web up to which the burn is taken as even [1]
  * @param webAtIgnition x(B) [m]
  * @param massBalance   [m/s]
@@ -30,6 +31,7 @@ record RateEstimate(
         double burnout,
         double firstEven,
         double lastEven,
+        double settled,
         double even,
         double webAtIgnition,
         double massBalance,
@@ -38,7 +40,7 @@ record RateEstimate(
         MassBalance balance) {
 
     /** Of the web that burns after ignition, this share is gone before the flame is trusted to be everywhere [1]. */
-    private static final double TRANSIENT = 0.05;
+    static final double TRANSIENT = 0.05;
 
     /** Up to this share of the web a burn is taken as even, unless its tail-off shows otherwise [1]. */
     private static final double EVEN = 0.90;
@@ -50,13 +52,14 @@ record RateEstimate(
      * @param inputs   of the mass balance
      * @param ignition B [s]
      * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
+     * @param settled  share of the web after ignition that the mass balance leaves out at the start [1]
      * @return the rates
      */
-    static RateEstimate of(BurnInputs inputs, double ignition, OptionalDouble burnout) {
-        RateEstimate usual = of(inputs, ignition, burnout, EVEN);
+    static RateEstimate of(BurnInputs inputs, double ignition, OptionalDouble burnout, double settled) {
+        RateEstimate usual = of(inputs, ignition, burnout, settled, EVEN);
         double early =
                 1 - 1.25 * Math.sqrt(2) * usual.tail().spread() / inputs.grain().web();
-        return early < EVEN ? of(inputs, ignition, burnout, Math.max(0.5, early)) : usual;
+        return early < EVEN ? of(inputs, ignition, burnout, settled, Math.max(0.5, early)) : usual;
     }
 
     /**
@@ -65,15 +68,17 @@ record RateEstimate(
      * @param inputs   of the mass balance
      * @param ignition B [s]
      * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
+     * @param settled  share of the web after ignition that the mass balance leaves out at the start [1]
      * @param even     share of the web up to which the burn is even [1]
      * @return the rates
      */
-    static RateEstimate of(BurnInputs inputs, double ignition, OptionalDouble burnout, double even) {
+    static RateEstimate of(
+            BurnInputs inputs, double ignition, OptionalDouble burnout, double settled, double even) {
         MassBalance balance = MassBalance.of(inputs);
         double web = inputs.grain().web();
         double webAtIgnition = balance.webAt(ignition);
         double lastEven = balance.timeOf(even * web);
-        double first = webAtIgnition + TRANSIENT * (web - webAtIgnition);
+        double first = webAtIgnition + settled * (web - webAtIgnition);
         double firstEven = Math.max(balance.timeOf(first), ignition);
         TailOff tail = TailOff.of(balance, firstEven, lastEven);
         double ended = burnout.orElse(tail.burnout());
@@ -82,6 +87,7 @@ record RateEstimate(
                 ended,
                 firstEven,
                 lastEven,
+                settled,
                 even,
                 webAtIgnition,
                 (balance.webAt(lastEven) - balance.webAt(firstEven)) / (lastEven - firstEven),

@@ -29,6 +29,9 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
 
     private static final int LEAST_SAMPLES = 4;
 
+    /** Shorter than this share of the burn, what lies before the rise may be its own foot [1]. */
+    private static final double LEAST_LENGTH = 0.01;
+
     /**
      * A level stretch.
      *
@@ -63,10 +66,10 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
         while (smooth[fall - 1] < low + BEGUN * range) {
             fall--;
         }
-        int quietEnd = reach(values, 0, rise, 1, noise, range);
+        int quietEnd = QuietStep.cut(values, reach(values, 0, rise, 1, noise, range), range);
         int quietStart = n - reach(values, n - 1, n - fall, -1, noise, range);
-        Optional<Level> before =
-                quietEnd >= LEAST_SAMPLES ? Optional.of(level(time, values, 0, quietEnd)) : Optional.empty();
+        Optional<Level> before = quietEnd >= Math.max(LEAST_SAMPLES, LEAST_LENGTH * (fall - rise))
+                ? Optional.of(level(time, values, 0, quietEnd)) : Optional.empty();
         Optional<Level> after = n - quietStart >= LEAST_SAMPLES && settled(values, quietStart, noise, range)
                 ? Optional.of(level(time, values, quietStart, n))
                         .filter(tail ->

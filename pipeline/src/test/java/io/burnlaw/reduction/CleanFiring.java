@@ -26,15 +26,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import java.util.random.RandomGenerator;
 
 /**
  * A firing as the forward simulation gives it, with a quiet part before and after, sampled by a logger with a little
- * white noise; and the means to fire the same motor again with something wrong. All figures are invented: a sugar-like
- * gas and random small motors.
+ * white noise; its log as calipers and a scale would have read it; and the means to fire the same motor again with
+ * something wrong. All figures are invented: a sugar-like gas and random small motors.
  *
  * @param firing      the row of its log
  * @param formulation its propellant
- * @param grain       its geometry
+ * @param grain       its geometry, as read
  * @param motor       as it was simulated
  * @param coefficient a of r = a·P^n [m/s at 1 MPa]
  * @param exponent    n [1]
@@ -59,6 +60,9 @@ record CleanFiring(
     static final double EFFICIENCY = 0.92;
     static final Hardware NO_LIMIT = new Hardware(OptionalDouble.empty(), 1.5);
 
+    /** Of one reading with calipers [m]. */
+    private static final double CALIPER_STD = 0.02e-3;
+
     private static final double[] SAMPLE_RATES = {500, 1000, 2000, 5000};
 
     /** A random motor with a random propellant. */
@@ -78,16 +82,8 @@ record CleanFiring(
         double outer = random.nextDouble(25e-3, 60e-3);
         double core = outer * random.nextDouble(0.28, 0.42);
         double length = (3 * outer + core) / 2 * random.nextDouble(0.9, 1.15);
-        GrainDescription description = new GrainDescription(
-                "bates",
-                random.nextInt(1, 5),
-                Map.of(
-                        "outer_diameter", Measured.of(outer, 0.03e-3),
-                        "core_diameter", Measured.of(core, 0.03e-3),
-                        "segment_length", Measured.of(length, 0.03e-3)),
-                List.of(),
-                Optional.empty());
-        Bates grain = (Bates) ((GrainBuilding.Built) Grains.of(description)).grain();
+        int segments = random.nextInt(1, 5);
+        Bates grain = bates(description(segments, outer, core, length));
         double rateAtTarget = coefficient * Math.pow(target / 1e6, exponent);
         double area = grain.surface(0.4 * grain.web().value())
                 * density
@@ -112,10 +108,15 @@ record CleanFiring(
         SimulatedFiring plain =
                 simulate(motor, coefficient, exponent, recorder, Ignition.usual(motor), Disturbance.none());
         double noise = share * (plain.maximumPressure() - AMBIENT);
+        GrainDescription read = description(
+                segments,
+                outer + CALIPER_STD * random.nextGaussian(),
+                core + CALIPER_STD * random.nextGaussian(),
+                length + CALIPER_STD * random.nextGaussian());
         return new CleanFiring(
-                row(description, motor),
+                row(read, motor, random),
                 formulation(motor),
-                grain,
+                bates(read),
                 motor,
                 coefficient,
                 exponent,
@@ -123,6 +124,22 @@ record CleanFiring(
                 noise,
                 plain,
                 seed);
+    }
+
+    private static GrainDescription description(int segments, double outer, double core, double length) {
+        return new GrainDescription(
+                "bates",
+                segments,
+                Map.of(
+                        "outer_diameter", Measured.of(outer, CALIPER_STD),
+                        "core_diameter", Measured.of(core, CALIPER_STD),
+                        "segment_length", Measured.of(length, CALIPER_STD)),
+                List.of(),
+                Optional.empty());
+    }
+
+    private static Bates bates(GrainDescription description) {
+        return (Bates) ((GrainBuilding.Built) Grains.of(description)).grain();
     }
 
     private static SimulatedFiring simulate(
@@ -143,14 +160,14 @@ record CleanFiring(
         return simulate(other, coefficient, exponent, recorder, ignition, disturbance);
     }
 
-    private static Firing row(GrainDescription description, Motor motor) {
-        double mass = motor.density() * motor.grain().volume(0);
+    private static Firing row(GrainDescription description, Motor motor, RandomGenerator random) {
+        double mass = motor.density() * motor.grain().volume(0) * (1 + 0.002 * random.nextGaussian());
         return new Firing(
                 "F1",
                 "plain",
                 "traces/F1.csv",
                 description,
-                Measured.of(motor.nozzle().throatDiameter(), 0.02e-3),
+                Measured.of(motor.nozzle().throatDiameter() + CALIPER_STD * random.nextGaussian(), CALIPER_STD),
                 Optional.empty(),
                 motor.nozzle().exitDiameter().stream().mapToObj(Measured::of).findFirst(),
                 Optional.of(Measured.of(mass, 0.002 * mass)),

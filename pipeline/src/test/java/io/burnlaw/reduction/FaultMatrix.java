@@ -5,14 +5,16 @@ import io.burnlaw.ballistics.Disturbance;
 import io.burnlaw.ballistics.Fault;
 import io.burnlaw.ballistics.Ignition;
 import io.burnlaw.ballistics.Motor;
+import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.ballistics.RecordFaults;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.ReductionSettings;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.quantity.Measured;
+import io.burnlaw.grain.Bates;
 import io.burnlaw.trace.Trace;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -130,9 +132,9 @@ final class FaultMatrix {
                                 clean,
                                 Trace.of(
                                         "F1",
-                                        java.util.Arrays.copyOfRange(trace.times(), first, trace.size()),
+                                        Arrays.copyOfRange(trace.times(), first, trace.size()),
                                         Optional.of(
-                                                java.util.Arrays.copyOfRange(trace.pressures(), first, trace.size())),
+                                                Arrays.copyOfRange(trace.pressures(), first, trace.size())),
                                         Optional.empty()));
                     }),
             record(
@@ -191,6 +193,103 @@ final class FaultMatrix {
                                     0.06,
                                     pick(k, 0.04, 0.12, 0.35)))),
             new InjectedFault(
+                    FindingCode.UNEVEN_WEB,
+                    "core off its axis by, of the web",
+                    List.of("1 %", "3 %", "6 %"),
+                    (clean, k, random) -> fired(
+                            clean,
+                            ofGrain(clean, ((Bates) clean.motor().grain())
+                                    .withCoreOffset(pick(k, 0.01, 0.03, 0.06)
+                                            * clean.grain().web().value())),
+                            Disturbance.none())),
+            new InjectedFault(
+                    FindingCode.THROAT_EROSION,
+                    "throat grew and was not measured, area",
+                    List.of("2 %", "5 %", "15 %"),
+                    (clean, k, random) ->
+                            fired(clean, eroding(clean, Math.sqrt(pick(k, 1.02, 1.05, 1.15))), Disturbance.none())),
+            new InjectedFault(
+                    FindingCode.THROAT_EROSION,
+                    "deposit in the throat, not measured, area",
+                    List.of("-2 %", "-5 %", "-15 %"),
+                    (clean, k, random) ->
+                            fired(clean, eroding(clean, Math.sqrt(pick(k, 0.98, 0.95, 0.85))), Disturbance.none())),
+            new InjectedFault(
+                    FindingCode.THROAT_EROSION,
+                    "throat grew and was measured, area",
+                    List.of("2 %", "8 %", "15 %"),
+                    (clean, k, random) -> {
+                        double growth = Math.sqrt(pick(k, 1.02, 1.08, 1.15));
+                        Motor motor = eroding(clean, growth);
+                        return findings(
+                                clean,
+                                FaultyRow.of(clean.firing())
+                                        .throatAfter(clean.firing().throatDiameter().value() * growth)
+                                        .row(),
+                                CleanFiring.NO_LIMIT,
+                                record(clean, motor, Disturbance.none()));
+                    }),
+            new InjectedFault(
+                    FindingCode.EROSIVE_BURNING,
+                    "first of the web burns faster, fading with a tenth of it, by",
+                    List.of("5 %", "12 %", "40 %"),
+                    (clean, k, random) -> fired(
+                            clean,
+                            clean.motor(),
+                            Disturbance.erosiveStart(
+                                    pick(k, 0.05, 0.12, 0.4),
+                                    0.1 * clean.grain().web().value()))),
+            new InjectedFault(
+                    FindingCode.GRAIN_MASS,
+                    "mass misread, of the right one",
+                    List.of("93 %", "88 %", "50 %"),
+                    (clean, k, random) -> misread(clean, FaultyRow.of(clean.firing())
+                            .mass(clean.firing().propellantMass().orElseThrow().value() * pick(k, 0.93, 0.88, 0.5)))),
+            new InjectedFault(
+                    FindingCode.IMPLAUSIBLE_CSTAR,
+                    "mass misread, of the right one",
+                    List.of("93 %", "88 %", "50 %"),
+                    (clean, k, random) -> misread(clean, FaultyRow.of(clean.firing())
+                            .mass(clean.firing().propellantMass().orElseThrow().value() * pick(k, 0.93, 0.88, 0.5)))),
+            new InjectedFault(
+                    FindingCode.IMPLAUSIBLE_CSTAR,
+                    "throat misread, diameter of the right one",
+                    List.of("96 %", "90 %", "80 %"),
+                    (clean, k, random) -> misread(
+                            clean,
+                            FaultyRow.of(clean.firing())
+                                    .throat(clean.firing().throatDiameter().value() * pick(k, 0.96, 0.9, 0.8)))),
+            new InjectedFault(
+                    FindingCode.IMPLAUSIBLE_CSTAR,
+                    "pressure read times",
+                    List.of("1.1", "1.25", "14.5"),
+                    (clean, k, random) -> findings(
+                            clean,
+                            clean.with(
+                                    RecordFaults.gain(pick(k, 1.1, 1.25, 14.5), CleanFiring.AMBIENT),
+                                    clean.pressureTrace()))),
+            new InjectedFault(
+                    FindingCode.IMPLAUSIBLE_BURN_TIME,
+                    "time column read times",
+                    List.of("0.02", "0.001", "1000"),
+                    (clean, k, random) -> {
+                        Trace trace = clean.pressureTrace();
+                        double[] time = trace.times();
+                        for (int i = 0; i < time.length; i++) {
+                            time[i] *= pick(k, 0.02, 0.001, 1000);
+                        }
+                        return findings(
+                                clean, Trace.of("F1", time, Optional.of(trace.pressures()), Optional.empty()));
+                    }),
+            new InjectedFault(
+                    FindingCode.THRUST_DERIVED,
+                    "no pressure, thrust with noise, of its peak",
+                    List.of("0.2 %", "1 %", "2 %"),
+                    (clean, k, random) -> findings(
+                            clean,
+                            RecordFaults.noise(pick(k, 0.002, 0.01, 0.02) * highestThrust(clean))
+                                    .apply(clean.thrustTrace(), random))),
+            new InjectedFault(
                     FindingCode.ABOVE_CASE_LIMIT,
                     "limit of the case, of the peak",
                     List.of("98 %", "90 %", "60 %"),
@@ -216,9 +315,34 @@ final class FaultMatrix {
     }
 
     private static List<Finding> disturbed(CleanFiring clean, Disturbance disturbance) {
-        return findings(
-                clean,
-                clean.noisy(clean.noiseless(clean.again(clean.motor(), Ignition.usual(clean.motor()), disturbance))));
+        return fired(clean, clean.motor(), disturbance);
+    }
+
+    private static List<Finding> fired(CleanFiring clean, Motor motor, Disturbance disturbance) {
+        return findings(clean, record(clean, motor, disturbance));
+    }
+
+    private static Trace record(CleanFiring clean, Motor motor, Disturbance disturbance) {
+        return clean.noisy(clean.noiseless(clean.again(motor, Ignition.usual(motor), disturbance)));
+    }
+
+    private static Motor ofGrain(CleanFiring clean, Bates grain) {
+        Motor motor = clean.motor();
+        return new Motor(
+                grain, motor.density(), motor.gas(), motor.nozzle(), motor.freeVolume(), motor.ambientPressure());
+    }
+
+    private static Motor eroding(CleanFiring clean, double growth) {
+        Nozzle nozzle = clean.motor().nozzle();
+        return clean.motor().withNozzle(nozzle.withThroat(nozzle.throatDiameter(), nozzle.throatDiameter() * growth));
+    }
+
+    private static List<Finding> misread(CleanFiring clean, FaultyRow row) {
+        return findings(clean, row.row(), CleanFiring.NO_LIMIT, clean.pressureTrace());
+    }
+
+    private static double highestThrust(CleanFiring clean) {
+        return Arrays.stream(clean.thrustTrace().thrusts()).max().orElseThrow();
     }
 
     /** The same motor with a wider throat. */
@@ -227,7 +351,7 @@ final class FaultMatrix {
         double n = clean.exponent();
         double widening = Math.pow((clean.peak() + CleanFiring.AMBIENT) / absolute, (1 - n) / 2);
         double throat = clean.motor().nozzle().throatDiameter() * widening;
-        Motor wide = clean.motor().withNozzle(new io.burnlaw.ballistics.Nozzle(throat, throat, OptionalDouble.empty()));
+        Motor wide = clean.motor().withNozzle(new Nozzle(throat, throat, OptionalDouble.empty()));
         CleanFiring quiet = new CleanFiring(
                 clean.firing(),
                 clean.formulation(),
@@ -240,26 +364,7 @@ final class FaultMatrix {
                 clean.plain(),
                 clean.seed());
         Trace trace = quiet.noisy(quiet.noiseless(quiet.again(wide, Ignition.instantaneous(), Disturbance.none())));
-        return findings(quiet, withThroat(clean.firing(), throat), CleanFiring.NO_LIMIT, trace);
-    }
-
-    static Firing withThroat(Firing row, double throat) {
-        return new Firing(
-                row.id(),
-                row.formulation(),
-                row.trace(),
-                row.grain(),
-                Measured.of(throat, 0.02e-3),
-                row.throatDiameterAfter(),
-                Optional.empty(),
-                row.propellantMass(),
-                row.grainTemperature(),
-                row.ambientPressure(),
-                row.chamberVolume(),
-                row.setAside(),
-                row.note(),
-                row.settings(),
-                row.row());
+        return findings(quiet, FaultyRow.of(clean.firing()).throat(throat).row(), CleanFiring.NO_LIMIT, trace);
     }
 
     static List<Finding> findings(CleanFiring clean, Trace trace) {

@@ -1,0 +1,75 @@
+package io.burnlaw.reduction;
+
+import io.burnlaw.campaign.Firing;
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Measured;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Whether the grain's mass, its volume by its dimensions, and the propellant's density agree. */
+final class MassReview {
+
+    /** Voids and calipers explain as much as this [1]: common practice, no source. */
+    private static final double USUAL = 0.05;
+
+    private static final double STDS = 3;
+
+    private MassReview() {}
+
+    /**
+     * Mass over what density and volume give.
+     *
+     * @param burn what was measured
+     * @return [1]; empty where mass or density is not known
+     */
+    static Optional<Double> ratio(Burn burn) {
+        return burn.firing().propellantMass().flatMap(mass -> burn.formulation()
+                .density()
+                .map(density -> mass.value() / (density.value() * burn.grain().volume(0))));
+    }
+
+    static List<Finding> look(BurnReduction reduction) {
+        Burn burn = reduction.burn();
+        Optional<Double> ratio = ratio(burn);
+        if (ratio.isEmpty()) {
+            return List.of();
+        }
+        Firing row = burn.firing();
+        Measured mass = row.propellantMass().orElseThrow();
+        Measured density = burn.formulation().density().orElseThrow();
+        double web = 2 * reduction.webStd() / reduction.inputs().grain().web();
+        double std = Math.hypot(
+                Math.hypot(relative(mass, UsualUncertainty.MASS), relative(density, UsualUncertainty.DENSITY)), web);
+        if (!(Math.abs(ratio.get() - 1) > Math.max(USUAL, STDS * std))) {
+            return List.of();
+        }
+        return List.of(Finding.of(
+                FindingCode.GRAIN_MASS,
+                String.format(
+                        Locale.ROOT,
+                        "%.4g g in the %.4g cm3 of the grain are %.3g g/cm3, %.0f %% %s than the propellant's %.3g g/cm3."
+                                + "%s",
+                        1e3 * mass.value(),
+                        1e6 * burn.grain().volume(0),
+                        1e-3 * mass.value() / burn.grain().volume(0),
+                        100 * Math.abs(ratio.get() - 1),
+                        ratio.get() > 1 ? "more" : "less",
+                        1e-3 * density.value(),
+                        segments(row.grain().segments(), ratio.get()))));
+    }
+
+    private static double relative(Measured measured, double usual) {
+        return measured.stdOr(usual * measured.value()) / measured.value();
+    }
+
+    /** A grain of another number of segments, where that explains the mass. */
+    private static String segments(int stated, double ratio) {
+        long other = Math.round(stated * ratio);
+        boolean explains = other != stated && other > 0 && Math.abs(stated * ratio / other - 1) < USUAL / 2;
+        return explains
+                ? String.format(Locale.ROOT, " It is the mass of %d such segments, not of %d.", other, stated)
+                : "";
+    }
+}

@@ -1,0 +1,111 @@
+package io.burnlaw.reduction;
+
+import io.burnlaw.campaign.Firing;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * What would bring a c* to where it is expected, each error on its own: c* = integral of P·A_t dt over m_p, so it goes
+ * with the pressure and with time, with the square of the throat's diameter, and against the mass or the density.
+ */
+final class VelocityExplanation {
+
+    private record Unit(String name, double pascal) {}
+
+    private static final List<Unit> UNITS =
+            List.of(new Unit("kPa", 1e3), new Unit("psi", 6894.757), new Unit("bar", 1e5), new Unit("MPa", 1e6));
+
+    /** How near a factor must come to that of two units, where the right c* is known well [1]. */
+    private static final double NEAR = 0.12;
+
+    private VelocityExplanation() {}
+
+    /**
+     * Sentences to be put behind what was seen, each beginning with a blank.
+     *
+     * @param burn  what was measured
+     * @param ratio c* over the expected one [1], not 1
+     * @param known whether the expected one is known, or only its bound
+     * @return what would explain it
+     */
+    static String of(Burn burn, double ratio, boolean known) {
+        List<String> by = new ArrayList<>();
+        Firing row = burn.firing();
+        double throat = row.throatDiameter().value();
+        String atLeast = known ? "" : ratio > 1 ? "at most " : "at least ";
+        row.propellantMass()
+                .ifPresentOrElse(
+                        mass -> by.add(String.format(
+                                Locale.ROOT,
+                                "a propellant mass of %s%.4g g instead of %.4g g",
+                                known ? "" : ratio > 1 ? "at least " : "at most ",
+                                1e3 * mass.value() * ratio,
+                                1e3 * mass.value())),
+                        () -> burn.formulation()
+                                .density()
+                                .ifPresent(density -> by.add(String.format(
+                                        Locale.ROOT,
+                                        "a density of %s%.3g g/cm3 instead of %.3g g/cm3",
+                                        known ? "" : ratio > 1 ? "at least " : "at most ",
+                                        1e-3 * density.value() * ratio,
+                                        1e-3 * density.value()))));
+        by.add(String.format(
+                Locale.ROOT,
+                "a throat of %s%.4g mm instead of %.4g mm",
+                atLeast,
+                1e3 * throat / Math.sqrt(ratio),
+                1e3 * throat));
+        by.add(String.format(Locale.ROOT, "a pressure %s%.3g times what was read", atLeast, 1 / ratio));
+        return " What would explain it: " + String.join(", or ", by) + "."
+                + units(ratio, known)
+                + mass(burn, ratio, known);
+    }
+
+    private static String units(double ratio, boolean known) {
+        List<String> mistaken = new ArrayList<>();
+        for (Unit read : UNITS) {
+            for (Unit meant : UNITS) {
+                double factor = read.pascal() / meant.pascal();
+                if (read != meant && explains(factor, ratio, known)) {
+                    mistaken.add("a pressure column in " + meant.name() + " that was read as " + read.name());
+                }
+            }
+        }
+        if (explains(1000, ratio, known)) {
+            mistaken.add("a time column in ms that was read as s");
+        }
+        if (explains(1e-3, ratio, known)) {
+            mistaken.add("a time column in s that was read as ms");
+        }
+        return mistaken.isEmpty() ? "" : " The factor is that of " + String.join(", or of ", mistaken) + ".";
+    }
+
+    private static boolean explains(double factor, double ratio, boolean known) {
+        if (known) {
+            return Math.abs(StrictMath.log(factor / ratio)) < NEAR;
+        }
+        // Only a bound is known: the true c* lies anywhere between the bounds, whose quotient is 6.3.
+        double beyond = ratio > 1 ? factor / ratio : ratio / factor;
+        return factor > 1 == ratio > 1 && beyond >= 1 && beyond <= 6.3;
+    }
+
+    /** Mass against density and volume acquits the mass, or convicts it. */
+    private static String mass(Burn burn, double ratio, boolean known) {
+        Optional<Double> ofMass = MassReview.ratio(burn);
+        if (!known || ofMass.isEmpty()) {
+            return "";
+        }
+        double off = StrictMath.log(ofMass.get());
+        if (Math.abs(off + StrictMath.log(ratio)) < 0.05) {
+            return String.format(
+                    Locale.ROOT,
+                    " The mass is the likely one: it is %.2f times what density and volume of the grain give.",
+                    ofMass.get());
+        }
+        return Math.abs(off) < 0.05
+                ? " The mass is not it: it agrees with density and volume of the grain."
+                : "";
+    }
+}

@@ -1,0 +1,48 @@
+package io.burnlaw.reduction;
+
+import io.burnlaw.campaign.Firing;
+import io.burnlaw.quantity.Measured;
+import java.util.Optional;
+
+/**
+ * A row of a log in which somebody wrote another figure.
+ *
+ * @param row as written
+ */
+record FaultyRow(Firing row) {
+
+    static FaultyRow of(Firing row) {
+        return new FaultyRow(row);
+    }
+
+    FaultyRow throat(double diameter) {
+        return with(Measured.of(diameter, 0.02e-3), row.throatDiameterAfter(), row.propellantMass());
+    }
+
+    FaultyRow throatAfter(double diameter) {
+        return with(row.throatDiameter(), Optional.of(Measured.of(diameter, 0.02e-3)), row.propellantMass());
+    }
+
+    FaultyRow mass(double mass) {
+        return with(row.throatDiameter(), row.throatDiameterAfter(), Optional.of(Measured.of(mass, 0.002 * mass)));
+    }
+
+    private FaultyRow with(Measured throat, Optional<Measured> after, Optional<Measured> mass) {
+        return new FaultyRow(new Firing(
+                row.id(),
+                row.formulation(),
+                row.trace(),
+                row.grain(),
+                throat,
+                after,
+                row.exitDiameter(),
+                mass,
+                row.grainTemperature(),
+                row.ambientPressure(),
+                row.chamberVolume(),
+                row.setAside(),
+                row.note(),
+                row.settings(),
+                row.row()));
+    }
+}
