@@ -4,13 +4,15 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.InputFile;
+import io.burnlaw.reduction.CampaignPlausibility;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Takes a campaign the whole way: records are read, firings reduced, laws fitted. */
@@ -28,7 +30,7 @@ public final class Characterizer {
      * @return all that it gave; firings that gave nothing stand in it as rejections
      */
     public static CampaignResult characterize(Campaign campaign, int workers, Progress progress) {
-        List<FiringResult> firings = new ArrayList<>(InOrder.map(
+        List<FiringResult> firings = reviewed(InOrder.map(
                 campaign.firings(), firing -> FiringWork.of(campaign, firing), workers, progress, "firings reduced"));
         campaign.unusableRows().forEach(row -> firings.add(FiringWork.of(row)));
         List<StrandResult> strands = InOrder.map(
@@ -54,6 +56,24 @@ public final class Characterizer {
                 ComparisonWork.trends(formulations, level));
     }
 
+    /** What can only be seen beside the other firings of the same propellant. */
+    private static List<FiringResult> reviewed(List<FiringResult> alone) {
+        Map<String, List<Integer>> byFormulation = new TreeMap<>();
+        IntStream.range(0, alone.size())
+                .forEach(i -> byFormulation
+                        .computeIfAbsent(alone.get(i).formulation(), id -> new ArrayList<>())
+                        .add(i));
+        List<FiringResult> reviewed = new ArrayList<>(alone);
+        for (List<Integer> series : byFormulation.values()) {
+            List<Reduction> beside = CampaignPlausibility.review(
+                    series.stream().map(i -> alone.get(i).reduction()).toList());
+            for (int k = 0; k < series.size(); k++) {
+                reviewed.set(series.get(k), alone.get(series.get(k)).withReduction(beside.get(k)));
+            }
+        }
+        return reviewed;
+    }
+
     private static FormulationResult formulation(
             Campaign campaign, Formulation formulation, List<FiringResult> firings, List<StrandResult> strands) {
         List<Reduction.Reduced> reduced = firings.stream()
@@ -75,7 +95,7 @@ public final class Characterizer {
     }
 
     private static Outlook outlook(Campaign campaign, FormulationResult result, List<FiringResult> firings) {
-        Map<String, Firing> rows = new HashMap<>();
+        Map<String, Firing> rows = new TreeMap<>();
         campaign.firings().forEach(row -> rows.put(row.id(), row));
         List<Fired> fired = firings.stream()
                 .filter(firing ->

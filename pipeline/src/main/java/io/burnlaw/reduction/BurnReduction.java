@@ -4,11 +4,9 @@ import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.ReductionSettings;
 import io.burnlaw.campaign.ReductionSettings.Method;
 import io.burnlaw.finding.Finding;
-import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -53,9 +51,8 @@ record BurnReduction(
         boolean one = found.dwellStart().isEmpty();
         Optional<ErosiveHump> hump =
                 one ? ErosiveHump.of(wholeAlong, inputs.grain().web()) : Optional.empty();
-        RateEstimate estimate = hump.isPresent()
-                ? RateEstimate.of(inputs, found.crossing(), burnout, ErosiveHump.SETTLED)
-                : whole;
+        RateEstimate estimate =
+                hump.isPresent() ? RateEstimate.of(inputs, found.crossing(), burnout, ErosiveHump.SETTLED) : whole;
         return new BurnReduction(
                 burn,
                 settings,

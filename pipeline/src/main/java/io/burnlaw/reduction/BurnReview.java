@@ -3,7 +3,6 @@ package io.burnlaw.reduction;
 import io.burnlaw.finding.Finding;
 import java.util.List;
 import java.util.function.Function;
-import java.util.stream.Stream;
 
 /**
  * Looks through a finished reduction: what its tail-off, the course of its rates and its numbers say of the motor and of
@@ -11,12 +10,8 @@ import java.util.stream.Stream;
  */
 final class BurnReview {
 
-    private static final List<Function<BurnReduction, List<Finding>>> REVIEWS = List.of(
-            UnevenWeb::look,
-            ThroatReview::look,
-            BurnReview::hump,
-            MassReview::look,
-            VelocityReview::look);
+    private static final List<Function<BurnReduction, List<Finding>>> REVIEWS =
+            List.of(UnevenWeb::look, ThroatReview::look, BurnReview::hump, MassReview::look, VelocityReview::look);
 
     private BurnReview() {}
 

@@ -71,8 +71,7 @@ record ErosiveHump(double excess, double std, double fading) {
 
     private static Tried best(List<InstantaneousRate> along, double web) {
         return Stream.of(0.06, 0.12, 0.2)
-                .map(fading ->
-                        new Tried(fading, BurnTrend.of(along, at -> StrictMath.exp(-at.web() / (fading * web)))))
+                .map(fading -> new Tried(fading, BurnTrend.of(along, at -> StrictMath.exp(-at.web() / (fading * web)))))
                 .min(Comparator.comparingDouble(tried -> tried.trend().residual()))
                 .orElseThrow();
     }

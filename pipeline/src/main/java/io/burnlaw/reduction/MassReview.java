@@ -25,9 +25,12 @@ final class MassReview {
      * @return [1]; empty where mass or density is not known
      */
     static Optional<Double> ratio(Burn burn) {
-        return burn.firing().propellantMass().flatMap(mass -> burn.formulation()
-                .density()
-                .map(density -> mass.value() / (density.value() * burn.grain().volume(0))));
+        return burn.firing()
+                .propellantMass()
+                .flatMap(mass -> burn.formulation()
+                        .density()
+                        .map(density ->
+                                mass.value() / (density.value() * burn.grain().volume(0))));
     }
 
     static List<Finding> look(BurnReduction reduction) {

@@ -72,8 +72,7 @@ record RateEstimate(
      * @param even     share of the web up to which the burn is even [1]
      * @return the rates
      */
-    static RateEstimate of(
-            BurnInputs inputs, double ignition, OptionalDouble burnout, double settled, double even) {
+    static RateEstimate of(BurnInputs inputs, double ignition, OptionalDouble burnout, double settled, double even) {
         MassBalance balance = MassBalance.of(inputs);
         double web = inputs.grain().web();
         double webAtIgnition = balance.webAt(ignition);

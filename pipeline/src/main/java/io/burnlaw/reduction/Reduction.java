@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /** What a method made of one firing: its rate points, or the reasons why there is none. */
 public sealed interface Reduction {
@@ -68,6 +69,34 @@ public sealed interface Reduction {
             if (points.isEmpty()) {
                 throw new IllegalArgumentException("a reduced firing has at least one point: " + firing);
             }
+        }
+
+        /**
+         * The same firing with more findings.
+         *
+         * @param more come after those that are there
+         * @return the result
+         */
+        public Reduced withFindings(List<Finding> more) {
+            return new Reduced(
+                    firing,
+                    points,
+                    events,
+                    web,
+                    meanPressure,
+                    maxPressure,
+                    pressureIntegral,
+                    thicknessTimeRate,
+                    massBalanceRate,
+                    characteristicVelocity,
+                    throatBefore,
+                    throatAfter,
+                    totalImpulse,
+                    specificImpulse,
+                    thrustCoefficient,
+                    along,
+                    Stream.concat(findings.stream(), more.stream()).toList(),
+                    history);
         }
     }
 

@@ -27,7 +27,8 @@ final class ThroatReview {
                                 FindingCode.THROAT_EROSION,
                                 row.throatDiameterAfter().isPresent()
                                         ? otherThanMeasured(change)
-                                        : unmeasured(change, row.throatDiameter().value()),
+                                        : unmeasured(
+                                                change, row.throatDiameter().value()),
                                 reduction.events().ignition())
                         .withSeverity(Severity.CAUTION)));
         return findings;

@@ -104,8 +104,6 @@ final class VelocityExplanation {
                     " The mass is the likely one: it is %.2f times what density and volume of the grain give.",
                     ofMass.get());
         }
-        return Math.abs(off) < 0.05
-                ? " The mass is not it: it agrees with density and volume of the grain."
-                : "";
+        return Math.abs(off) < 0.05 ? " The mass is not it: it agrees with density and volume of the grain." : "";
     }
 }

@@ -42,11 +42,9 @@ final class VelocityReview {
         }
         Optional<Measured> stated = reduction.burn().formulation().characteristicVelocity();
         Optional<String> seen = stated.isPresent() ? besideStated(found.get(), stated.get()) : alone(found.get());
-        double expected =
-                stated.map(Measured::value).orElse(found.get().value() > MOST ? MOST : LEAST);
+        double expected = stated.map(Measured::value).orElse(found.get().value() > MOST ? MOST : LEAST);
         double ratio = found.get().value() / expected;
-        Severity severity =
-                ratio > HOPELESS || ratio < 1 / HOPELESS ? Severity.REJECTION : Severity.CAUTION;
+        Severity severity = ratio > HOPELESS || ratio < 1 / HOPELESS ? Severity.REJECTION : Severity.CAUTION;
         return seen
                 .map(sentence -> Finding.of(
                                 FindingCode.IMPLAUSIBLE_CSTAR,
@@ -58,8 +56,8 @@ final class VelocityReview {
 
     private static Optional<String> besideStated(Measured found, Measured stated) {
         double off = found.value() / stated.value() - 1;
-        double std = Math.hypot(
-                found.stdOr(0) / found.value(), stated.stdOr(UNSTATED * stated.value()) / stated.value());
+        double std =
+                Math.hypot(found.stdOr(0) / found.value(), stated.stdOr(UNSTATED * stated.value()) / stated.value());
         double allowed = Math.max(CLOSE, STDS * std);
         if (off <= allowed && off >= -allowed - LOSSES) {
             return Optional.empty();

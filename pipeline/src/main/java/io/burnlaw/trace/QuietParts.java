@@ -69,7 +69,8 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
         int quietEnd = QuietStep.cut(values, reach(values, 0, rise, 1, noise, range), range);
         int quietStart = n - reach(values, n - 1, n - fall, -1, noise, range);
         Optional<Level> before = quietEnd >= Math.max(LEAST_SAMPLES, LEAST_LENGTH * (fall - rise))
-                ? Optional.of(level(time, values, 0, quietEnd)) : Optional.empty();
+                ? Optional.of(level(time, values, 0, quietEnd))
+                : Optional.empty();
         Optional<Level> after = n - quietStart >= LEAST_SAMPLES && settled(values, quietStart, noise, range)
                 ? Optional.of(level(time, values, quietStart, n))
                         .filter(tail ->

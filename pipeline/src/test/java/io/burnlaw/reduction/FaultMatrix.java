@@ -133,8 +133,7 @@ final class FaultMatrix {
                                 Trace.of(
                                         "F1",
                                         Arrays.copyOfRange(trace.times(), first, trace.size()),
-                                        Optional.of(
-                                                Arrays.copyOfRange(trace.pressures(), first, trace.size())),
+                                        Optional.of(Arrays.copyOfRange(trace.pressures(), first, trace.size())),
                                         Optional.empty()));
                     }),
             record(
@@ -198,9 +197,11 @@ final class FaultMatrix {
                     List.of("1 %", "3 %", "6 %"),
                     (clean, k, random) -> fired(
                             clean,
-                            ofGrain(clean, ((Bates) clean.motor().grain())
-                                    .withCoreOffset(pick(k, 0.01, 0.03, 0.06)
-                                            * clean.grain().web().value())),
+                            ofGrain(
+                                    clean,
+                                    ((Bates) clean.motor().grain())
+                                            .withCoreOffset(pick(k, 0.01, 0.03, 0.06)
+                                                    * clean.grain().web().value())),
                             Disturbance.none())),
             new InjectedFault(
                     FindingCode.THROAT_EROSION,
@@ -224,7 +225,8 @@ final class FaultMatrix {
                         return findings(
                                 clean,
                                 FaultyRow.of(clean.firing())
-                                        .throatAfter(clean.firing().throatDiameter().value() * growth)
+                                        .throatAfter(
+                                                clean.firing().throatDiameter().value() * growth)
                                         .row(),
                                 CleanFiring.NO_LIMIT,
                                 record(clean, motor, Disturbance.none()));
@@ -243,14 +245,26 @@ final class FaultMatrix {
                     FindingCode.GRAIN_MASS,
                     "mass misread, of the right one",
                     List.of("93 %", "88 %", "50 %"),
-                    (clean, k, random) -> misread(clean, FaultyRow.of(clean.firing())
-                            .mass(clean.firing().propellantMass().orElseThrow().value() * pick(k, 0.93, 0.88, 0.5)))),
+                    (clean, k, random) -> misread(
+                            clean,
+                            FaultyRow.of(clean.firing())
+                                    .mass(clean.firing()
+                                                    .propellantMass()
+                                                    .orElseThrow()
+                                                    .value()
+                                            * pick(k, 0.93, 0.88, 0.5)))),
             new InjectedFault(
                     FindingCode.IMPLAUSIBLE_CSTAR,
                     "mass misread, of the right one",
                     List.of("93 %", "88 %", "50 %"),
-                    (clean, k, random) -> misread(clean, FaultyRow.of(clean.firing())
-                            .mass(clean.firing().propellantMass().orElseThrow().value() * pick(k, 0.93, 0.88, 0.5)))),
+                    (clean, k, random) -> misread(
+                            clean,
+                            FaultyRow.of(clean.firing())
+                                    .mass(clean.firing()
+                                                    .propellantMass()
+                                                    .orElseThrow()
+                                                    .value()
+                                            * pick(k, 0.93, 0.88, 0.5)))),
             new InjectedFault(
                     FindingCode.IMPLAUSIBLE_CSTAR,
                     "throat misread, diameter of the right one",
@@ -278,8 +292,7 @@ final class FaultMatrix {
                         for (int i = 0; i < time.length; i++) {
                             time[i] *= pick(k, 0.02, 0.001, 1000);
                         }
-                        return findings(
-                                clean, Trace.of("F1", time, Optional.of(trace.pressures()), Optional.empty()));
+                        return findings(clean, Trace.of("F1", time, Optional.of(trace.pressures()), Optional.empty()));
                     }),
             new InjectedFault(
                     FindingCode.THRUST_DERIVED,

@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
-import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -85,12 +84,10 @@ class FaultMatrixTest {
     void aThroatThatGrewUnmeasuredIsToldWithItsSize() {
         CleanFiring clean = CleanFiring.random(SEED + 2);
         var nozzle = clean.motor().nozzle();
-        var motor = clean.motor()
-                .withNozzle(nozzle.withThroat(nozzle.throatDiameter(), 1.04 * nozzle.throatDiameter()));
+        var motor =
+                clean.motor().withNozzle(nozzle.withThroat(nozzle.throatDiameter(), 1.04 * nozzle.throatDiameter()));
         var trace = clean.noisy(clean.noiseless(clean.again(
-                motor,
-                io.burnlaw.ballistics.Ignition.usual(motor),
-                io.burnlaw.ballistics.Disturbance.none())));
+                motor, io.burnlaw.ballistics.Ignition.usual(motor), io.burnlaw.ballistics.Disturbance.none())));
         Finding found = first(FaultMatrix.findings(clean, trace), FindingCode.THROAT_EROSION);
         double told = Double.parseDouble(found.message().replaceAll("(?s).*area grew by ([0-9.]+) %.*", "$1"));
         // 1.04^2 - 1 = 8.2 %; told to two digits, and the geometry is known to 0.02 mm

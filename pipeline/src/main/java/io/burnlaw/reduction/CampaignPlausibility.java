@@ -1,0 +1,154 @@
+package io.burnlaw.reduction;
+
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Measured;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * What can only be seen beside the other firings of the same propellant: a c* or a rate that stands apart from theirs.
+ *
+ * <p>A c* is judged by the median of the others. A rate is judged by every other firing near it in pressure, each brought
+ * to its pressure by the usual exponent; it stands apart only where none of them agrees, so that the two sides of a
+ * regime's threshold do not accuse each other. Firings that burned slowly or smouldered neither judge nor are judged.
+ */
+public final class CampaignPlausibility {
+
+    /** Fewer others are no jury. */
+    private static final int FEWEST = 3;
+
+    /** A c* within this of the median of the others is believed [1]. */
+    private static final double VELOCITY = 0.06;
+
+    /** A rate within this of another firing's is believed [1]. */
+    private static final double RATE = 0.25;
+
+    /** Firings this many times off in pressure are no neighbours [1]. */
+    private static final double NEAR = 2;
+
+    private static final double STDS = 4;
+
+    private CampaignPlausibility() {}
+
+    /**
+     * Reviews the firings of one propellant.
+     *
+     * @param series their reductions, in any order
+     * @return the same reductions in the same order, with what was seen added to their findings
+     */
+    public static List<Reduction> review(List<Reduction> series) {
+        List<Reduction> reviewed = new ArrayList<>();
+        for (Reduction reduction : series) {
+            if (reduction instanceof Reduction.Reduced reduced && judged(reduced)) {
+                List<Reduction.Reduced> others = series.stream()
+                        .filter(other -> other != reduction)
+                        .flatMap(other -> other.match(Optional::of, rejected -> Optional.<Reduction.Reduced>empty())
+                                .stream())
+                        .filter(CampaignPlausibility::judged)
+                        .toList();
+                List<Finding> seen = new ArrayList<>();
+                velocity(reduced, others).ifPresent(seen::add);
+                rate(reduced, others, !seen.isEmpty()).ifPresent(seen::add);
+                reviewed.add(seen.isEmpty() ? reduced : reduced.withFindings(seen));
+            } else {
+                reviewed.add(reduction);
+            }
+        }
+        return reviewed;
+    }
+
+    private static boolean judged(Reduction.Reduced reduced) {
+        return reduced.findings().stream()
+                .noneMatch(finding -> finding.code() == FindingCode.SLOW_BURNING
+                        || finding.code() == FindingCode.SMOULDER
+                        || finding.code() == FindingCode.IMPLAUSIBLE_CSTAR);
+    }
+
+    private static Optional<Finding> velocity(Reduction.Reduced firing, List<Reduction.Reduced> others) {
+        double[] theirs = others.stream()
+                .flatMap(other -> other.characteristicVelocity().stream())
+                .mapToDouble(Measured::value)
+                .sorted()
+                .toArray();
+        if (firing.characteristicVelocity().isEmpty() || theirs.length < FEWEST) {
+            return Optional.empty();
+        }
+        Measured own = firing.characteristicVelocity().get();
+        double median = median(theirs);
+        double scatter = 1.4826
+                * median(Arrays.stream(theirs)
+                        .map(v -> Math.abs(v - median))
+                        .sorted()
+                        .toArray());
+        double std = Math.hypot(own.stdOr(0), scatter);
+        double ratio = own.value() / median;
+        if (!(Math.abs(ratio - 1) > Math.max(VELOCITY, STDS * std / median))) {
+            return Optional.empty();
+        }
+        double throat = firing.throatBefore();
+        return Optional.of(Finding.of(
+                FindingCode.IMPLAUSIBLE_CSTAR,
+                String.format(
+                        Locale.ROOT,
+                        "c* from the pressure integral is %.4g m/s, %.3g times the median %.4g m/s of the other %d"
+                                + " firings. What would explain it: a propellant mass %.3g times as large as written, or a"
+                                + " throat of %.4g mm instead of %.4g mm, or a pressure %.3g times what was read.",
+                        own.value(),
+                        ratio,
+                        median,
+                        theirs.length,
+                        ratio,
+                        1e3 * throat / Math.sqrt(ratio),
+                        1e3 * throat,
+                        1 / ratio)));
+    }
+
+    private static Optional<Finding> rate(
+            Reduction.Reduced firing, List<Reduction.Reduced> others, boolean velocityApart) {
+        double pressure = firing.meanPressure();
+        double rate = firing.thicknessTimeRate();
+        double[] ratios = others.stream()
+                .filter(other -> Math.abs(StrictMath.log(other.meanPressure() / pressure)) < StrictMath.log(NEAR))
+                .mapToDouble(other -> rate
+                        / other.thicknessTimeRate()
+                        * StrictMath.pow(other.meanPressure() / pressure, LocalExponent.USUAL))
+                .sorted()
+                .toArray();
+        double allowed = StrictMath.log1p(RATE);
+        boolean apart = ratios.length >= FEWEST
+                && Arrays.stream(ratios).allMatch(ratio -> Math.abs(StrictMath.log(ratio)) > allowed);
+        if (!apart) {
+            return Optional.empty();
+        }
+        double ratio = median(ratios);
+        double web = firing.web().value();
+        return Optional.of(Finding.at(
+                FindingCode.IMPLAUSIBLE_BURN_TIME,
+                String.format(
+                        Locale.ROOT,
+                        "A web of %.3g mm in %.4g s makes a rate %.2f times that of the %d firings within a factor of %.0f"
+                                + " in pressure. What would explain it: a web of %.3g mm, or a clock that ran %.2f times as"
+                                + " fast%s.",
+                        1e3 * web,
+                        firing.events().burnTime(),
+                        ratio,
+                        ratios.length,
+                        NEAR,
+                        1e3 * web / ratio,
+                        1 / ratio,
+                        velocityApart
+                                ? ". Its c* stands apart as well, as it would by the clock"
+                                : ". Its c* agrees with theirs, so the clock is right: check the grain's dimensions,"
+                                        + " the batch and the temperature"),
+                firing.events().ignition()));
+    }
+
+    private static double median(double[] sorted) {
+        int n = sorted.length;
+        return n % 2 == 1 ? sorted[n / 2] : 0.5 * (sorted[n / 2 - 1] + sorted[n / 2]);
+    }
+}
