@@ -46,8 +46,8 @@ public final class CampaignPlausibility {
             if (reduction instanceof Reduction.Reduced reduced && judged(reduced)) {
                 List<Reduction.Reduced> others = series.stream()
                         .filter(other -> other != reduction)
-                        .flatMap(other -> other.match(Optional::of, rejected -> Optional.<Reduction.Reduced>empty())
-                                .stream())
+                        .flatMap(other ->
+                                other.match(Optional::of, rejected -> Optional.<Reduction.Reduced>empty()).stream())
                         .filter(CampaignPlausibility::judged)
                         .toList();
                 List<Finding> seen = new ArrayList<>();

@@ -45,7 +45,8 @@ class CampaignPlausibilityTest {
     @Test
     void theOrderOfTheFiringsChangesNothing() {
         List<Reduction> all = new ArrayList<>(SERIES.clean());
-        Reduction odd = CleanSeries.reduced(SERIES.candidate(), SERIES.candidate().firing(), SERIES.clock(1.6));
+        Reduction odd =
+                CleanSeries.reduced(SERIES.candidate(), SERIES.candidate().firing(), SERIES.clock(1.6));
         all.add(odd);
         List<Reduction> reviewed = CampaignPlausibility.review(all);
         List<Reduction> shuffled = new ArrayList<>(all);
