@@ -32,15 +32,6 @@ record Hum(double[] values, List<Finding> finding) {
     private static final double OVER_NEIGHBOURS = 4;
     private static final double LEAST_SHARE = 1e-3;
 
-    /** Beside the line, far enough not to see it and near enough to see the same noise [Hz]. */
-    private static final double[] NEIGHBOURS = {-9, -6.5, -4, 4, 6.5, 9};
-
-    /** How far mains and logger may be off [Hz]. */
-    private static final double WANDER = 0.12;
-
-    /** More samples than this make the fit no better. */
-    private static final int MOST_SAMPLES = 20_000;
-
     static Hum remove(double[] time, double[] values, double range, Channel channel) {
         int n = time.length;
         if (n < 64 || !(range > 0)) {
@@ -48,19 +39,23 @@ record Hum(double[] values, List<Finding> finding) {
         }
         double interval = (time[n - 1] - time[0]) / (n - 1);
         double[] clean = values;
-        List<Line> lines = new ArrayList<>();
+        List<SineFit.Line> lines = new ArrayList<>();
         for (double mains : MAINS) {
             int half = (int) Math.round(0.5 * (1 / (mains * interval) - 1));
             // Four samples a period at least; and some periods, or there is no line to speak of.
             if (half < 2 || n < 12 * (2 * half + 1)) {
                 continue;
             }
-            double[] residual = residual(values, half);
+            SineFit fit = SineFit.of(time, residual(values, half), half);
+            LineSearch search = LineSearch.of(fit, mains, HARMONICS);
             for (int harmonic = 1; harmonic <= HARMONICS && harmonic * mains * interval < 0.4; harmonic++) {
-                Fit fit = new Fit(time, residual, half);
-                Line line = fit.best(harmonic * mains);
+                if (!search.mayHold(harmonic, SIGNIFICANT)) {
+                    continue;
+                }
+                SineFit.Line line = fit.best(harmonic * mains);
                 double kept = 1 - kernel(line.frequency() * interval, half);
-                Line whole = new Line(line.frequency(), line.cosine() / kept, line.sine() / kept, line.z());
+                SineFit.Line whole =
+                        new SineFit.Line(line.frequency(), line.cosine() / kept, line.sine() / kept, line.z());
                 if (line.z() > SIGNIFICANT
                         && whole.amplitude() > LEAST_SHARE * range
                         && line.amplitude() > OVER_NEIGHBOURS * fit.beside(harmonic * mains)) {
@@ -72,13 +67,13 @@ record Hum(double[] values, List<Finding> finding) {
         return new Hum(clean, lines.isEmpty() ? List.of() : List.of(told(lines, range, time[0], channel)));
     }
 
-    private static Finding told(List<Line> lines, double range, double from, Channel channel) {
-        Line strongest = lines.get(0);
+    private static Finding told(List<SineFit.Line> lines, double range, double from, Channel channel) {
+        SineFit.Line strongest = lines.get(0);
         StringBuilder others = new StringBuilder();
-        for (Line line : lines) {
+        for (SineFit.Line line : lines) {
             strongest = line.amplitude() > strongest.amplitude() ? line : strongest;
         }
-        for (Line line : lines) {
+        for (SineFit.Line line : lines) {
             if (line != strongest) {
                 others.append(String.format(Locale.ROOT, "%s%.0f Hz", others.isEmpty() ? "" : ", ", line.frequency()));
             }
@@ -112,101 +107,5 @@ record Hum(double[] values, List<Finding> finding) {
     private static double kernel(double frequency, int half) {
         int width = 2 * half + 1;
         return Math.sin(Math.PI * frequency * width) / (width * Math.sin(Math.PI * frequency));
-    }
-
-    private record Line(double frequency, double cosine, double sine, double z) {
-
-        double amplitude() {
-            return Math.hypot(cosine, sine);
-        }
-
-        double[] takenOff(double[] time, double[] values) {
-            double[] clean = values.clone();
-            for (int i = 0; i < clean.length; i++) {
-                double phase = 2 * Math.PI * frequency * (time[i] - time[0]);
-                clean[i] -= cosine * StrictMath.cos(phase) + sine * StrictMath.sin(phase);
-            }
-            return clean;
-        }
-    }
-
-    /** Least squares of one sine on the samples of a residual that are not wild. */
-    private static final class Fit {
-
-        private final double[] time;
-        private final double[] residual;
-        private final int used;
-        private final double meanSquare;
-
-        Fit(double[] allTimes, double[] all, int half) {
-            int n = all.length;
-            double wild = 3.5 * Scatter.std(all, half, n - half);
-            int stride = Math.max(1, n / MOST_SAMPLES);
-            double[] keptTimes = new double[n / stride + 1];
-            double[] kept = new double[n / stride + 1];
-            int count = 0;
-            double sum = 0;
-            for (int i = half; i < n - half; i += stride) {
-                if (Math.abs(all[i]) <= wild) {
-                    keptTimes[count] = allTimes[i] - allTimes[0];
-                    kept[count] = all[i];
-                    sum += all[i] * all[i];
-                    count++;
-                }
-            }
-            this.time = keptTimes;
-            this.residual = kept;
-            this.used = count;
-            this.meanSquare = count == 0 ? 0 : sum / count;
-        }
-
-        Line best(double near) {
-            double length = used < 2 ? 1 : time[used - 1] - time[0];
-            double step = Math.min(WANDER, 0.25 / length);
-            int steps = (int) Math.min(40, Math.ceil(WANDER / step));
-            Line best = at(near);
-            for (int k = 1; k <= steps && best.z() > 4 || k <= Math.min(1, steps); k++) {
-                for (int sign = -1; sign <= 1; sign += 2) {
-                    Line other = at(near + sign * k * WANDER / steps);
-                    best = other.amplitude() > best.amplitude() ? other : best;
-                }
-            }
-            return best;
-        }
-
-        double beside(double frequency) {
-            double[] amplitudes = new double[NEIGHBOURS.length];
-            for (int k = 0; k < amplitudes.length; k++) {
-                amplitudes[k] = at(frequency + NEIGHBOURS[k]).amplitude();
-            }
-            return Scatter.median(amplitudes, 0, amplitudes.length);
-        }
-
-        private Line at(double frequency) {
-            double cc = 0;
-            double ss = 0;
-            double cs = 0;
-            double xc = 0;
-            double xs = 0;
-            for (int i = 0; i < used; i++) {
-                double phase = 2 * Math.PI * frequency * time[i];
-                double cosine = StrictMath.cos(phase);
-                double sine = StrictMath.sin(phase);
-                cc += cosine * cosine;
-                ss += sine * sine;
-                cs += cosine * sine;
-                xc += residual[i] * cosine;
-                xs += residual[i] * sine;
-            }
-            double determinant = cc * ss - cs * cs;
-            if (!(determinant > 1e-9 * used * used)) {
-                return new Line(frequency, 0, 0, 0);
-            }
-            double a = (xc * ss - xs * cs) / determinant;
-            double b = (xs * cc - xc * cs) / determinant;
-            double power = 0.5 * (a * a + b * b);
-            double left = Math.max(meanSquare - power, 1e-12 * meanSquare);
-            return new Line(frequency, a, b, left > 0 ? power * used / (2 * left) : 0);
-        }
     }
 }

@@ -46,7 +46,7 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
     static QuietParts find(double[] time, double[] values) {
         int n = values.length;
         double noise = Scatter.fastStd(values, 0, n);
-        double[] smooth = Scatter.runningMean(Scatter.runningMedian(values, 2), Math.max(1, n / 2000));
+        double[] smooth = Scatter.runningMean(RunningMedian.ofFive(values), Math.max(1, n / 2000));
         double low = lowest(smooth);
         double high = Double.NEGATIVE_INFINITY;
         for (double value : smooth) {
@@ -81,9 +81,7 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
 
     /** The level that a twentieth of the samples lie below: the quiet one, wherever it stands in the record. */
     private static double lowest(double[] smooth) {
-        double[] sorted = smooth.clone();
-        java.util.Arrays.sort(sorted);
-        return sorted[sorted.length / 20];
+        return Ranked.at(smooth, 0, smooth.length, smooth.length / 20);
     }
 
     /** How many samples from {@code start} in {@code direction}, of {@code available}, stay at one level. */

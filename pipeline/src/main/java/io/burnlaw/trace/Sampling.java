@@ -38,8 +38,16 @@ final class Sampling {
             return findings;
         }
         double[] intervals = new double[time.length - 1];
+        double least = Double.POSITIVE_INFINITY;
+        double greatest = 0;
         for (int i = 0; i < intervals.length; i++) {
             intervals[i] = time[i + 1] - time[i];
+            least = Math.min(least, intervals[i]);
+            greatest = Math.max(greatest, intervals[i]);
+        }
+        int working = quiet.fall() - quiet.rise();
+        if (greatest - least < UNEVEN * least && working >= LEAST_SAMPLES) {
+            return findings;
         }
         double usual = Scatter.median(intervals, 0, intervals.length);
         forgiveSharedStamps(intervals, samples, usual);
@@ -66,7 +74,6 @@ final class Sampling {
                             1e3 * shortest),
                     time[0]));
         }
-        int working = quiet.fall() - quiet.rise();
         if (quiet.rise() < time.length && working < LEAST_SAMPLES) {
             findings.add(Finding.at(
                     FindingCode.COARSE_SAMPLING,

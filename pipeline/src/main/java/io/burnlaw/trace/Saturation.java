@@ -54,6 +54,9 @@ final class Saturation {
                 run = 0;
             }
         }
+        if (longest < 2) {
+            return List.of();
+        }
         double noise = noise(values, quiet, limit);
         double step = step(values, quiet);
         boolean flat =
@@ -93,14 +96,15 @@ final class Saturation {
     /** Step of the converter: the least distance between readings; nearly 0 where hardly any reading repeats. */
     private static double step(double[] values, QuietParts quiet) {
         // Over the whole record: where the whole plateau is clipped, only the quiet parts show single readings.
-        double[] sorted = Arrays.stream(values).sorted().distinct().toArray();
-        if (sorted.length < 2) {
-            return quiet.range();
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        double[] distances = new double[sorted.length];
+        int distinct = 0;
+        for (int i = 1; i < sorted.length; i++) {
+            if (sorted[i] > sorted[i - 1]) {
+                distances[distinct++] = sorted[i] - sorted[i - 1];
+            }
         }
-        double[] distances = new double[sorted.length - 1];
-        for (int i = 0; i < distances.length; i++) {
-            distances[i] = sorted[i + 1] - sorted[i];
-        }
-        return Scatter.median(distances, 0, distances.length);
+        return distinct == 0 ? quiet.range() : Scatter.median(distances, 0, distinct);
     }
 }

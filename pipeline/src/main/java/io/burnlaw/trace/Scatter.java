@@ -12,10 +12,9 @@ final class Scatter {
 
     /** Median of {@code values[from..to)}. */
     static double median(double[] values, int from, int to) {
-        double[] sorted = Arrays.copyOfRange(values, from, to);
-        Arrays.sort(sorted);
-        int n = sorted.length;
-        return n % 2 == 1 ? sorted[n / 2] : 0.5 * (sorted[n / 2 - 1] + sorted[n / 2]);
+        int n = to - from;
+        double upper = Ranked.at(values, from, to, n / 2);
+        return n % 2 == 1 ? upper : 0.5 * (Ranked.at(values, from, to, n / 2 - 1) + upper);
     }
 
     /** Arithmetic mean of {@code values[from..to)}. */
@@ -73,26 +72,17 @@ final class Scatter {
             sum[i + 1] = sum[i] + values[i];
         }
         double[] mean = new double[n];
-        for (int i = 0; i < n; i++) {
+        int inner = Math.min(half, (n + 1) / 2);
+        for (int i = 0; i < inner; i++) {
             // Shrunk on both sides alike, so that a slope is not turned into an offset at the ends.
-            int reach = Math.min(half, Math.min(i, n - 1 - i));
-            mean[i] = (sum[i + reach + 1] - sum[i - reach]) / (2 * reach + 1);
+            mean[i] = sum[2 * i + 1] / (2 * i + 1);
+            mean[n - 1 - i] = (sum[n] - sum[n - 1 - 2 * i]) / (2 * i + 1);
+        }
+        // Apart from the ends, so that the compiler can work on several samples at a time.
+        double width = 2 * half + 1;
+        for (int i = half; i < n - half; i++) {
+            mean[i] = (sum[i + half + 1] - sum[i - half]) / width;
         }
         return mean;
-    }
-
-    /** Running median over {@code 2·half + 1} samples, over fewer at the ends. */
-    static double[] runningMedian(double[] values, int half) {
-        int n = values.length;
-        double[] median = new double[n];
-        double[] window = new double[2 * half + 1];
-        for (int i = 0; i < n; i++) {
-            int reach = Math.min(half, Math.min(i, n - 1 - i));
-            int width = 2 * reach + 1;
-            System.arraycopy(values, i - reach, window, 0, width);
-            Arrays.sort(window, 0, width);
-            median[i] = window[reach];
-        }
-        return median;
     }
 }

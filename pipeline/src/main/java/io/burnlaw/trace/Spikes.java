@@ -4,6 +4,7 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 
 /**
  * Single wild samples, found by a Hampel filter and replaced by the median of their neighbours.
@@ -27,6 +28,9 @@ final class Spikes {
     /** How much higher than the steepest change beside it a spike is. */
     private static final double STEEPER = 1.5;
 
+    /** Samples in a stretch whose usual scatter is taken on its own. */
+    private static final int STRETCH = 64;
+
     private static final double STDS = 7;
     private static final double SHARE_OF_RANGE = 0.01;
 
@@ -45,7 +49,7 @@ final class Spikes {
         if (n < 4 * REACH) {
             return new Despiked(values, List.of());
         }
-        double[] median = Scatter.runningMedian(values, REACH);
+        double[] median = RunningMedian.ofNine(values);
         double[] off = new double[n];
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
@@ -54,13 +58,20 @@ final class Spikes {
             low = Math.min(low, median[i]);
             high = Math.max(high, median[i]);
         }
-        double[] usual = localStd(values, off);
         double least = SHARE_OF_RANGE * (high - low);
+        // What samples usually do takes long to find, and most records have nothing to hold against it.
+        int[] standing = IntStream.range(REACH, n - REACH)
+                .filter(i -> Math.abs(off[i]) > least && comesBack(values, median[i], i))
+                .toArray();
+        if (standing.length == 0) {
+            return new Despiked(values, List.of());
+        }
+        double overall = overallStd(values, off);
         double[] mended = values.clone();
         int count = 0;
         int highest = -1;
-        for (int i = REACH; i < n - REACH; i++) {
-            if (Math.abs(off[i]) > Math.max(STDS * usual[i], least) && comesBack(values, median, i)) {
+        for (int i : standing) {
+            if (Math.abs(off[i]) > STDS * overall && Math.abs(off[i]) > STDS * localStd(off, i)) {
                 mended[i] = median[i];
                 count++;
                 if (highest < 0 || Math.abs(off[i]) > Math.abs(off[highest])) {
@@ -88,34 +99,31 @@ final class Spikes {
                         time[highest])));
     }
 
-    /** What samples usually do about the running median: its scatter over stretches, and never less than over all. */
-    private static double[] localStd(double[] values, double[] off) {
-        int n = off.length;
-        int stretch = 64;
-        double[] usual = new double[n];
+    /** What samples usually do about the running median, over the whole record. */
+    private static double overallStd(double[] values, double[] off) {
         // On a slope steeper than the noise a sample is its own median: only second differences see the noise there.
-        double overall = Math.max(Scatter.stdOfMoving(off), Scatter.fastStd(values, 0, n));
-        for (int from = 0; from < n; from += stretch) {
-            int to = Math.min(n, from + stretch);
-            double here = Scatter.std(off, Math.max(0, from - stretch), Math.min(n, to + stretch));
-            java.util.Arrays.fill(usual, from, to, Math.max(overall, here));
-        }
-        return usual;
+        return Math.max(Scatter.stdOfMoving(off), Scatter.fastStd(values, 0, values.length));
+    }
+
+    /** The same over the stretch that a sample stands in and the two beside it. */
+    private static double localStd(double[] off, int i) {
+        int from = i - i % STRETCH;
+        return Scatter.std(off, Math.max(0, from - STRETCH), Math.min(off.length, from + 2 * STRETCH));
     }
 
     /** Whether the samples on both sides of the excursion agree with each other far better than with it. */
-    private static boolean comesBack(double[] values, double[] median, int i) {
+    private static boolean comesBack(double[] values, double median, int i) {
         int left = i;
         int right = i;
-        double height = values[i] - median[i];
+        double height = values[i] - median;
         while (left > 0
                 && i - left < WIDEST
-                && (values[left] - median[i]) * Math.signum(height) > 0.3 * Math.abs(height)) {
+                && (values[left] - median) * Math.signum(height) > 0.3 * Math.abs(height)) {
             left--;
         }
         while (right < values.length - 1
                 && right - i < WIDEST
-                && (values[right] - median[i]) * Math.signum(height) > 0.3 * Math.abs(height)) {
+                && (values[right] - median) * Math.signum(height) > 0.3 * Math.abs(height)) {
             right++;
         }
         boolean narrow = right - left - 1 <= WIDEST;

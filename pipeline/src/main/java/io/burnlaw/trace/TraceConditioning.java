@@ -72,7 +72,8 @@ public final class TraceConditioning {
         findings.addAll(despiked.finding());
         Hum steady = Hum.remove(time, despiked.values(), coarse.range(), channel);
         findings.addAll(steady.finding());
-        QuietParts quiet = QuietParts.find(time, steady.values());
+        // Most records are as they came, and need no second look.
+        QuietParts quiet = steady.values() == values ? coarse : QuietParts.find(time, steady.values());
         double noise = Noise.std(steady.values(), quiet);
         findings.addAll(Noise.judge(noise, steady.values(), quiet, time, channel.name()));
         Zero zero = Zero.correct(time, steady.values(), quiet, channel);

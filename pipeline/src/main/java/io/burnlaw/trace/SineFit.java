@@ -1,0 +1,164 @@
+package io.burnlaw.trace;
+
+import java.util.Arrays;
+
+/**
+ * Least squares of one sine on the samples of a residual that are not wild.
+ *
+ * <p><b>Source.</b> Lomb, Astrophys. Space Sci. 39 (1976) 447, from memory; here by the normal equations.
+ */
+final class SineFit {
+
+    /** Beside the line, far enough not to see it and near enough to see the same noise [Hz]. */
+    private static final double[] NEIGHBOURS = {-9, -6.5, -4, 4, 6.5, 9};
+
+    /** How far mains and logger may be off [Hz]. */
+    private static final double WANDER = 0.12;
+
+    /** More samples than this make the fit no better. */
+    private static final int MOST_SAMPLES = 20_000;
+
+    private static final double WILD = 3.5;
+
+    private final double[] time;
+    private final double[] residual;
+    private final double meanSquare;
+    private final double[] cosine;
+    private final double[] sine;
+
+    private SineFit(double[] time, double[] residual, double meanSquare) {
+        this.time = time;
+        this.residual = residual;
+        this.meanSquare = meanSquare;
+        this.cosine = new double[time.length];
+        this.sine = new double[time.length];
+    }
+
+    /**
+     * A sine of a frequency.
+     *
+     * @param frequency [Hz]
+     * @param cosine    amplitude of the cosine, zero phase at the first sample
+     * @param sine      amplitude of the sine
+     * @param z         its power over that of the rest; exponential with mean 1 for white noise
+     */
+    record Line(double frequency, double cosine, double sine, double z) {
+
+        double amplitude() {
+            return Math.hypot(cosine, sine);
+        }
+
+        double[] takenOff(double[] time, double[] values) {
+            int n = time.length;
+            double[] turns = new double[n];
+            for (int i = 0; i < n; i++) {
+                turns[i] = frequency * (time[i] - time[0]);
+            }
+            double[] c = new double[n];
+            double[] s = new double[n];
+            Turns.cosineAndSine(turns, c, s);
+            double[] clean = values.clone();
+            for (int i = 0; i < n; i++) {
+                clean[i] -= cosine * c[i] + sine * s[i];
+            }
+            return clean;
+        }
+    }
+
+    /** The samples to be fitted: all but {@code half} at each end, without wild ones. */
+    static SineFit of(double[] allTimes, double[] all, int half) {
+        int n = all.length;
+        double wild = WILD * Scatter.std(all, half, n - half);
+        int stride = Math.max(1, n / MOST_SAMPLES);
+        double[] times = new double[n / stride + 1];
+        double[] kept = new double[n / stride + 1];
+        int count = 0;
+        double sum = 0;
+        for (int i = half; i < n - half; i += stride) {
+            if (Math.abs(all[i]) <= wild) {
+                times[count] = allTimes[i] - allTimes[0];
+                kept[count] = all[i];
+                sum += all[i] * all[i];
+                count++;
+            }
+        }
+        return new SineFit(Arrays.copyOf(times, count), Arrays.copyOf(kept, count), count == 0 ? 0 : sum / count);
+    }
+
+    /** The highest line within {@link #WANDER} of a frequency. */
+    Line best(double near) {
+        return highest(near, 4, this::at);
+    }
+
+    /** A fit at a frequency, exact or quick. */
+    @FunctionalInterface
+    interface At {
+        Line at(double frequency);
+    }
+
+    /** Looks at a frequency and further off it as long as what is found stands out. */
+    Line highest(double near, double standsOut, At fit) {
+        double length = time.length < 2 ? 1 : time[time.length - 1] - time[0];
+        double step = Math.min(WANDER, 0.25 / length);
+        int steps = (int) Math.min(40, Math.ceil(WANDER / step));
+        Line best = fit.at(near);
+        for (int k = 1; k <= steps && best.z() > standsOut || k <= Math.min(1, steps); k++) {
+            for (int sign = -1; sign <= 1; sign += 2) {
+                Line other = fit.at(near + sign * k * WANDER / steps);
+                best = other.amplitude() > best.amplitude() ? other : best;
+            }
+        }
+        return best;
+    }
+
+    /** Median amplitude at frequencies beside one. */
+    double beside(double frequency) {
+        double[] amplitudes = new double[NEIGHBOURS.length];
+        for (int k = 0; k < amplitudes.length; k++) {
+            amplitudes[k] = at(frequency + NEIGHBOURS[k]).amplitude();
+        }
+        return Scatter.median(amplitudes, 0, amplitudes.length);
+    }
+
+    /** Times since the first sample of the record [s]. */
+    double[] times() {
+        return time;
+    }
+
+    double[] residuals() {
+        return residual;
+    }
+
+    /** The line of given amplitudes, with its power over that of the rest. */
+    Line line(double frequency, double a, double b) {
+        double power = 0.5 * (a * a + b * b);
+        double left = Math.max(meanSquare - power, 1e-12 * meanSquare);
+        return new Line(frequency, a, b, left > 0 ? power * time.length / (2 * left) : 0);
+    }
+
+    private Line at(double frequency) {
+        int used = time.length;
+        double[] turns = new double[used];
+        for (int i = 0; i < used; i++) {
+            turns[i] = frequency * time[i];
+        }
+        Turns.cosineAndSine(turns, cosine, sine);
+        double cc = 0;
+        double ss = 0;
+        double cs = 0;
+        double xc = 0;
+        double xs = 0;
+        for (int i = 0; i < used; i++) {
+            cc += cosine[i] * cosine[i];
+            ss += sine[i] * sine[i];
+            cs += cosine[i] * sine[i];
+            xc += residual[i] * cosine[i];
+            xs += residual[i] * sine[i];
+        }
+        double determinant = cc * ss - cs * cs;
+        if (!(determinant > 1e-9 * used * used)) {
+            return new Line(frequency, 0, 0, 0);
+        }
+        return line(frequency, (xc * ss - xs * cs) / determinant, (xs * cc - xc * cs) / determinant);
+    }
+}
