@@ -12,7 +12,6 @@ import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.PooledExponent;
 import io.burnlaw.ratelaw.Pooling;
 import io.burnlaw.ratelaw.RateLawFit;
-import io.burnlaw.ratelaw.Residual;
 import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
@@ -123,8 +122,14 @@ final class FormulationWork {
             List<String> apart) {
         Map<String, FitPoint> asFitted = new HashMap<>();
         fitted.forEach(point -> asFitted.put(point.id(), point));
-        Map<String, Residual> residuals = new HashMap<>();
-        fit.fitted().ifPresent(law -> law.residuals().forEach(residual -> residuals.put(residual.id(), residual)));
+        Map<String, Double> residuals = new HashMap<>();
+        fit.fitted()
+                .ifPresent(law ->
+                        law.residuals().forEach(residual -> residuals.put(residual.id(), residual.studentized())));
+        regimes.filter(found -> found.selected() > 1)
+                .ifPresent(found -> found.regimes()
+                        .forEach(regime -> regime.ids()
+                                .forEach(id -> residuals.put(id, regime.law().studentized(asFitted.get(id))))));
         return points.stream()
                 .map(point -> apart.contains(point.id()) ? setApart(point) : point)
                 .map(point -> {
@@ -134,7 +139,9 @@ final class FormulationWork {
                             point,
                             pressure,
                             inFit == null ? point.rate() : inFit.rate(),
-                            Optional.ofNullable(residuals.get(point.id())),
+                            residuals.containsKey(point.id())
+                                    ? OptionalDouble.of(residuals.get(point.id()))
+                                    : OptionalDouble.empty(),
                             inFit == null ? OptionalInt.empty() : segment(regimes, point.id()));
                 })
                 .toList();

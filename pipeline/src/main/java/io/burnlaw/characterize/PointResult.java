@@ -1,8 +1,7 @@
 package io.burnlaw.characterize;
 
-import io.burnlaw.ratelaw.Residual;
 import io.burnlaw.reduction.RatePoint;
-import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
@@ -11,11 +10,11 @@ import java.util.OptionalInt;
  * @param point    as reduced
  * @param pressure rate-averaged [Pa, absolute]
  * @param rate     as fitted: referred to the reference temperature where two temperatures were fired [m/s]
- * @param residual about the single law, where it was fitted
+ * @param residual studentized [1], about the law of its regime where there are several, else about the single law;
+ *                 empty where it was not fitted
  * @param segment  number of its regime from 1, where there are several
  */
-public record PointResult(
-        RatePoint point, double pressure, double rate, Optional<Residual> residual, OptionalInt segment) {
+public record PointResult(RatePoint point, double pressure, double rate, OptionalDouble residual, OptionalInt segment) {
 
     /** {@return whether it was fitted} */
     public boolean used() {

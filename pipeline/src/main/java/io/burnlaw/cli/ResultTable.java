@@ -34,12 +34,17 @@ final class ResultTable {
             if (formulation.notFitted() != null) {
                 out.println(Terminal.safe(formulation.notFitted().mend()));
             }
-            formulation
-                    .findings()
+            formulation.findings().stream()
+                    .filter(finding -> !formulation.verdict().contains(finding.message()))
                     .forEach(finding -> out.println(Terminal.safe("  " + finding.code() + ": " + finding.message())));
             if (!formulation.points().isEmpty()) {
                 out.println(Terminal.safe(points(formulation.points()).printAll()));
             }
+        }
+        if (!document.comparisons().isEmpty()) {
+            out.println("Compared:");
+            document.comparisons().forEach(comparison -> out.println(Terminal.safe("  " + comparison.verdict())));
+            document.doseTrends().forEach(trend -> out.println(Terminal.safe("  " + trend.sentence())));
         }
         List<Firing> rejected = document.firings().stream()
                 .filter(firing -> firing.status().equals("rejected"))

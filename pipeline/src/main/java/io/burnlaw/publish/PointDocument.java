@@ -2,7 +2,6 @@ package io.burnlaw.publish;
 
 import io.burnlaw.characterize.PointResult;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.ratelaw.Residual;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.report.document.Point;
 import java.util.Locale;
@@ -33,7 +32,7 @@ final class PointDocument {
                 point.lowerGrade(),
                 result.used(),
                 point.setAside().orElse(null),
-                result.residual().map(Residual::studentized).orElse(null),
+                result.residual().isPresent() ? (Double) result.residual().getAsDouble() : null,
                 result.segment().isPresent() ? (Integer) result.segment().getAsInt() : null);
     }
 }

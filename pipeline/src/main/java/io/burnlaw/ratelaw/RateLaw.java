@@ -177,6 +177,26 @@ public record RateLaw(
         return weighting == Weighting.CONSTANT ? residualScatter * rateAtReference() / rate(pressure) : residualScatter;
     }
 
+    /**
+     * How far one of the points that the law was fitted to lies off it, against how far it would lie off by chance.
+     *
+     * <p><b>Source.</b> Cook and Weisberg (1982), ch. 2: internally studentized, the leverage from the variance of the
+     * fitted value.
+     *
+     * @param point one of those that were fitted
+     * @return logarithm of measured over fitted rate, over its own standard deviation [1]
+     */
+    public double studentized(FitPoint point) {
+        double pressure = point.pressure();
+        double own = weighting.estimatesScale()
+                ? scatterAt(pressure)
+                : Math.hypot(point.ownRelativeStd(), exponent * point.pressureStd() / pressure);
+        double fitted = lnScatterStd(pressure);
+        double room = Math.sqrt(own * own - fitted * fitted);
+        double residual = StrictMath.log(point.rate() / rate(pressure));
+        return room > 0 ? residual / room : 0;
+    }
+
     /** From the scatter alone. */
     private double lnScatterStd(double pressure) {
         double x = lnRatio(pressure);

@@ -90,6 +90,20 @@ class RateLawFitTest {
                 .isGreaterThan(2.9e6);
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"PROPORTIONAL", "CONSTANT"})
+    void theLawAloneKnowsHowFarAPointLiesOff(Weighting weighting) {
+        List<FitPoint> points = Campaigns.spread(9, 0.03, new SplittableRandom(11));
+        FitResult.Fitted fit = fit(points, QUICK.with(weighting));
+        for (int i = 0; i < points.size(); i++) {
+            // Constant weights fit differences, not logarithms: at 3 % scatter the two part by half of that, of 2.
+            assertThat(fit.law().studentized(points.get(i)))
+                    .isCloseTo(
+                            fit.residuals().get(i).studentized(),
+                            within(weighting == Weighting.PROPORTIONAL ? 1e-9 : 0.1));
+        }
+    }
+
     @Test
     void aFiringWithTwoEqualPointsCountsAsOne() {
         List<FitPoint> points = Campaigns.spread(7, 0.03, new SplittableRandom(3));
