@@ -11,7 +11,8 @@ import java.util.OptionalDouble;
  * @param time                heading of the time column, with its unit in brackets; found by itself where empty
  * @param pressure            heading of the pressure column; found by itself where empty
  * @param thrust              heading of the thrust column; found by itself where empty
- * @param pressureKind        what the pressure column counts from; where nobody said, GAUGE is taken and told
+ * @param pressureKind        what the pressure column counts from; where it is empty the column's unit must say it, or the
+ *                            record is refused
  * @param calibration         raw reading to pressure, in rising order of the reading; empty where the column is a
  *                            pressure already
  * @param pressureUncertainty standard uncertainty of the sensor's scale and linearity [Pa]

@@ -59,7 +59,7 @@ public final class StrandReducer {
         }
         ConditionedTrace record = TraceConditioning.conditionVessel(trace);
         findings.addAll(record.findings());
-        Optional<TraceHistory> history = Optional.empty();
+        Optional<TraceHistory> history = HistoryThinning.whole(record.trace());
         StrandTiming.Search search = strand.wireTimes().size() >= 2
                 ? wires(strand, record.trace())
                 : StrandTiming.find(record.trace().times(), record.trace().pressures(), record.noiseStd());

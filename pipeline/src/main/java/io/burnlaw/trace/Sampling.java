@@ -30,6 +30,11 @@ final class Sampling {
 
     private static final double HIDING_CHANGE = 0.4;
 
+    /** So many neighbours on each side show whether a long interval is one of many. */
+    private static final int SLOWER_REACH = 5;
+
+    private static final double SLOWER_NEAR = 0.25;
+
     private Sampling() {}
 
     static List<Finding> judge(double[] time, int[] samples, double[] values, QuietParts quiet, Channel channel) {
@@ -106,6 +111,16 @@ final class Sampling {
         }
     }
 
+    /** An interval among others as long: the logger was set to a slower rate there, and lost nothing. */
+    private static boolean slowerRate(double[] intervals, int at) {
+        int alike = 0;
+        for (int i = Math.max(0, at - SLOWER_REACH); i <= Math.min(intervals.length - 1, at + SLOWER_REACH); i++) {
+            alike += Math.abs(intervals[i] / intervals[at] - 1) < SLOWER_NEAR ? 1 : 0;
+        }
+        // itself among them
+        return alike > SLOWER_REACH;
+    }
+
     private static java.util.Optional<Finding> gaps(
             double[] time, double[] values, double[] intervals, double gap, QuietParts quiet, Channel channel) {
         int count = 0;
@@ -113,7 +128,7 @@ final class Sampling {
         int hiding = -1;
         double duration = quiet.rise() < time.length ? time[quiet.fall() - 1] - time[quiet.rise()] : 0;
         for (int i = 0; i < intervals.length; i++) {
-            if (intervals[i] > gap) {
+            if (intervals[i] > gap && !slowerRate(intervals, i)) {
                 count++;
                 longest = longest < 0 || intervals[i] > intervals[longest] ? i : longest;
                 boolean hides = duration > 0

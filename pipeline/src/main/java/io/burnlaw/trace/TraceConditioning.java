@@ -54,6 +54,7 @@ public final class TraceConditioning {
         double[] time = axis.trace().times();
         Spikes.Despiked despiked = Spikes.remove(time, axis.trace().pressures(), Channel.pressure(0));
         List<Finding> findings = new ArrayList<>(axis.findings());
+        findings.addAll(Spacing.judge(time));
         findings.addAll(despiked.finding());
         double noise = Scatter.fastStd(despiked.values(), 0, time.length);
         return new ConditionedTrace(
