@@ -2,10 +2,11 @@ package io.burnlaw.characterize;
 
 import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
-import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.RateLawFit;
 import io.burnlaw.reduction.RatePoint;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The pressures that go with mean rates. A mean rate belongs to the power mean of the pressure with the exponent of the
@@ -31,13 +32,11 @@ final class RateAveraging {
     static double exponent(List<RatePoint> points, FitOptions options) {
         double exponent = 1;
         for (int turn = 0; turn < TURNS; turn++) {
-            FitResult result = RateLawFit.fit(
-                    at(points, exponent),
-                    options.withBootstrap(0, options.seed()).withRobust(false));
-            if (result.fitted().isEmpty()) {
+            Optional<RateLaw> law = RateLawFit.law(at(points, exponent), options);
+            if (law.isEmpty()) {
                 return 1;
             }
-            double next = result.fitted().get().law().exponent();
+            double next = law.get().exponent();
             if (Math.abs(next - exponent) < CONVERGED) {
                 return next;
             }

@@ -37,8 +37,7 @@ public final class RateLawFit {
         if (obstacle.isPresent()) {
             return obstacle.get();
         }
-        PressureErrors treated =
-                points.stream().anyMatch(p -> p.pressureStd() > 0) ? options.pressureErrors() : PressureErrors.NONE;
+        PressureErrors treated = treated(points, options);
         WeightedFit.Outcome outcome = WeightedFit.fit(points, options.weighting(), treated);
         if (outcome instanceof WeightedFit.Failed failed) {
             return new FitResult.NotFitted(
@@ -61,6 +60,27 @@ public final class RateLawFit {
                 lackOfFit,
                 OtherFits.of(solution, law, points, options),
                 findings(law, residuals, lackOfFit, options.level()));
+    }
+
+    /**
+     * Fits the law alone, as {@link #fit} does, without intervals by other methods, other fits and checks.
+     *
+     * @param points  to be fitted, in any order
+     * @param options how
+     * @return the law; empty where {@link #fit} gives a reason instead
+     */
+    public static Optional<RateLaw> law(List<FitPoint> points, FitOptions options) {
+        if (Obstacles.of(points, options).isPresent()) {
+            return Optional.empty();
+        }
+        return WeightedFit.fit(points, options.weighting(), treated(points, options))
+                        instanceof WeightedSolution solution
+                ? Optional.of(Laws.of(solution, points, options.weighting()))
+                : Optional.empty();
+    }
+
+    private static PressureErrors treated(List<FitPoint> points, FitOptions options) {
+        return points.stream().anyMatch(p -> p.pressureStd() > 0) ? options.pressureErrors() : PressureErrors.NONE;
     }
 
     private static List<Check> checks(WeightedSolution solution, RateLaw law) {
