@@ -48,6 +48,15 @@ final class FormulationWork {
      */
     static FormulationResult of(
             Campaign campaign, Formulation formulation, List<RatePoint> points, List<Reduction.Reduced> reduced) {
+        FormulationResult result = fitted(campaign, formulation, points, reduced);
+        List<String> unconfirmed = UnconfirmedDwells.of(points, result.regimes());
+        return unconfirmed.isEmpty()
+                ? result
+                : fitted(campaign, formulation, UnconfirmedDwells.setAside(points, unconfirmed), reduced);
+    }
+
+    private static FormulationResult fitted(
+            Campaign campaign, Formulation formulation, List<RatePoint> points, List<Reduction.Reduced> reduced) {
         FitOptions options = options(campaign.fit());
         List<RatePoint> used =
                 points.stream().filter(point -> point.setAside().isEmpty()).toList();
@@ -131,7 +140,10 @@ final class FormulationWork {
                         .forEach(regime -> regime.ids()
                                 .forEach(id -> residuals.put(id, regime.law().studentized(asFitted.get(id))))));
         return points.stream()
-                .map(point -> apart.contains(point.id()) ? setApart(point) : point)
+                .map(point -> apart.contains(point.id())
+                        // Few points of another regime would bend the law of the many: shown, said, not fitted with it.
+                        ? point.withSetAside("in all likelihood of another regime, too few for a law of its own")
+                        : point)
                 .map(point -> {
                     double pressure = point.pressures().powerMean(exponent);
                     FitPoint inFit = asFitted.get(point.id());
@@ -145,26 +157,6 @@ final class FormulationWork {
                             inFit == null ? OptionalInt.empty() : segment(regimes, point.id()));
                 })
                 .toList();
-    }
-
-    /** Few points of another regime would bend the law of the many: they are shown, and said, and not fitted with it. */
-    private static RatePoint setApart(RatePoint point) {
-        return new RatePoint(
-                point.id(),
-                point.cluster(),
-                point.firing(),
-                point.formulation(),
-                point.source(),
-                point.pressures(),
-                point.pressureStd(),
-                point.rate(),
-                point.rateStd(),
-                point.rateSystematic(),
-                point.temperature(),
-                point.method(),
-                point.lowerGrade(),
-                Optional.of("in all likelihood of another regime, too few for a law of its own"),
-                point.budget());
     }
 
     private static OptionalInt segment(Optional<Regimes> regimes, String id) {

@@ -59,4 +59,29 @@ public record RatePoint(
                     + " m/s, std of the pressure " + pressureStd + " Pa, systematic " + rateSystematic + " m/s");
         }
     }
+
+    /**
+     * The same point, not to be fitted.
+     *
+     * @param reason why
+     * @return the point
+     */
+    public RatePoint withSetAside(String reason) {
+        return new RatePoint(
+                id,
+                cluster,
+                firing,
+                formulation,
+                source,
+                pressures,
+                pressureStd,
+                rate,
+                rateStd,
+                rateSystematic,
+                temperature,
+                method,
+                lowerGrade,
+                Optional.of(reason),
+                budget);
+    }
 }
