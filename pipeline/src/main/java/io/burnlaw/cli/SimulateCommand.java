@@ -6,11 +6,8 @@ import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.Scenario;
 import io.burnlaw.simulation.ScenarioReader;
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -32,10 +29,6 @@ import picocli.CommandLine.Spec;
         footer = {"", "Example:", "  burnlaw simulate scenario.yaml -o invented-campaign"})
 public final class SimulateCommand implements Callable<Integer> {
 
-    private static final int DONE = 0;
-    private static final int UNUSABLE_INPUT = 2;
-    private static final int NOT_WRITTEN = 3;
-
     @Spec
     private CommandSpec spec;
 
@@ -52,49 +45,39 @@ public final class SimulateCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         return ScenarioReader.read(scenario)
-                .match(read -> make(read.scenario()), unusable -> refuse(unusable.problems()));
+                .match(read -> make(read.scenario()), unusable -> refuse(unusable.problems()))
+                .number();
     }
 
-    private int make(Scenario read) {
+    private ExitCode make(Scenario read) {
         try {
             if (!FolderWriter.mayReplace(output)) {
-                errors().println(output + ": something else lies there; nothing was written."
+                say(output + ": something else lies there; nothing was written."
                         + " Name a new folder, or one that an earlier simulate made.");
-                return NOT_WRITTEN;
+                return ExitCode.NOT_WRITTEN;
             }
             FolderWriter.write(MadeCampaign.of(read), output);
         } catch (IOException failed) {
-            errors().println(output + ": the campaign could not be written (" + failed.getMessage() + ").");
-            return NOT_WRITTEN;
+            say(output + ": the campaign could not be written (" + failed.getMessage() + ").");
+            return ExitCode.NOT_WRITTEN;
         }
         spec.commandLine()
                 .getOut()
-                .println("Made %s: %d firings, %d strands, %d hand-timed points. All of it is invented; the truth is in"
-                                .formatted(
-                                        output,
-                                        read.firings().size(),
-                                        read.strands().size(),
-                                        read.points().size())
-                        + " truth.yaml.");
-        return DONE;
+                .println(Terminal.safe("Made " + output + ": "
+                        + ProblemList.count(read.firings().size(), "firing") + ", "
+                        + ProblemList.count(read.strands().size(), "strand") + ", "
+                        + ProblemList.count(read.points().size(), "hand-timed point")
+                        + ". All of it is invented; the truth is in truth.yaml."));
+        return ExitCode.DONE;
     }
 
-    private int refuse(List<Problem> problems) {
-        Set<String> files = new HashSet<>();
-        for (Problem problem : problems) {
-            errors().println(problem.text());
-            files.add(problem.file());
-        }
-        errors().println("%d %s in %d %s; nothing was written."
-                .formatted(
-                        problems.size(),
-                        problems.size() == 1 ? "problem" : "problems",
-                        files.size(),
-                        files.size() == 1 ? "file" : "files"));
-        return UNUSABLE_INPUT;
+    private ExitCode refuse(List<Problem> problems) {
+        ProblemList.print(problems, spec.commandLine().getErr());
+        say("nothing was written.");
+        return ExitCode.UNUSABLE;
     }
 
-    private PrintWriter errors() {
-        return spec.commandLine().getErr();
+    private void say(String words) {
+        spec.commandLine().getErr().println(Terminal.safe(words));
     }
 }

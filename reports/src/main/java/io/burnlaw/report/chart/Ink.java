@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
  * The colours of the pictures, by role. The series colours are the palette of Okabe and Ito (Color Universal Design,
  * 2008), in which people with any colour vision tell them apart; the dark theme takes its lighter members.
  *
- * <p>A mark is painted in a stand-in colour that names the role; {@link MarkPainter} turns it into a class, so that a
+ * <p>A mark is painted in a stand-in colour that names the role; {@link PaintedSvg} turns it into a class, so that a
  * style sheet decides, and a plain attribute for viewers that know no style sheets.
  */
 public enum Ink {
