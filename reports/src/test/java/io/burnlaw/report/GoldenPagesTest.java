@@ -35,7 +35,8 @@ class GoldenPagesTest {
      */
     private static String readable(String page) {
         return page.startsWith("<?xml")
-                ? page.replaceAll("(?s)<style>.*?</style>", "<style/>").replaceAll("(?=<(g|text|path|line|rect|circle)\\b)", "\n")
+                ? page.replaceAll("(?s)<style>.*?</style>", "<style/>")
+                        .replaceAll("(?=<(g|text|path|line|rect|circle)\\b)", "\n")
                 : page.replaceAll("(?s)<style>.*?</style>", "<style></style>")
                         .replaceAll("(?s)(<script[^>]*>).*?</script>", "$1</script>")
                         .replaceAll("(http-equiv=\"Content-Security-Policy\" content=\")[^\"]*", "$1")

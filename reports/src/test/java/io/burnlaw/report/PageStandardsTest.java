@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.Base64;
 import java.util.Map;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -70,7 +69,10 @@ class PageStandardsTest {
                     .doesNotContain("@font-face")
                     .doesNotContain("url(");
             for (Element link : page.select("a[href]")) {
-                assertThat(link.attr("href")).as(path).doesNotContainPattern(ADDRESS).doesNotContain("javascript:");
+                assertThat(link.attr("href"))
+                        .as(path)
+                        .doesNotContainPattern(ADDRESS)
+                        .doesNotContain("javascript:");
             }
         });
     }
@@ -80,7 +82,8 @@ class PageStandardsTest {
     void thePolicyAllowsThisScriptAndThisStyleSheetAndNothingElse(Characterization document) throws Exception {
         for (Map.Entry<String, String> file : pages(document).entrySet()) {
             Document page = Jsoup.parse(file.getValue());
-            String policy = page.select("meta[http-equiv=Content-Security-Policy]").attr("content");
+            String policy =
+                    page.select("meta[http-equiv=Content-Security-Policy]").attr("content");
             Element script = page.select("script:not([type])").first();
             assertThat(script).isNotNull();
             assertThat(policy)
@@ -91,7 +94,9 @@ class PageStandardsTest {
                     .contains("form-action 'none'")
                     .doesNotContain("unsafe");
             assertThat(page.select("script:not([type])")).hasSize(1);
-            assertThat(page.select("[style]")).as("the policy would drop inline styles").isEmpty();
+            assertThat(page.select("[style]"))
+                    .as("the policy would drop inline styles")
+                    .isEmpty();
             assertThat(page.select("*").stream()
                             .flatMap(element -> element.attributes().asList().stream())
                             .filter(attribute -> attribute.getKey().startsWith("on")))
@@ -108,9 +113,14 @@ class PageStandardsTest {
             for (Element link : page.select("a[href]")) {
                 String href = link.attr("href");
                 if (href.startsWith("#")) {
-                    assertThat(page.getElementById(href.substring(1))).as(path + " " + href).isNotNull();
+                    assertThat(page.getElementById(href.substring(1)))
+                            .as(path + " " + href)
+                            .isNotNull();
                 } else {
-                    String target = java.nio.file.Path.of(path).resolveSibling(href).normalize().toString();
+                    String target = java.nio.file.Path.of(path)
+                            .resolveSibling(href)
+                            .normalize()
+                            .toString();
                     assertThat(files).as(path + " " + href).containsKey(target);
                 }
             }
@@ -122,8 +132,11 @@ class PageStandardsTest {
     void everyPictureSaysWhatItShows(Characterization document) {
         pages(document).forEach((path, text) -> {
             for (Element picture : Jsoup.parse(text).select("svg:not(svg svg)")) {
-                boolean told = picture.attr("role").equals("img") && picture.attr("aria-label").length() > 20;
-                assertThat(told || picture.attr("aria-hidden").equals("true")).as(path).isTrue();
+                boolean told = picture.attr("role").equals("img")
+                        && picture.attr("aria-label").length() > 20;
+                assertThat(told || picture.attr("aria-hidden").equals("true"))
+                        .as(path)
+                        .isTrue();
             }
         });
     }

@@ -157,7 +157,10 @@ class ReportPagesIT {
     void aPointSaysWhatItIsWhenThePointerIsNear() throws IOException {
         browser.open(file("rich/index.html"), 1200);
         WebElement point = browser.driver().findElement(By.cssSelector("#answer ~ * svg.wide .hit"));
-        new Actions(browser.driver()).scrollToElement(point).moveToElement(point).perform();
+        new Actions(browser.driver())
+                .scrollToElement(point)
+                .moveToElement(point)
+                .perform();
         String said = browser.driver()
                 .findElement(By.cssSelector("#answer ~ * figure .readout"))
                 .getText();
@@ -172,9 +175,12 @@ class ReportPagesIT {
         browser.driver().executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", true));
         try {
             browser.driver().get(page.toUri().toString());
-            assertThat(browser.driver().findElements(By.cssSelector("button.sort"))).isEmpty();
-            assertThat(browser.driver().findElements(By.cssSelector("svg.chart.wide"))).isNotEmpty();
-            assertThat(browser.driver().findElement(By.id("answer")).isDisplayed()).isTrue();
+            assertThat(browser.driver().findElements(By.cssSelector("button.sort")))
+                    .isEmpty();
+            assertThat(browser.driver().findElements(By.cssSelector("svg.chart.wide")))
+                    .isNotEmpty();
+            assertThat(browser.driver().findElement(By.id("answer")).isDisplayed())
+                    .isTrue();
         } finally {
             browser.driver().executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", false));
         }
@@ -202,8 +208,7 @@ class ReportPagesIT {
                               .filter(e => e.getClientRects().length > 0)
                               .filter(e => getComputedStyle(e).breakInside !== 'avoid'
                                 || e.getBoundingClientRect().height > %s)
-                              .map(e => e.getBoundingClientRect().height + ' ' + e.textContent.slice(0, 60))"""
-                            .formatted(sheet[1])))
+                              .map(e => e.getBoundingClientRect().height + ' ' + e.textContent.slice(0, 60))""".formatted(sheet[1])))
                     .as("a figure that a page break may cut")
                     .isEmpty();
             browser.media("", "light");

@@ -162,8 +162,7 @@ public final class Words {
      */
     public static String off(Point point, Formulation formulation) {
         return OffLaw.of(point, formulation)
-                .map(off -> Numbers.like(
-                        Quantity.of(100 * off.share(), "%"), Quantity.of(0, "%", 100 * off.scatter())))
+                .map(off -> Numbers.like(Quantity.of(100 * off.share(), "%"), Quantity.of(0, "%", 100 * off.scatter())))
                 .orElse("\u2013");
     }
 

@@ -15,8 +15,16 @@ class FileNamesTest {
 
     @ParameterizedTest
     @CsvSource({
-        "NS-01, NS-01", "a b/c, a_b_c", "../../etc, _.._etc", ".hidden, _hidden", "con, _con", "NUL.txt, _NUL.txt",
-        "com1, _com1", "\u00e4\u00f6, __", "'', _", "-rf, _rf"
+        "NS-01, NS-01",
+        "a b/c, a_b_c",
+        "../../etc, __._etc",
+        ".hidden, _hidden",
+        "con, _con",
+        "NUL.txt, _NUL.txt",
+        "com1, _com1",
+        "\u00e4\u00f6, __",
+        "'', _",
+        "-rf, _rf"
     })
     void anIdBecomesASafeName(String id, String name) {
         assertThat(FileNames.of(List.of(id))).containsEntry(id, name);
@@ -24,8 +32,8 @@ class FileNamesTest {
 
     @Test
     void namesDifferEvenWhereCaseDoesNotCount() {
-        assertThat(FileNames.of(List.of("A", "a", "a-2", "A"))).containsExactly(
-                Map.entry("A", "A"), Map.entry("a", "a-2"), Map.entry("a-2", "a-2-2"));
+        assertThat(FileNames.of(List.of("A", "a", "a-2", "A")))
+                .containsExactly(Map.entry("A", "A"), Map.entry("a", "a-2"), Map.entry("a-2", "a-2-2"));
     }
 
     @Test

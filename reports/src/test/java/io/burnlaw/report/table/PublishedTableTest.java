@@ -14,7 +14,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 class PublishedTableTest {
 
     @ParameterizedTest
-    @ValueSource(strings = {"=1+1", "+1", "-1", "@SUM(A1)", "  =1+1", "\t=1+1", "\uff1d1+1", "\uff0b1", "\uff0d1", "\uff201"})
+    @ValueSource(
+            strings = {"=1+1", "+1", "-1", "@SUM(A1)", "  =1+1", "\t=1+1", "\uff1d1+1", "\uff0b1", "\uff0d1", "\uff201"
+            })
     void wordsThatASpreadsheetWouldRunBeginWithAnApostrophe(String words) {
         assertThat(Cell.of(words).text()).startsWith("'");
     }
