@@ -2,12 +2,15 @@ package io.burnlaw.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -33,7 +36,7 @@ class KilledRunIT {
         SplittableRandom random = new SplittableRandom(20260101);
         int between = 0;
         for (int kill = 0; kill < KILLS; kill++) {
-            RunnableJar.run(folder, "run", strands, "-o", "report", "--reproducible");
+            putBack(folder.resolve("first"), folder.resolve("report"));
             Process process = new ProcessBuilder(
                             Path.of(System.getProperty("java.home"), "bin", "java")
                                     .toString(),
@@ -65,5 +68,20 @@ class KilledRunIT {
         }
         // Between two renames there is no folder for some microseconds: more than one hit in all would be a fault.
         assertThat(between).isLessThanOrEqualTo(1);
+    }
+
+    private static void putBack(Path original, Path copy) throws IOException {
+        if (Files.exists(copy)) {
+            try (Stream<Path> below = Files.walk(copy)) {
+                for (Path path : below.sorted(Comparator.reverseOrder()).toList()) {
+                    Files.delete(path);
+                }
+            }
+        }
+        try (Stream<Path> below = Files.walk(original)) {
+            for (Path path : below.toList()) {
+                Files.copy(path, copy.resolve(original.relativize(path)));
+            }
+        }
     }
 }
