@@ -1,6 +1,8 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.quantity.Figures;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Unit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -46,6 +48,24 @@ public record GrainDescription(
             List<SurfacePoint> surface,
             Optional<String> tableName) {
         this(kind, segments, 0, dimensions, surface, tableName);
+    }
+
+    /** {@return in words, such as {@code bates, 2 segments, core diameter 14.0 mm, outer diameter 38.0 mm} */
+    public String inWords() {
+        StringBuilder words = new StringBuilder(kind);
+        if (segments > 1) {
+            words.append(", ").append(segments).append(" segments");
+        }
+        if (inhibitedEnds > 0) {
+            words.append(", ").append(inhibitedEnds).append(" of the ends inhibited");
+        }
+        dimensions.forEach((name, length) -> words.append(", ")
+                .append(name.replace('_', ' '))
+                .append(' ')
+                .append(Figures.significant(Unit.MILLIMETRE.fromSi(length.value()), 4))
+                .append(" mm"));
+        tableName.ifPresent(name -> words.append(", surface from ").append(name));
+        return words.toString();
     }
 
     /**

@@ -105,7 +105,8 @@ public final class Characterizer {
                                 reduced -> Stream.of(new Fired(rows.get(firing.id()), reduced)),
                                 rejected -> Stream.<Fired>empty()))
                 .toList();
-        return new Outlook(ClosureWork.of(result, fired));
+        PlanWork.Made planned = PlanWork.of(campaign, result, fired);
+        return new Outlook(ClosureWork.of(result, fired), planned.plan(), planned.basis());
     }
 
     private static List<InputFile> inputs(Campaign campaign, List<FiringResult> firings, List<StrandResult> strands) {

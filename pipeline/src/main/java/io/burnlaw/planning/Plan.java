@@ -27,6 +27,7 @@ public sealed interface Plan {
      * @param formulation       id of the propellant
      * @param grain             that it was worked out for, in words
      * @param allowedPressure   what a peak's upper prediction must stay below [Pa, absolute]
+     * @param allowedBecause    what sets it, a clause
      * @param smallestThroat    that stays below it [m]
      * @param next              the firing that tells most
      * @param ladder            throats that span the range, from low to high pressure
@@ -40,6 +41,7 @@ public sealed interface Plan {
             String formulation,
             String grain,
             double allowedPressure,
+            String allowedBecause,
             double smallestThroat,
             Optional<PlannedThroat> next,
             List<PlannedThroat> ladder,

@@ -5,6 +5,7 @@ import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /**
  * Between which pressures a motor may be planned: above the slow regime, below what the case allows, and only where the
@@ -23,6 +24,11 @@ record PressureCeiling(double floor, double limit, String reason) {
 
         /** None. */
         record None(OptionalDouble allowed, String reason) implements Outcome {}
+
+        /** Answers for both cases. */
+        default <T> T match(Function<PressureCeiling, T> range, Function<None, T> none) {
+            return this instanceof Range r ? range.apply(r.ceiling()) : none.apply((None) this);
+        }
     }
 
     static Outcome of(PlanBasis basis, double level) {
@@ -47,6 +53,10 @@ record PressureCeiling(double floor, double limit, String reason) {
         String reason = ofCase.isPresent()
                 ? caseInWords(basis)
                 : "the highest pressure fired so far; no limit of the case is stated";
+        if (basis.fastAbove().orElse(Double.POSITIVE_INFINITY) < limit) {
+            limit = basis.fastAbove().getAsDouble();
+            reason = "above which points burn faster than the law, too few for a law of their own";
+        }
         return withinStable(basis, level, limit, reason, ofCase);
     }
 
@@ -73,7 +83,7 @@ record PressureCeiling(double floor, double limit, String reason) {
             bottom--;
         }
         double floor = Math.max(
-                bottom > 0 ? law.breaks().get(bottom - 1) : 0, basis.threshold().orElse(0));
+                bottom > 0 ? law.breaks().get(bottom - 1) : 0, basis.slowBelow().orElse(0));
         boolean cut = top < law.indexAt(limit);
         return new Outcome.Range(new PressureCeiling(
                 floor,

@@ -21,7 +21,13 @@ import java.util.function.ToDoubleFunction;
 final class ThroatModel {
 
     /** Of the pressure: far below any interval. */
-    private static final double TOLERANCE = 1e-3;
+    static final double TOLERANCE = 1e-3;
+
+    /** Of the search, in ln of the diameter. */
+    private static final double LONGEST_STEP = 0.3;
+
+    /** Of the search; bisection has long found a jump by then. */
+    private static final int MOST_FIRINGS = 60;
 
     private final Motor motor;
     private final RateBand band;
@@ -85,6 +91,7 @@ final class ThroatModel {
         return throatFor(limit, band.high(), Prediction::maxPressure);
     }
 
+    /** Newton's step by the closed form of the equilibrium, then secants, kept within what is bracketed. */
     private OptionalDouble throatFor(double target, DoubleUnaryOperator rate, ToDoubleFunction<Prediction> measure) {
         double surface = motor.grain().volume(0) / motor.grain().burnout();
         double area = surface
@@ -92,56 +99,42 @@ final class ThroatModel {
                 * rate.applyAsDouble(target)
                 * motor.gas().characteristicVelocity()
                 / target;
-        double low = Math.sqrt(4 * area / Math.PI);
-        double high = low;
-        double atLow = logRatio(low, target, rate, measure);
-        double atHigh = atLow;
-        // a smaller throat gives more pressure: 'low' must lie above the target, 'high' below it
-        for (int i = 0; i < 60 && atLow < 0; i++) {
-            high = low;
-            atHigh = atLow;
-            low *= 0.9;
-            atLow = logRatio(low, target, rate, measure);
-        }
-        for (int i = 0; i < 60 && atHigh > 0; i++) {
-            low = high;
-            atLow = atHigh;
-            high *= 1.1;
-            atHigh = logRatio(high, target, rate, measure);
-        }
-        if (!(atLow >= 0 && atHigh <= 0)) {
-            return OptionalDouble.empty();
-        }
-        for (int i = 0; i < 60; i++) {
-            if (Math.abs(atLow) < TOLERANCE) {
-                return OptionalDouble.of(low);
+        // d ln P / d ln D of an equilibrium; near n = 1 it has no bound, and a small step is the safe one
+        double steepness = 2 / Math.max(0.1, 1 - whole.at(target).exponent());
+        double from = Double.NEGATIVE_INFINITY;
+        double to = Double.POSITIVE_INFINITY;
+        double at = StrictMath.log(4 * area / Math.PI) / 2;
+        double value = logRatio(at, target, rate, measure);
+        for (int i = 0; i < MOST_FIRINGS; i++) {
+            if (Math.abs(value) < TOLERANCE) {
+                return OptionalDouble.of(StrictMath.exp(at));
             }
-            if (Math.abs(atHigh) < TOLERANCE) {
-                return OptionalDouble.of(high);
+            // a smaller throat gives more pressure
+            from = value > 0 ? at : from;
+            to = value > 0 ? to : at;
+            double step = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, value / steepness));
+            double next = at + step;
+            if (to - from < 1e-7) {
+                return OptionalDouble.empty();
             }
-            if (high / low - 1 < 1e-7) {
-                break;
+            if (!(next > from && next < to) || i > 12 && Double.isFinite(to - from)) {
+                next = (from + to) / 2;
             }
-            // regula falsi, kept off the ends: a jump of the law or a curve would make it creep
-            double share = Math.min(0.9, Math.max(0.1, atLow / (atLow - atHigh)));
-            double middle = low + share * (high - low);
-            double value = logRatio(middle, target, rate, measure);
-            if (value > 0) {
-                low = middle;
-                atLow = value;
-            } else {
-                high = middle;
-                atHigh = value;
-            }
+            double then = logRatio(next, target, rate, measure);
+            double secant = -(then - value) / (next - at);
+            steepness = Math.max(0.5, Math.min(40, secant));
+            at = next;
+            value = then;
         }
         return OptionalDouble.empty();
     }
 
     /** A motor that does not burn out counts as one at ambient pressure. */
     private double logRatio(
-            double diameter, double target, DoubleUnaryOperator rate, ToDoubleFunction<Prediction> measure) {
-        double pressure =
-                Prediction.of(with(diameter), rate).map(measure::applyAsDouble).orElse(motor.ambientPressure());
+            double lnDiameter, double target, DoubleUnaryOperator rate, ToDoubleFunction<Prediction> measure) {
+        double pressure = Prediction.of(with(StrictMath.exp(lnDiameter)), rate)
+                .map(measure::applyAsDouble)
+                .orElse(motor.ambientPressure());
         return StrictMath.log(pressure / target);
     }
 

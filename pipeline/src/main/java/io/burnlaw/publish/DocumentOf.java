@@ -5,6 +5,7 @@ import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.FiringResult;
 import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.closure.PredictedFiring;
+import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Characterization;
@@ -52,7 +53,12 @@ public final class DocumentOf {
                         .toList(),
                 ComparisonDocument.of(result.comparisons()),
                 ComparisonDocument.ofTrends(result.trends()),
-                List.of(),
+                result.outlooks().stream()
+                        .map(outlook -> PlanDocument.of(
+                                outlook.plan(),
+                                outlook.basis(),
+                                PlanOptions.defaults().level()))
+                        .toList(),
                 Cautions.ALWAYS);
     }
 

@@ -12,6 +12,7 @@ import io.burnlaw.report.document.PlannedThroat;
 import io.burnlaw.report.document.Quantity;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -28,16 +29,17 @@ public final class PlanDocument {
      * The plan of one formulation.
      *
      * @param plan  or refusal
-     * @param basis that it was made from
+     * @param basis that it was made from; empty where there was none to make one from
      * @param level of its predictions [1]
      * @return the same in the document's words
      */
-    public static Plan of(io.burnlaw.planning.Plan plan, PlanBasis basis, double level) {
+    public static Plan of(io.burnlaw.planning.Plan plan, Optional<PlanBasis> basis, double level) {
         return plan.match(
                 planned -> new Plan(
                         planned.formulation(),
                         planned.grain(),
                         pressure(planned.allowedPressure()),
+                        planned.allowedBecause(),
                         planned.next().map(each -> throat(each, level)).orElse(null),
                         planned.ladder().stream()
                                 .map(each -> throat(each, level))
@@ -47,21 +49,20 @@ public final class PlanDocument {
                         planned.firingsToExponent().isPresent()
                                 ? (Integer) planned.firingsToExponent().getAsInt()
                                 : null,
-                        motor(basis),
+                        basis.map(PlanDocument::motor).orElse(null),
                         planned.sentence(),
                         planned.cautions()),
                 refused -> new Plan(
                         refused.formulation(),
                         refused.grain(),
-                        refused.allowedPressure().isPresent()
-                                ? pressure(refused.allowedPressure().getAsDouble())
-                                : null,
+                        pressure(refused.allowedPressure()),
+                        null,
                         null,
                         List.of(),
                         null,
                         null,
                         null,
-                        motor(basis),
+                        basis.map(PlanDocument::motor).orElse(null),
                         refused.sentence(),
                         refused.cautions()));
     }
@@ -119,7 +120,10 @@ public final class PlanDocument {
                 pressure(basis.motor().ambientPressure()),
                 basis.strengthStd(),
                 Unit.MILLIMETRE.fromSi(basis.throatStd()),
-                basis.highestFired().isPresent() ? pressure(basis.highestFired().getAsDouble()) : null);
+                pressure(basis.slowBelow()),
+                pressure(basis.fastAbove()),
+                pressure(basis.highestFired()),
+                basis.remarks());
     }
 
     private static Quantity predicted(Predicted predicted, double level) {
@@ -136,6 +140,10 @@ public final class PlanDocument {
 
     private static Quantity pressure(double pascal) {
         return Quantity.of(Unit.MEGAPASCAL.fromSi(pascal), Unit.MEGAPASCAL.ucum());
+    }
+
+    private static @Nullable Quantity pressure(OptionalDouble pascal) {
+        return pascal.isPresent() ? pressure(pascal.getAsDouble()) : null;
     }
 
     private static @Nullable Quantity length(OptionalDouble metres) {

@@ -86,18 +86,15 @@ public final class PublishedFormulation {
                         formulation.id(),
                         laws,
                         points(formulation),
-                        formulation.threshold() == null
-                                ? OptionalDouble.empty()
-                                : OptionalDouble.of(
-                                        upper(formulation.threshold().pressure())),
+                        optional(motor.slowBelow()),
+                        optional(motor.fastAbove()),
                         motor(motor),
                         grain,
                         motor.strengthStd(),
                         Unit.MILLIMETRE.toSi(motor.throatStd()),
                         hardware(campaign),
-                        motor.highestFired() == null
-                                ? OptionalDouble.empty()
-                                : OptionalDouble.of(si(motor.highestFired()))));
+                        optional(motor.highestFired()),
+                        motor.remarks()));
     }
 
     private static Motor motor(PlannedMotor motor) {
@@ -120,9 +117,7 @@ public final class PublishedFormulation {
 
     private static Hardware hardware(CampaignSummary campaign) {
         return new Hardware(
-                campaign.casePressureLimit() == null
-                        ? OptionalDouble.empty()
-                        : OptionalDouble.of(si(campaign.casePressureLimit())),
+                optional(campaign.casePressureLimit()),
                 campaign.safetyFactor() == null ? 1 : campaign.safetyFactor());
     }
 
@@ -167,8 +162,8 @@ public final class PublishedFormulation {
                 CommonError.NONE);
     }
 
-    private static double upper(Quantity quantity) {
-        return quantity.high() == null ? si(quantity) : unit(quantity).toSi(quantity.high());
+    private static OptionalDouble optional(@Nullable Quantity quantity) {
+        return quantity == null ? OptionalDouble.empty() : OptionalDouble.of(si(quantity));
     }
 
     private static double si(Quantity quantity) {

@@ -61,12 +61,14 @@ final class PlannedMotors {
                 PiecewiseLaw.of(fit(points)),
                 points,
                 OptionalDouble.empty(),
+                OptionalDouble.empty(),
                 motor(),
                 "bates, 3 segments",
                 0.02,
                 PlanBasis.USUAL_THROAT_STD,
                 hardware,
-                OptionalDouble.of(3e6));
+                OptionalDouble.of(3e6),
+                List.of());
     }
 
     /** A propellant that burns at a third of its rate below 0.9 MPa. */
@@ -86,11 +88,13 @@ final class PlannedMotors {
                 law,
                 all,
                 OptionalDouble.of(0.9e6),
+                OptionalDouble.empty(),
                 motor(),
                 "bates, 3 segments",
                 0.02,
                 PlanBasis.USUAL_THROAT_STD,
                 hardware(7.5e6),
-                OptionalDouble.empty()));
+                OptionalDouble.empty(),
+                List.of()));
     }
 }

@@ -131,12 +131,14 @@ class PlannerTest {
                 basis.law(),
                 List.of(),
                 OptionalDouble.empty(),
+                OptionalDouble.empty(),
                 basis.motor(),
                 "bates",
                 0.02,
                 0,
                 new Hardware(OptionalDouble.empty(), 1),
-                OptionalDouble.empty());
+                OptionalDouble.empty(),
+                List.of());
         Plan.Refused refused = (Plan.Refused) Planner.plan(nothing, OPTIONS);
         assertThat(refused.sentence()).contains("State the limit of the case");
     }
@@ -215,12 +217,14 @@ class PlannerTest {
                 law,
                 bent,
                 OptionalDouble.empty(),
+                OptionalDouble.empty(),
                 PlannedMotors.motor(),
                 "bates",
                 0.02,
                 0,
                 PlannedMotors.hardware(9e6),
-                OptionalDouble.empty());
+                OptionalDouble.empty(),
+                List.of());
         Plan.Planned plan = (Plan.Planned) Planner.plan(of, OPTIONS.with(PlanOptions.Goal.BREAK));
         assertThat(plan.next().orElseThrow().meanPressure().value()).isBetween(0.75e6, 3e6);
         assertThat(plan.sentence()).contains("It tells most of the break at 1.50 MPa");

@@ -79,6 +79,7 @@ final class SamplePlans {
                 "orchard",
                 "2 segments, 40 mm by 12 mm by 60 mm",
                 Quantity.of(3.77, "MPa"),
+                "the case limit of 5.50 MPa over a safety factor of 1.5",
                 ladder.get(1),
                 ladder,
                 Quantity.of(7.21, "mm"),
@@ -94,7 +95,10 @@ final class SamplePlans {
                         Quantity.of(0.0986, "MPa"),
                         0.02,
                         0.02,
-                        Quantity.of(4.9, "MPa")),
+                        Quantity.of(1.1, "MPa"),
+                        null,
+                        Quantity.of(4.9, "MPa"),
+                        List.of()),
                 "Drill 10.0 mm next: it narrows the interval of n from 0.016 to 0.012.",
                 List.of("Proof-test the case. The prediction holds for this grain and this batch only."));
     }

@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param formulation id
  * @param grain that it was worked out for, in words
- * @param allowedPressure case limit over the safety factor, absolute
+ * @param allowedPressure what the upper prediction of a peak must stay below, absolute
+ * @param allowedBecause what sets it, such as the case limit over a safety factor
  * @param next the firing that tells most
  * @param ladder throats that span the range
  * @param smallestThroat that keeps the upper prediction of the peak within what is allowed, mm
@@ -27,6 +28,7 @@ public record Plan(
         String formulation,
         String grain,
         @Nullable Quantity allowedPressure,
+        @Nullable String allowedBecause,
         @Nullable PlannedThroat next,
         List<PlannedThroat> ladder,
         @Nullable Quantity smallestThroat,

@@ -18,7 +18,10 @@ import org.jspecify.annotations.Nullable;
  * @param ambientPressure absolute
  * @param strengthStd relative standard deviation of density times c* from firing to firing [1]
  * @param throatStd standard uncertainty of a throat, mm
+ * @param slowBelow pressure below which the propellant may burn slowly, absolute
+ * @param fastAbove pressure above which points burn faster than the law, absolute
  * @param highestFired pressure so far, absolute
+ * @param remarks that belong beside every plan for it
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
@@ -32,10 +35,14 @@ public record PlannedMotor(
         Quantity ambientPressure,
         double strengthStd,
         double throatStd,
-        @Nullable Quantity highestFired) {
+        @Nullable Quantity slowBelow,
+        @Nullable Quantity fastAbove,
+        @Nullable Quantity highestFired,
+        List<String> remarks) {
 
     public PlannedMotor {
         web = List.copyOf(web);
         surface = List.copyOf(surface);
+        remarks = List.copyOf(remarks);
     }
 }
