@@ -64,8 +64,7 @@ final class PlanWork {
 
     private static Made refused(FormulationResult result, String reason) {
         return new Made(
-                new Plan.Refused(
-                        result.formulation().id(), "none", OptionalDouble.empty(), reason, Cautions.ALWAYS),
+                new Plan.Refused(result.formulation().id(), "none", OptionalDouble.empty(), reason, Cautions.ALWAYS),
                 Optional.empty());
     }
 
@@ -127,8 +126,8 @@ final class PlanWork {
         for (Fired each : fired) {
             Optional<Measured> velocity = each.reduced().characteristicVelocity();
             velocity.flatMap(own -> FiredMotor.of(each.row(), result.formulation(), own.value()))
-                    .ifPresent(motor -> strengths.add(
-                            motor.density() * motor.gas().characteristicVelocity()));
+                    .ifPresent(
+                            motor -> strengths.add(motor.density() * motor.gas().characteristicVelocity()));
         }
         return PlanBasis.strengthStd(strengths);
     }

@@ -90,9 +90,8 @@ record NextFiring(OptionalDouble pressure, String why) {
     static OptionalInt toExponent(PlanBasis basis, PlanOptions options, PressureRange range) {
         PiecewiseLaw law = basis.law();
         int piece = law.indexAt(range.middle());
-        double from = piece == 0
-                ? range.low()
-                : Math.max(range.low(), law.breaks().get(piece - 1));
+        double from =
+                piece == 0 ? range.low() : Math.max(range.low(), law.breaks().get(piece - 1));
         double to = piece == law.breaks().size()
                 ? range.high()
                 : Math.min(range.high(), law.breaks().get(piece));

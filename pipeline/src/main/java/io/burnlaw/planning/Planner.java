@@ -55,12 +55,15 @@ public final class Planner {
      * @return its prediction, or the reason why there is none
      */
     public static ThroatAnswer throat(PlanBasis basis, PlanOptions options, double diameter) {
-        return answer(basis, options, planner -> planner.throats
-                .at(diameter)
-                .<ThroatAnswer>map(each -> new ThroatAnswer.Found(each, diameter))
-                .orElseGet(() -> new ThroatAnswer.None(
-                        "With a throat of %s mm this motor would not burn out within minutes: it would smoulder."
-                                .formatted(Figures.significant(diameter * 1000, 3)))));
+        return answer(
+                basis,
+                options,
+                planner -> planner.throats
+                        .at(diameter)
+                        .<ThroatAnswer>map(each -> new ThroatAnswer.Found(each, diameter))
+                        .orElseGet(() -> new ThroatAnswer.None(
+                                "With a throat of %s mm this motor would not burn out within minutes: it would smoulder."
+                                        .formatted(Figures.significant(diameter * 1000, 3)))));
     }
 
     /**
@@ -75,8 +78,7 @@ public final class Planner {
         return answer(basis, options, planner -> planner.throatFor(target));
     }
 
-    private static ThroatAnswer answer(
-            PlanBasis basis, PlanOptions options, Function<Planner, ThroatAnswer> question) {
+    private static ThroatAnswer answer(PlanBasis basis, PlanOptions options, Function<Planner, ThroatAnswer> question) {
         return PressureCeiling.of(basis, options.level())
                 .match(
                         ceiling -> question.apply(new Planner(basis, options, ceiling)),
@@ -96,7 +98,8 @@ public final class Planner {
         OptionalDouble exact = throats.forMean(target);
         if (exact.isEmpty()) {
             return none(
-                    target, "no throat holds the motor there; the law changes, and its pressure would lie below or above.");
+                    target,
+                    "no throat holds the motor there; the law changes, and its pressure would lie below or above.");
         }
         if (exact.getAsDouble() < throats.smallest()) {
             return none(

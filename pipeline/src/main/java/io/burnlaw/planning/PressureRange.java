@@ -18,9 +18,8 @@ record PressureRange(double low, double high) {
     static PressureRange of(PlanBasis basis, PlanOptions options, PressureCeiling ceiling, Throats throats) {
         boolean guess = basis.points().isEmpty();
         double mean = Double.isFinite(throats.smallest()) ? throats.meanAt(throats.smallest()) : 0;
-        double known = guess
-                ? Double.POSITIVE_INFINITY
-                : options.reach() * basis.law().pressureHigh();
+        double known =
+                guess ? Double.POSITIVE_INFINITY : options.reach() * basis.law().pressureHigh();
         double from = basis.law().pressureLow() / (guess ? 1 : options.reach());
         double choked = CHOKED * basis.motor().ambientPressure();
         return new PressureRange(

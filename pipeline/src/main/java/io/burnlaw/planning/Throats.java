@@ -64,7 +64,8 @@ final class Throats {
     /** What a diameter within both bounds, or the drill nearest to it, would do. */
     Optional<PlannedThroat> drilled(double diameter) {
         double within = Math.min(largest, Math.max(smallest, diameter));
-        return at(TwistDrills.nearest(within, mayBeDrilled()).map(Drill::diameter).orElse(within));
+        return at(
+                TwistDrills.nearest(within, mayBeDrilled()).map(Drill::diameter).orElse(within));
     }
 
     /** What a diameter would do, allowed or not. */

@@ -12,7 +12,6 @@ import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Generator;
 import io.burnlaw.report.document.Input;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;

@@ -117,8 +117,7 @@ public final class PublishedFormulation {
 
     private static Hardware hardware(CampaignSummary campaign) {
         return new Hardware(
-                optional(campaign.casePressureLimit()),
-                campaign.safetyFactor() == null ? 1 : campaign.safetyFactor());
+                optional(campaign.casePressureLimit()), campaign.safetyFactor() == null ? 1 : campaign.safetyFactor());
     }
 
     private static List<FitPoint> points(Formulation formulation) {

@@ -4,6 +4,7 @@ import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Comparison;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Plan;
+import io.burnlaw.report.document.PlannedThroat;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -41,9 +42,50 @@ public record IndexView(
      * A plan and its picture.
      *
      * @param plan numbers
+     * @param title of its propellant
+     * @param cautions that the other plans do not have
      * @param figure absent where no throat is planned
      */
-    public record Planned(Plan plan, @Nullable DrawnFigure figure) {}
+    public record Planned(
+            Plan plan,
+            String title,
+            List<String> cautions,
+            @Nullable DrawnFigure figure) {
+
+        /** {@return the ladder, and before it the next firing's throat where that is none of its rungs} */
+        public List<PlannedThroat> throats() {
+            PlannedThroat next = plan.next();
+            if (next == null || plan.ladder().stream().anyMatch(this::isNext)) {
+                return plan.ladder();
+            }
+            return Stream.concat(Stream.of(next), plan.ladder().stream()).toList();
+        }
+
+        /**
+         * Whether a throat is that of the next firing.
+         *
+         * @param throat one of the throats
+         * @return whether
+         */
+        public boolean isNext(PlannedThroat throat) {
+            PlannedThroat next = plan.next();
+            return next != null && next.throatDiameter().equals(throat.throatDiameter());
+        }
+    }
+
+    /** {@return cautions that stand beside every plan} */
+    public List<String> planCautions() {
+        return commonCautions(document.plans());
+    }
+
+    static List<String> commonCautions(List<Plan> plans) {
+        return plans.isEmpty()
+                ? List.of()
+                : plans.get(0).cautions().stream()
+                        .filter(caution ->
+                                plans.stream().allMatch(plan -> plan.cautions().contains(caution)))
+                        .toList();
+    }
 
     /**
      * How many firings have a status.

@@ -71,10 +71,20 @@ public final class ReportPages {
                             frame -> RatioChart.draw(comparison, document.comparisons(), scales, frame))));
         }
         List<IndexView.Planned> plans = new ArrayList<>();
+        List<String> common = IndexView.commonCautions(document.plans());
         for (int i = 0; i < document.plans().size(); i++) {
             var plan = document.plans().get(i);
             plans.add(new IndexView.Planned(
-                    plan, DrawnFigure.ifAny("throats-" + (i + 1), frame -> LadderChart.draw(plan, frame))));
+                    plan,
+                    document.formulations().stream()
+                            .filter(each -> each.id().equals(plan.formulation()))
+                            .map(Formulation::title)
+                            .findFirst()
+                            .orElse(plan.formulation()),
+                    plan.cautions().stream()
+                            .filter(caution -> !common.contains(caution))
+                            .toList(),
+                    DrawnFigure.ifAny("throats-" + (i + 1), frame -> LadderChart.draw(plan, frame))));
         }
         return new IndexView(
                 document,
