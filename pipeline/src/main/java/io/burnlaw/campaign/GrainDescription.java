@@ -50,7 +50,7 @@ public record GrainDescription(
         this(kind, segments, 0, dimensions, surface, tableName);
     }
 
-    /** {@return in words, such as {@code bates, 2 segments, core diameter 14.0 mm, outer diameter 38.0 mm} */
+    /** {@return the grain in words, such as 'bates, 2 segments, core diameter 14.00 mm, outer diameter 38.00 mm'} */
     public String inWords() {
         StringBuilder words = new StringBuilder(kind);
         if (segments > 1) {
