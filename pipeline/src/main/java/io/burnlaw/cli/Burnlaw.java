@@ -29,7 +29,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
             "0:all done",
-            "1:done, but some firings were rejected or nothing could be fitted",
+            "1:done, but some firings were rejected, nothing could be fitted, or a throat was refused",
             "2:the command line or the campaign could not be used; nothing was written",
             "3:an output could not be written; the earlier one is as it was",
             "70:a fault of the program"
@@ -49,6 +49,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
             CheckCommand.class,
             RunCommand.class,
             CompareCommand.class,
+            PlanCommand.class,
             RenderCommand.class,
             SimulateCommand.class,
             SurfaceTableCommand.class,

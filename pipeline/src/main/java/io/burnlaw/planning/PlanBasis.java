@@ -45,6 +45,51 @@ public record PlanBasis(
     /** Density and c* of small batches together [1]; common practice, no source. */
     public static final double USUAL_STRENGTH_STD = 0.02;
 
+    /**
+     * The same law for another motor.
+     *
+     * @param other to be fired, with some throat
+     * @param words its grain in words
+     * @return the basis
+     */
+    public PlanBasis withMotor(Motor other, String words) {
+        return new PlanBasis(
+                formulation,
+                law,
+                points,
+                slowBelow,
+                fastAbove,
+                other,
+                words,
+                strengthStd,
+                throatStd,
+                hardware,
+                highestFired,
+                remarks);
+    }
+
+    /**
+     * The same with another case.
+     *
+     * @param other what it can stand
+     * @return the basis
+     */
+    public PlanBasis withHardware(Hardware other) {
+        return new PlanBasis(
+                formulation,
+                law,
+                points,
+                slowBelow,
+                fastAbove,
+                motor,
+                grain,
+                strengthStd,
+                throatStd,
+                other,
+                highestFired,
+                remarks);
+    }
+
     /** How many firings the usual scatter counts for beside the measured one; own convention. */
     private static final int USUAL_COUNTS_FOR = 3;
 

@@ -1,6 +1,7 @@
 package io.burnlaw.planning;
 
 import java.util.EnumSet;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -10,11 +11,18 @@ import java.util.Set;
  * @param rungs             throats of the ladder, at least 2
  * @param reach             how far beyond the pressures fired a firing may be proposed, as a factor [1], at least 1
  * @param exponentHalfWidth to which the exponent is wanted at 95 % [1]
+ * @param ladder            mean pressures that the ladder shall span, as far as they are allowed; empty for all that are
  * @param goal              what the next firing shall sharpen
  * @param series            drills that are at hand
  */
 public record PlanOptions(
-        double level, int rungs, double reach, double exponentHalfWidth, Goal goal, Set<Drill.Series> series) {
+        double level,
+        int rungs,
+        double reach,
+        double exponentHalfWidth,
+        Optional<PressureRange> ladder,
+        Goal goal,
+        Set<Drill.Series> series) {
 
     /** What the next firing shall sharpen. */
     public enum Goal {
@@ -36,7 +44,8 @@ public record PlanOptions(
 
     /** {@return 95 %, five throats, half as far again as fired, the exponent to 0.02, all drills} */
     public static PlanOptions defaults() {
-        return new PlanOptions(0.95, 5, 1.5, 0.02, Goal.WHAT_IS_LESS_SURE, EnumSet.allOf(Drill.Series.class));
+        return new PlanOptions(
+                0.95, 5, 1.5, 0.02, Optional.empty(), Goal.WHAT_IS_LESS_SURE, EnumSet.allOf(Drill.Series.class));
     }
 
     /**
@@ -46,7 +55,7 @@ public record PlanOptions(
      * @return the options
      */
     public PlanOptions with(Goal other) {
-        return new PlanOptions(level, rungs, reach, exponentHalfWidth, other, series);
+        return new PlanOptions(level, rungs, reach, exponentHalfWidth, ladder, other, series);
     }
 
     /**
@@ -56,7 +65,7 @@ public record PlanOptions(
      * @return the options
      */
     public PlanOptions with(Set<Drill.Series> other) {
-        return new PlanOptions(level, rungs, reach, exponentHalfWidth, goal, other);
+        return new PlanOptions(level, rungs, reach, exponentHalfWidth, ladder, goal, other);
     }
 
     /**
@@ -66,6 +75,16 @@ public record PlanOptions(
      * @return the options
      */
     public PlanOptions withRungs(int other) {
-        return new PlanOptions(level, other, reach, exponentHalfWidth, goal, series);
+        return new PlanOptions(level, other, reach, exponentHalfWidth, ladder, goal, series);
+    }
+
+    /**
+     * The same with a ladder over other pressures.
+     *
+     * @param other mean pressures to span
+     * @return the options
+     */
+    public PlanOptions withLadder(PressureRange other) {
+        return new PlanOptions(level, rungs, reach, exponentHalfWidth, Optional.of(other), goal, series);
     }
 }

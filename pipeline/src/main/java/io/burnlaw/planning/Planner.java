@@ -139,7 +139,7 @@ public final class Planner {
                 throats.slowRegime(),
                 firings,
                 PlanSentence.of(basis, options, ceiling, next, wanted.why(), throats.smallest(), firings),
-                cautions(ladder, next));
+                cautions(ladder, next, range));
     }
 
     private String nothingBetween(double low) {
@@ -149,7 +149,11 @@ public final class Planner {
 
     private List<PlannedThroat> ladder(PressureRange range) {
         List<PlannedThroat> ladder = new ArrayList<>();
-        for (double target : range.steps(options.rungs())) {
+        Optional<PressureRange> spanned = options.ladder().map(range::within).orElse(Optional.of(range));
+        if (spanned.isEmpty()) {
+            return List.of();
+        }
+        for (double target : spanned.get().steps(options.rungs())) {
             OptionalDouble exact = throats.forMean(target);
             if (exact.isPresent()) {
                 throats.drilled(exact.getAsDouble())
@@ -161,7 +165,7 @@ public final class Planner {
         return ladder;
     }
 
-    private List<String> cautions(List<PlannedThroat> ladder, Optional<PlannedThroat> firing) {
+    private List<String> cautions(List<PlannedThroat> ladder, Optional<PlannedThroat> firing, PressureRange range) {
         List<String> cautions = new ArrayList<>(Cautions.ALWAYS);
         cautions.addAll(basis.remarks());
         if (basis.hardware().casePressureLimit().isEmpty()) {
@@ -180,6 +184,15 @@ public final class Planner {
             cautions.add(
                     "Some of these motors have more than one steady pressure: which of them they take depends on how they are lit.");
         }
+        options.ladder()
+                .filter(asked -> asked.low() < range.low() || asked.high() > range.high())
+                .ifPresent(asked -> cautions.add(
+                        "The ladder was to span %s to %s MPa; throats are named for means from %s to %s MPa only: below, the law is not known, the throat may not choke or the propellant may smoulder; above, the law is not known or the case may not bear it."
+                                .formatted(
+                                        megapascal(asked.low()),
+                                        megapascal(asked.high()),
+                                        megapascal(range.low()),
+                                        megapascal(range.high()))));
         if (basis.points().isEmpty()) {
             cautions.add(
                     "The law is a first guess and nothing was measured: begin with the largest throat of the ladder, and plan again after each firing.");

@@ -1,12 +1,14 @@
 package io.burnlaw.planning;
 
+import java.util.Optional;
+
 /**
  * Mean pressures among which firings are planned.
  *
  * @param low  [Pa, absolute]
  * @param high [Pa, absolute]
  */
-record PressureRange(double low, double high) {
+public record PressureRange(double low, double high) {
 
     /** A throat chokes surely from here on, in ambient pressures. */
     private static final double CHOKED = 2.2;
@@ -20,10 +22,16 @@ record PressureRange(double low, double high) {
         double mean = Double.isFinite(throats.smallest()) ? throats.meanAt(throats.smallest()) : 0;
         double known =
                 guess ? Double.POSITIVE_INFINITY : options.reach() * basis.law().pressureHigh();
-        double from = basis.law().pressureLow() / (guess ? 1 : options.reach());
+        double from = guess ? 0 : basis.law().pressureLow() / options.reach();
         double choked = CHOKED * basis.motor().ambientPressure();
         return new PressureRange(
                 Math.max(Math.max(from, choked), Throats.MARGIN * ceiling.floor()), Math.min(mean, known));
+    }
+
+    /** The part of it that was asked for; empty where nothing of that is in it. */
+    Optional<PressureRange> within(PressureRange asked) {
+        PressureRange common = new PressureRange(Math.max(low, asked.low), Math.min(high, asked.high));
+        return common.low <= common.high ? Optional.of(common) : Optional.empty();
     }
 
     boolean isEmpty() {

@@ -18,6 +18,7 @@ import io.burnlaw.report.document.Break;
 import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.PlannedMotor;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
@@ -74,13 +75,15 @@ public final class PublishedFormulation {
      * What a plan rests on, for the motor that the document's own plan has.
      *
      * @param formulation of a document
-     * @param motor       of its plan
-     * @param grain       in words
+     * @param plan        of the same document for it
      * @param campaign    for the limit of the case
-     * @return empty where no law was fitted
+     * @return empty where no law was fitted, or the plan has no motor
      */
-    public static Optional<PlanBasis> planBasis(
-            Formulation formulation, PlannedMotor motor, String grain, CampaignSummary campaign) {
+    public static Optional<PlanBasis> planBasis(Formulation formulation, Plan plan, CampaignSummary campaign) {
+        PlannedMotor motor = plan.motor();
+        if (motor == null) {
+            return Optional.empty();
+        }
         return laws(formulation)
                 .map(laws -> new PlanBasis(
                         formulation.id(),
@@ -89,12 +92,43 @@ public final class PublishedFormulation {
                         optional(motor.slowBelow()),
                         optional(motor.fastAbove()),
                         motor(motor),
-                        grain,
+                        plan.grain(),
                         motor.strengthStd(),
                         Unit.MILLIMETRE.toSi(motor.throatStd()),
                         hardware(campaign),
                         optional(motor.highestFired()),
                         motor.remarks()));
+    }
+
+    /**
+     * What a plan rests on, for a motor that the document knows nothing of: its points may come from strands.
+     *
+     * @param formulation of a document
+     * @param motor       to be fired, with some throat
+     * @param grain       in words
+     * @param strengthStd relative standard deviation, from firing to firing, of density times c* [1]
+     * @param campaign    for the limit of the case
+     * @return empty where no law was fitted
+     */
+    public static Optional<PlanBasis> planBasis(
+            Formulation formulation, Motor motor, String grain, double strengthStd, CampaignSummary campaign) {
+        return laws(formulation)
+                .map(laws -> new PlanBasis(
+                        formulation.id(),
+                        laws,
+                        points(formulation),
+                        formulation.threshold() == null
+                                ? OptionalDouble.empty()
+                                : OptionalDouble.of(
+                                        upper(formulation.threshold().pressure())),
+                        OptionalDouble.empty(),
+                        motor,
+                        grain,
+                        strengthStd,
+                        PlanBasis.USUAL_THROAT_STD,
+                        hardware(campaign),
+                        OptionalDouble.empty(),
+                        List.of()));
     }
 
     private static Motor motor(PlannedMotor motor) {
@@ -161,11 +195,21 @@ public final class PublishedFormulation {
                 CommonError.NONE);
     }
 
+    private static double upper(Quantity quantity) {
+        return quantity.high() == null ? si(quantity) : unit(quantity).toSi(quantity.high());
+    }
+
     private static OptionalDouble optional(@Nullable Quantity quantity) {
         return quantity == null ? OptionalDouble.empty() : OptionalDouble.of(si(quantity));
     }
 
-    private static double si(Quantity quantity) {
+    /**
+     * A published quantity in SI.
+     *
+     * @param quantity of a document
+     * @return its value
+     */
+    public static double si(Quantity quantity) {
         return unit(quantity).toSi(quantity.value());
     }
 

@@ -1,0 +1,99 @@
+package io.burnlaw.cli;
+
+import io.burnlaw.planning.Drill;
+import io.burnlaw.planning.PlanOptions;
+import io.burnlaw.planning.PressureRange;
+import io.burnlaw.quantity.Dimension;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+
+/** What is asked of a plan. */
+final class PlanQuestions {
+
+    /** What the next firing shall sharpen. */
+    enum Sharpen {
+        /** The exponent. */
+        EXPONENT,
+        /** The pressure at which the law changes. */
+        BREAK
+    }
+
+    private static final int MOST_RUNGS = 50;
+
+    @Option(
+            names = "--throat",
+            paramLabel = "LENGTH",
+            description = "what this throat diameter would do, such as \"9.2 mm\"; may be given again")
+    private List<String> throats = new ArrayList<>();
+
+    @Option(
+            names = "--pressure",
+            paramLabel = "PRESSURE",
+            description = "which throat gives this mean pressure, absolute; may be given again")
+    private List<String> pressures = new ArrayList<>();
+
+    @Option(
+            names = "--ladder",
+            paramLabel = "\"PRESSURE to PRESSURE\"",
+            description =
+                    "throats whose mean pressures span this range, absolute; all that is allowed and known if absent")
+    private Optional<String> ladder;
+
+    @Option(names = "--rungs", paramLabel = "N", defaultValue = "5", description = "throats of the ladder; 5 if absent")
+    private int rungs;
+
+    @Option(
+            names = "--sharpen",
+            paramLabel = "exponent|break",
+            description = "what the next firing is to tell most of; a break where there is one, if absent")
+    private Optional<Sharpen> sharpen;
+
+    @Option(
+            names = "--drills",
+            paramLabel = "SERIES",
+            split = ",",
+            description = "that are at hand: metric, number, letter, fraction, with commas between; all if absent")
+    private List<Drill.Series> drills = new ArrayList<>();
+
+    PlanOptions options(TypedQuantity typed) {
+        if (rungs < 2 || rungs > MOST_RUNGS) {
+            throw typed.wrong("--rungs", "" + rungs, "a ladder has 2 to " + MOST_RUNGS);
+        }
+        PlanOptions options = PlanOptions.defaults().withRungs(rungs);
+        if (!drills.isEmpty()) {
+            options = options.with(EnumSet.copyOf(drills));
+        }
+        if (sharpen.isPresent()) {
+            options = options.with(sharpen.get() == Sharpen.BREAK ? PlanOptions.Goal.BREAK : PlanOptions.Goal.EXPONENT);
+        }
+        if (ladder.isPresent()) {
+            String[] ends = typed.two("--ladder", ladder.get(), "to", "1 MPa to 4 MPa");
+            double low = typed.positive("--ladder", ends[0], Dimension.PRESSURE).value();
+            double high =
+                    typed.positive("--ladder", ends[1], Dimension.PRESSURE).value();
+            if (!(high > low)) {
+                throw typed.wrong("--ladder", ladder.get(), "the second pressure must be the higher one");
+            }
+            options = options.withLadder(new PressureRange(low, high));
+        }
+        return options;
+    }
+
+    /** {@return diameters [m]} */
+    List<Double> throats(TypedQuantity typed) {
+        return throats.stream()
+                .map(text -> typed.positive("--throat", text, Dimension.LENGTH).value())
+                .toList();
+    }
+
+    /** {@return mean pressures [Pa, absolute]} */
+    List<Double> pressures(TypedQuantity typed) {
+        return pressures.stream()
+                .map(text ->
+                        typed.positive("--pressure", text, Dimension.PRESSURE).value())
+                .toList();
+    }
+}

@@ -1,0 +1,154 @@
+package io.burnlaw.cli;
+
+import io.burnlaw.planning.Drill;
+import io.burnlaw.planning.Plan;
+import io.burnlaw.planning.PlannedThroat;
+import io.burnlaw.planning.Predicted;
+import io.burnlaw.planning.ThroatAnswer;
+import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.Unit;
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import tech.tablesaw.api.StringColumn;
+import tech.tablesaw.api.Table;
+
+/** A plan on a terminal: the advice, the throats with their predictions, and what to read before one is drilled. */
+final class PlanTable {
+
+    private PlanTable() {}
+
+    /**
+     * Prints a plan.
+     *
+     * @param plan or refusal
+     * @param out  where
+     */
+    static void print(Plan plan, PrintWriter out) {
+        out.println(Terminal.safe(plan.sentence()));
+        out.println(Terminal.safe("grain: " + plan.grain()));
+        plan.match(planned -> planned(planned, out), refused -> refused.allowedPressure());
+    }
+
+    private static Plan planned(Plan.Planned plan, PrintWriter out) {
+        out.println("allowed: " + megapascal(plan.allowedPressure()) + " MPa absolute, " + plan.allowedBecause());
+        if (plan.slowRegimeThroat().isPresent()) {
+            out.println("slow regime: above a throat of "
+                    + millimetre(plan.slowRegimeThroat().getAsDouble()) + " mm the motor may fall into it");
+        }
+        List<PlannedThroat> throats = new ArrayList<>(plan.ladder());
+        plan.next()
+                .filter(next -> throats.stream().noneMatch(each -> each.diameter() == next.diameter()))
+                .ifPresent(next -> throats.add(0, next));
+        if (!throats.isEmpty()) {
+            out.println(Terminal.safe(table("throats", throats, plan).printAll()));
+            remarks(throats, out);
+        }
+        return plan;
+    }
+
+    /**
+     * Prints what was asked of single throats and pressures.
+     *
+     * @param question as it was asked
+     * @param answer   to it
+     * @param out      where
+     * @return whether a throat was named that may be drilled
+     */
+    static boolean print(String question, ThroatAnswer answer, PrintWriter out) {
+        out.println();
+        out.println(Terminal.safe(question));
+        return answer.match(
+                found -> {
+                    out.println(Terminal.safe(
+                            table("answer", List.of(found.throat()), null).printAll()));
+                    if (found.exact() != found.throat().diameter()) {
+                        out.println("exactly: " + Figures.plain(Unit.MILLIMETRE.fromSi(found.exact()), 4) + " mm");
+                    }
+                    remarks(List.of(found.throat()), out);
+                    return found.throat().allowed();
+                },
+                none -> {
+                    out.println(Terminal.safe(none.reason()));
+                    return false;
+                });
+    }
+
+    /**
+     * Prints what to read before a throat is drilled.
+     *
+     * @param cautions sentences
+     * @param out      where
+     */
+    static void cautions(List<String> cautions, PrintWriter out) {
+        out.println();
+        out.println("Before you act on a number:");
+        cautions.forEach(caution -> out.println(Terminal.safe("  - " + caution)));
+    }
+
+    private static Table table(
+            String name, List<PlannedThroat> throats, Plan.@org.jspecify.annotations.Nullable Planned plan) {
+        StringColumn throat = StringColumn.create("throat [mm]");
+        StringColumn drills = StringColumn.create("drills near it");
+        StringColumn mean = StringColumn.create("mean [MPa] (95 %)");
+        StringColumn peak = StringColumn.create("peak [MPa] (95 %)");
+        StringColumn time = StringColumn.create("burn time [s]");
+        StringColumn exponent = StringColumn.create("u(n) then");
+        StringColumn allowed = StringColumn.create("allowed");
+        for (PlannedThroat each : throats) {
+            boolean next = plan != null
+                    && plan.next()
+                            .filter(one -> one.diameter() == each.diameter())
+                            .isPresent();
+            throat.append(millimetre(each.diameter()) + (next ? " next" : ""));
+            drills.append(each.drills().stream().map(PlanTable::stamped).collect(Collectors.joining(", ")));
+            mean.append(predicted(each.meanPressure()));
+            peak.append(predicted(each.maxPressure()));
+            time.append(
+                    each.burnTime().isPresent() ? Figures.plain(each.burnTime().getAsDouble(), 3) : "");
+            exponent.append(
+                    each.exponentStdAfter().isPresent()
+                            ? Figures.plain(each.exponentStdAfter().getAsDouble(), 2)
+                            : "");
+            allowed.append(each.allowed() ? "yes" : "NO");
+        }
+        return Table.create(name, throat, drills, mean, peak, time, exponent, allowed);
+    }
+
+    private static void remarks(List<PlannedThroat> throats, PrintWriter out) {
+        for (PlannedThroat each : throats) {
+            String at = "  " + millimetre(each.diameter()) + " mm: ";
+            each.refusal().ifPresent(reason -> out.println(Terminal.safe(at + reason)));
+            each.remark().ifPresent(remark -> out.println(Terminal.safe(at + remark)));
+            if (!each.otherEquilibria().isEmpty()) {
+                out.println(at + "The motor may also stay at "
+                        + each.otherEquilibria().stream()
+                                .map(PlanTable::megapascal)
+                                .collect(Collectors.joining(" or at "))
+                        + " MPa: more than one steady pressure is possible.");
+            }
+        }
+    }
+
+    private static String stamped(Drill drill) {
+        return drill.series() == Drill.Series.LETTER
+                ? drill.series().name().toLowerCase(Locale.ROOT) + " " + drill.name()
+                : drill.series() == Drill.Series.FRACTION ? drill.name() + " in" : drill.name();
+    }
+
+    private static String predicted(Predicted value) {
+        return Double.isFinite(value.high())
+                ? megapascal(value.value()) + " (" + megapascal(value.low()) + " to " + megapascal(value.high()) + ")"
+                : megapascal(value.value()) + " (from " + megapascal(value.low()) + ", no upper limit)";
+    }
+
+    private static String megapascal(double pressure) {
+        return Figures.plain(Unit.MEGAPASCAL.fromSi(pressure), 3);
+    }
+
+    private static String millimetre(double length) {
+        return Figures.plain(Unit.MILLIMETRE.fromSi(length), 4);
+    }
+}

@@ -1,0 +1,199 @@
+package io.burnlaw.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.data.Percentage.withPercentage;
+
+import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.characterize.CampaignResult;
+import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.characterize.Progress;
+import io.burnlaw.planning.Plan;
+import io.burnlaw.planning.PlanOptions;
+import io.burnlaw.planning.PlannedThroat;
+import io.burnlaw.planning.Planner;
+import io.burnlaw.publish.DocumentOf;
+import io.burnlaw.publish.PublishedFormulation;
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.DocumentFile;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class PlanCommandTest {
+
+    private static final Path SAMPLE_RUNS = Path.of("..", "sample-runs");
+
+    private static Characterization sugar;
+    private static Path document;
+
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    @BeforeAll
+    static void characterize(@TempDir Path folder) throws IOException {
+        CampaignResult result = CampaignReader.read(SAMPLE_RUNS.resolve("new-sugar-source"))
+                .match(read -> Characterizer.characterize(read.campaign(), 2, Progress.silent()), unusable -> {
+                    throw new AssertionError(unusable.problems());
+                });
+        sugar = DocumentOf.result(result, "test", Optional.empty(), false);
+        document = folder.resolve("burnlaw.json");
+        Files.writeString(document, DocumentFile.text(sugar));
+    }
+
+    private int plan(String... arguments) {
+        List<String> all = new ArrayList<>(List.of("plan"));
+        all.addAll(List.of(arguments));
+        return Burnlaw.commandLine(new PrintWriter(out, true), new PrintWriter(err, true))
+                .execute(all.toArray(String[]::new));
+    }
+
+    private int guess(String rate, String exponent, String... more) {
+        List<String> all = new ArrayList<>(List.of("--rate", rate, "--exponent", exponent));
+        all.addAll(List.of("--density", "1.78 g/cm3", "--characteristic-velocity", "880 m/s"));
+        all.addAll(List.of("--grain", "bates", "--segments", "2", "--outer-diameter", "38 mm"));
+        all.addAll(List.of("--core-diameter", "14 mm", "--segment-length", "62 mm"));
+        all.addAll(List.of(more));
+        return plan(all.toArray(String[]::new));
+    }
+
+    @Test
+    void aDocumentIsPlannedFromAsItWasPlannedItself() {
+        assertThat(plan(document.toString())).isZero();
+        assertThat(err.toString()).isEmpty();
+        assertThat(out.toString())
+                .contains("Next firing of date: a throat of", "allowed: 4.77 MPa absolute", "proof test", "local law");
+        var published = sugar.plans().get(0);
+        Plan.Planned again = (Plan.Planned) Planner.plan(
+                PublishedFormulation.planBasis(sugar.formulations().get(0), published, sugar.campaign())
+                        .orElseThrow(),
+                PlanOptions.defaults());
+        assertThat(again.ladder()).hasSameSizeAs(published.ladder());
+        for (int i = 0; i < again.ladder().size(); i++) {
+            PlannedThroat throat = again.ladder().get(i);
+            var before = published.ladder().get(i);
+            assertThat(throat.diameter() * 1e3)
+                    .isEqualTo(before.throatDiameter().value());
+            // 0.5 %: the grain comes back as a table, and the shared error of the rates as part of their covariance
+            assertThat(throat.maxPressure().high() / 1e6)
+                    .isCloseTo(before.maxPressure().high(), withPercentage(0.5));
+        }
+    }
+
+    @Test
+    void aThroatAndAPressureAreAnswered() {
+        assertThat(plan(document.toString(), "--throat", "7.1 mm", "--pressure", "450 psi"))
+                .isZero();
+        assertThat(out.toString()).contains("a throat of 7.1 mm:", "a mean of 3.103 MPa absolute:", "exactly: 6.");
+    }
+
+    @Test
+    void whatTheCaseCannotStandIsRefused() {
+        assertThat(plan(document.toString(), "--throat", "5 mm", "--pressure", "6 MPa"))
+                .isEqualTo(1);
+        assertThat(out.toString())
+                .contains("Not to be drilled", "No throat is named for 6.00 MPa: it is above 4.77 MPa", "NO");
+    }
+
+    @Test
+    void aWeakerCaseAllowsLess() {
+        assertThat(plan(document.toString(), "--case-limit", "300 psi", "--safety-factor", "1.5"))
+                .isZero();
+        assertThat(out.toString()).contains("allowed: 1.48 MPa absolute, the case limit of 2.07 MPa");
+    }
+
+    @Test
+    void theLadderSpansWhatIsAskedAndSaysWhereItCannot() {
+        assertThat(plan(document.toString(), "--ladder", "1 MPa to 3 MPa", "--rungs", "3", "--drills", "metric,number"))
+                .isZero();
+        assertThat(out.toString())
+                .doesNotContain(" in,")
+                .doesNotContain("letter")
+                .contains("6.5 mm");
+        assertThat(plan(document.toString(), "--ladder", "1 MPa to 9 MPa")).isZero();
+        assertThat(out.toString()).contains("The ladder was to span 1.00 to 9.00 MPa");
+    }
+
+    @Test
+    void withoutABreakNoneIsSharpened() {
+        assertThat(plan(document.toString(), "--sharpen", "break")).isZero();
+        assertThat(out.toString()).contains("No break within the allowed pressures can be sharpened");
+    }
+
+    @Test
+    void aFirstGuessIsPlannedWithItsUncertainty() {
+        assertThat(guess("5.7 ± 0.6 mm/s at 1 MPa", "0.35 ± 0.05", "--case-limit", "7 MPa"))
+                .as(err.toString())
+                .isZero();
+        assertThat(out.toString()).contains("Next firing of the first guess", "The law is a first guess");
+    }
+
+    @Test
+    void theSameGuessInOtherUnitsGivesTheSamePlan() {
+        guess("5.7 ± 0.57 mm/s at 1 MPa", "0.35 ± 0.05", "--case-limit", "7 MPa");
+        String metric = out.toString();
+        out.getBuffer().setLength(0);
+        guess("0.22440945 ± 0.022440945 in/s at 145.037738 psi", "0.35 ± 0.05", "--case-limit", "1015.264165 psi");
+        assertThat(out.toString()).isEqualTo(metric);
+    }
+
+    @Test
+    void anExponentOfOneIsRefusedWithTheReason() {
+        assertThat(guess("5.7 mm/s at 1 MPa", "1.05 ± 0.01", "--case-limit", "7 MPa"))
+                .isEqualTo(1);
+        assertThat(out.toString())
+                .contains("No throat is named: the exponent is 1.05", "no motor has a steady pressure");
+    }
+
+    @Test
+    void aGuessWithoutALimitOfTheCaseIsRefused() {
+        assertThat(guess("5.7 mm/s at 1 MPa", "0.35")).isEqualTo(1);
+        assertThat(out.toString()).contains("State the limit of the case");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            --rungs 1                       | --rungs 1: a ladder has 2 to 50
+            --ladder 1                      | --ladder 1: write it as in --ladder "1 MPa to 4 MPa"
+            --ladder 4_MPa_to_1_MPa         | the second pressure must be the higher one
+            --throat 7                      | --throat 7: the number has no unit
+            --throat 7_MPa                  | --throat 7 MPa
+            --throat 0_mm                   | a length above zero is needed
+            --safety-factor 0.5             | it is at least 1
+            --case-limit 7_mm               | --case-limit 7 mm
+            --formulation dates             | the campaign has date
+            --drills metrical               | --drills
+            --sharpen law                   | --sharpen
+            --rate 5_mm/s_at_1_MPa          | exclude each other
+            --grain bates                   | outer-diameter is missing
+            --grain cube                    | no grain is called 'cube'
+            """)
+    void whatCannotBeMeantIsToldAndNothingElseIsPrinted(String options, String message) {
+        List<String> all = new ArrayList<>(List.of(document.toString()));
+        for (String word : options.split(" ")) {
+            all.add(word.replace('_', ' '));
+        }
+        assertThat(plan(all.toArray(String[]::new))).isEqualTo(2);
+        assertThat(err.toString()).contains(message).contains("--help").doesNotContain("Exception");
+        assertThat(out.toString()).isEmpty();
+    }
+
+    @Test
+    void nothingToPlanFromIsTold() {
+        assertThat(plan()).isEqualTo(2);
+        assertThat(err.toString()).contains("a campaign, a document, or a first guess");
+        assertThat(plan("nowhere.json")).isEqualTo(2);
+        assertThat(err.toString()).contains("no such file");
+        assertThat(plan("--exponent", "0.3")).isEqualTo(2);
+        assertThat(err.toString()).contains("a first guess needs a --rate");
+    }
+}
