@@ -29,6 +29,9 @@ public final class LeaveOneOut {
     /** Points of a predicted record: enough for a line of a few hundred pixels. */
     private static final int DRAWN = 160;
 
+    /** A median of a few firings scatters, and a law that one of them is left out of is less sure: own convention. */
+    private static final double SCATTER_EXPLAINS = 2;
+
     /** Of the absolute value of a normal variable, its median in standard deviations. */
     private static final double MEDIAN_OF_NORMAL = 0.6745;
 
@@ -151,7 +154,7 @@ public final class LeaveOneOut {
     }
 
     private static String cause(double bias, double peak, double expected) {
-        if (peak < 1.5 * expected) {
+        if (peak < SCATTER_EXPLAINS * expected) {
             return "The scatter of the law explains as much: only more even firings will mend it.";
         }
         return Math.abs(bias) > peak / 2
