@@ -96,15 +96,15 @@ public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
     }
 
     /**
-     * The laws for a motor that burns at a pressure: not those below a jump of the rate. Whether a motor comes up across a
-     * jump is the igniter's business, not the law's.
+     * The laws for a motor that burns at a pressure: not those below a jump of the rate, or below a passage with an
+     * exponent of 1 or more. Whether a motor comes up across either is the igniter's business, not the law's.
      *
      * @param pressure at which it burns [Pa, absolute]
      * @return the laws, the lowest of them extended downward
      */
     public PiecewiseLaw ofMotorAt(double pressure) {
         int first = indexAt(pressure);
-        while (first > 0 && !jumps(first - 1)) {
+        while (first > 0 && !jumps(first - 1) && laws.get(first - 1).exponent() < 1) {
             first--;
         }
         return new PiecewiseLaw(laws.subList(first, laws.size()), breaks.subList(first, breaks.size()));
