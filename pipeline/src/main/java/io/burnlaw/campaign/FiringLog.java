@@ -24,10 +24,17 @@ final class FiringLog {
     private final Map<String, SurfaceFile> surfaces = new HashMap<>();
     private final List<InputFile> inputs = new ArrayList<>();
 
+    /** Columns that give a dimension of one segment, such as {@code core_diameter_2}. */
+    private final List<String> ofSegments;
+
     private FiringLog(RowContext context, TableColumns columns, List<Problem> problems) {
         this.context = context;
         this.columns = columns;
         this.problems = problems;
+        this.ofSegments = columns.columns().stream()
+                .map(column -> column.column().name())
+                .filter(name -> DIMENSIONS.stream().anyMatch(d -> name.matches(d + "_\\d+")))
+                .toList();
     }
 
     /** The rows that can be used, those that cannot, and what was read beside the log. */
@@ -212,12 +219,8 @@ final class FiringLog {
     }
 
     private void numbered(TableRow row, Map<String, Measured> dimensions) {
-        for (TableColumns.Seen column : columns.columns()) {
-            String name = column.column().name();
-            boolean ofSegment = DIMENSIONS.stream().anyMatch(d -> name.matches(d + "_\\d+"));
-            if (ofSegment) {
-                row.length(name).ifPresent(value -> dimensions.put(name, value));
-            }
+        for (String name : ofSegments) {
+            row.length(name).ifPresent(value -> dimensions.put(name, value));
         }
     }
 

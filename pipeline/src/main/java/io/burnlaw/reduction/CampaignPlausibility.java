@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What can only be seen beside the other firings of the same propellant: a c* or a rate that stands apart from theirs.
@@ -41,19 +42,31 @@ public final class CampaignPlausibility {
      * @return the same reductions in the same order, with what was seen added to their findings
      */
     public static List<Reduction> review(List<Reduction> series) {
+        List<Reduction.Reduced> judges = series.stream()
+                .flatMap(reduction -> reduction.match(Stream::of, rejected -> Stream.<Reduction.Reduced>empty()))
+                .filter(CampaignPlausibility::judged)
+                .toList();
+        double[] velocities = judges.stream()
+                .flatMap(judge -> judge.characteristicVelocity().stream())
+                .mapToDouble(Measured::value)
+                .sorted()
+                .toArray();
+        double[] lnPressures = judges.stream()
+                .mapToDouble(judge -> StrictMath.log(judge.meanPressure()))
+                .toArray();
+        double[] lnRates = judges.stream()
+                .mapToDouble(judge -> StrictMath.log(judge.thicknessTimeRate()))
+                .toArray();
         List<Reduction> reviewed = new ArrayList<>();
+        int number = 0;
         for (Reduction reduction : series) {
-            if (reduction instanceof Reduction.Reduced reduced && judged(reduced)) {
-                List<Reduction.Reduced> others = series.stream()
-                        .filter(other -> other != reduction)
-                        .flatMap(other ->
-                                other.match(Optional::of, rejected -> Optional.<Reduction.Reduced>empty()).stream())
-                        .filter(CampaignPlausibility::judged)
-                        .toList();
+            if (number < judges.size() && reduction == judges.get(number)) {
+                Reduction.Reduced reduced = judges.get(number);
                 List<Finding> seen = new ArrayList<>();
-                velocity(reduced, others).ifPresent(seen::add);
-                rate(reduced, others, !seen.isEmpty()).ifPresent(seen::add);
+                velocity(reduced, velocities).ifPresent(seen::add);
+                rate(reduced, number, lnPressures, lnRates, !seen.isEmpty()).ifPresent(seen::add);
                 reviewed.add(seen.isEmpty() ? reduced : reduced.withFindings(seen));
+                number++;
             } else {
                 reviewed.add(reduction);
             }
@@ -68,25 +81,24 @@ public final class CampaignPlausibility {
                         || finding.code() == FindingCode.IMPLAUSIBLE_CSTAR);
     }
 
-    private static Optional<Finding> velocity(Reduction.Reduced firing, List<Reduction.Reduced> others) {
-        double[] theirs = others.stream()
-                .flatMap(other -> other.characteristicVelocity().stream())
-                .mapToDouble(Measured::value)
-                .sorted()
-                .toArray();
-        if (firing.characteristicVelocity().isEmpty() || theirs.length < FEWEST) {
+    private static Optional<Finding> velocity(Reduction.Reduced firing, double[] velocities) {
+        if (firing.characteristicVelocity().isEmpty() || velocities.length - 1 < FEWEST) {
             return Optional.empty();
         }
         Measured own = firing.characteristicVelocity().get();
+        double[] theirs = without(velocities, own.value());
         double median = median(theirs);
+        double ratio = own.value() / median;
+        if (!(Math.abs(ratio - 1) > VELOCITY)) {
+            return Optional.empty();
+        }
         double scatter = 1.4826
                 * median(Arrays.stream(theirs)
                         .map(v -> Math.abs(v - median))
                         .sorted()
                         .toArray());
         double std = Math.hypot(own.stdOr(0), scatter);
-        double ratio = own.value() / median;
-        if (!(Math.abs(ratio - 1) > Math.max(VELOCITY, STDS * std / median))) {
+        if (!(Math.abs(ratio - 1) > STDS * std / median)) {
             return Optional.empty();
         }
         double throat = firing.throatBefore();
@@ -107,23 +119,36 @@ public final class CampaignPlausibility {
                         1 / ratio)));
     }
 
+    private static double[] without(double[] sorted, double value) {
+        int at = Arrays.binarySearch(sorted, value);
+        double[] others = new double[sorted.length - 1];
+        System.arraycopy(sorted, 0, others, 0, at);
+        System.arraycopy(sorted, at + 1, others, at, others.length - at);
+        return others;
+    }
+
     private static Optional<Finding> rate(
-            Reduction.Reduced firing, List<Reduction.Reduced> others, boolean velocityApart) {
-        double pressure = firing.meanPressure();
-        double rate = firing.thicknessTimeRate();
-        double[] ratios = others.stream()
-                .filter(other -> Math.abs(StrictMath.log(other.meanPressure() / pressure)) < StrictMath.log(NEAR))
-                .mapToDouble(other -> rate
-                        / other.thicknessTimeRate()
-                        * StrictMath.pow(other.meanPressure() / pressure, LocalExponent.USUAL))
-                .sorted()
-                .toArray();
+            Reduction.Reduced firing, int number, double[] lnPressures, double[] lnRates, boolean velocityApart) {
+        double near = StrictMath.log(NEAR);
         double allowed = StrictMath.log1p(RATE);
-        boolean apart = ratios.length >= FEWEST
-                && Arrays.stream(ratios).allMatch(ratio -> Math.abs(StrictMath.log(ratio)) > allowed);
-        if (!apart) {
+        double[] lnRatios = new double[lnRates.length];
+        int count = 0;
+        for (int i = 0; i < lnRates.length; i++) {
+            double away = lnPressures[i] - lnPressures[number];
+            if (i == number || !(Math.abs(away) < near)) {
+                continue;
+            }
+            double lnRatio = lnRates[number] - lnRates[i] + LocalExponent.USUAL * away;
+            if (!(Math.abs(lnRatio) > allowed)) {
+                return Optional.empty();
+            }
+            lnRatios[count++] = lnRatio;
+        }
+        if (count < FEWEST) {
             return Optional.empty();
         }
+        double[] ratios =
+                Arrays.stream(lnRatios, 0, count).map(StrictMath::exp).sorted().toArray();
         double ratio = median(ratios);
         double web = firing.web().value();
         return Optional.of(Finding.at(
