@@ -1,7 +1,7 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.trace.Ranked;
 import io.burnlaw.trace.Trace;
-import java.util.Arrays;
 
 /**
  * The outline of a burn: gauge pressure, plain and smoothed, its peak, where it is above a tenth of it, and where the
@@ -43,8 +43,8 @@ record BurnShape(
         for (int i = 0; i < n; i++) {
             gauge[i] -= burn.firing().ambientPressure();
         }
-        int half = Math.max(1, width(runningMean(gauge, 1)) / 800);
-        double[] smooth = runningMean(gauge, half);
+        int half = Math.max(1, width(Smoothing.mean(gauge, 1)) / 800);
+        double[] smooth = Smoothing.mean(gauge, half);
         double smoothStd = burn.record().noiseStd() / Math.sqrt(2 * half + 1);
         int peakAt = highest(smooth);
         double peak = n == 0 ? 0 : smooth[peakAt];
@@ -96,9 +96,7 @@ record BurnShape(
     }
 
     static double median(double[] values, int from, int to) {
-        double[] sorted = Arrays.copyOfRange(values, from, to);
-        Arrays.sort(sorted);
-        return sorted.length == 0 ? 0 : sorted[sorted.length / 2];
+        return from >= to ? 0 : Ranked.at(values, from, to, (to - from) / 2);
     }
 
     static double mean(double[] values, int from, int to) {
@@ -107,20 +105,6 @@ record BurnShape(
             sum += values[i];
         }
         return sum / (to - from);
-    }
-
-    static double[] runningMean(double[] values, int half) {
-        int n = values.length;
-        double[] sum = new double[n + 1];
-        for (int i = 0; i < n; i++) {
-            sum[i + 1] = sum[i] + values[i];
-        }
-        double[] mean = new double[n];
-        for (int i = 0; i < n; i++) {
-            int reach = Math.min(half, Math.min(i, n - 1 - i));
-            mean[i] = (sum[i + reach + 1] - sum[i - reach]) / (2 * reach + 1);
-        }
-        return mean;
     }
 
     private static double[] integralShare(double[] time, double[] gauge, int from, int to) {
@@ -149,7 +133,11 @@ record BurnShape(
             return 0;
         }
         double peak = smooth[highest(smooth)];
-        return (int) Arrays.stream(smooth).filter(p -> p > 0.1 * peak).count();
+        int above = 0;
+        for (double p : smooth) {
+            above += p > 0.1 * peak ? 1 : 0;
+        }
+        return above;
     }
 
     private static int highest(double[] values) {

@@ -34,7 +34,7 @@ final class LateRise {
 
     static List<Finding> look(Burn burn, BurnShape shape) {
         int half = Math.max(shape.half(), (int) (WINDOW / 2 / Math.max(shape.interval(), 1e-6)));
-        double[] averaged = BurnShape.runningMean(shape.gauge(), half);
+        double[] averaged = Smoothing.mean(shape.gauge(), half);
         double noise = burn.record().noiseStd() / Math.sqrt(2 * half + 1.0);
         double threshold = Math.max(Math.max(CLEAR * noise, 4 * burn.record().zeroStd()), LEAST_SHARE * shape.peak());
         int first = firstSign(shape, averaged, half, threshold);

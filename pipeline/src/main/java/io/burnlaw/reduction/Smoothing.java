@@ -13,20 +13,33 @@ final class Smoothing {
      * @return as long as the series
      */
     static double[] twice(double[] values, int half) {
-        return half <= 0 ? values.clone() : once(once(values, half), half);
+        return half <= 0 ? values.clone() : mean(mean(values, half), half);
     }
 
-    private static double[] once(double[] values, int half) {
+    /**
+     * Running mean.
+     *
+     * @param values series
+     * @param half   half width in cells, at least 0; the window has 2 half + 1 cells, fewer at the ends
+     * @return as long as the series
+     */
+    static double[] mean(double[] values, int half) {
         int n = values.length;
         double[] sums = new double[n + 1];
         for (int i = 0; i < n; i++) {
             sums[i + 1] = sums[i] + values[i];
         }
         double[] smooth = new double[n];
-        for (int i = 0; i < n; i++) {
+        int end = Math.min(half, (n + 1) / 2);
+        for (int i = 0; i < end; i++) {
             // The window stays symmetric at the ends, so that a slope there isn't bent.
-            int reach = Math.min(half, Math.min(i, n - 1 - i));
-            smooth[i] = (sums[i + reach + 1] - sums[i - reach]) / (2 * reach + 1);
+            smooth[i] = sums[2 * i + 1] / (2 * i + 1);
+            smooth[n - 1 - i] = (sums[n] - sums[n - 1 - 2 * i]) / (2 * i + 1);
+        }
+        // Apart from the ends, so that the compiler can work on several cells at a time.
+        double width = 2 * half + 1;
+        for (int i = half; i < n - half; i++) {
+            smooth[i] = (sums[i + half + 1] - sums[i - half]) / width;
         }
         return smooth;
     }

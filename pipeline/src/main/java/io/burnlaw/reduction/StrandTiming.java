@@ -33,7 +33,7 @@ record StrandTiming(double begin, double end, double std, double rise) {
             return new Search(Optional.empty(), "The record has only " + n + " samples.");
         }
         int half = Math.max(1, n / 400);
-        double[] smooth = BurnShape.runningMean(BurnShape.runningMean(pressure, half), half);
+        double[] smooth = Smoothing.twice(pressure, half);
         int top = 0;
         for (int i = 1; i < n; i++) {
             if (smooth[i] > smooth[top]) {

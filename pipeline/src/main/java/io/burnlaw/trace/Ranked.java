@@ -6,7 +6,7 @@ import java.util.Arrays;
  * The value of a given rank, without sorting the others: values are counted into even classes between the least and the
  * greatest, and only the class that holds the rank is looked at. Three passes over the values, whatever their order.
  */
-final class Ranked {
+public final class Ranked {
 
     /** Below this many values sorting is as quick. */
     private static final int FEW = 256;
@@ -24,10 +24,28 @@ final class Ranked {
      * @param rank   from 0
      * @return the value
      */
-    static double at(double[] values, int from, int to, int rank) {
+    public static double at(double[] values, int from, int to, int rank) {
+        return between(values, from, to, rank, rank);
+    }
+
+    /**
+     * Median of {@code values[from..to)}: of an even number the mean of the two in the middle.
+     *
+     * @param values none of them NaN; left as they are
+     * @param from   first index
+     * @param to     index after the last, beyond the first
+     * @return the median
+     */
+    public static double median(double[] values, int from, int to) {
+        int n = to - from;
+        return between(values, from, to, (n - 1) / 2, n / 2);
+    }
+
+    /** Mean of the values of two ranks, the second one the first or the next. */
+    private static double between(double[] values, int from, int to, int first, int second) {
         int n = to - from;
         if (n <= FEW) {
-            return sorted(Arrays.copyOfRange(values, from, to), rank);
+            return sorted(Arrays.copyOfRange(values, from, to), first, second);
         }
         double low = values[from];
         double high = values[from];
@@ -38,30 +56,36 @@ final class Ranked {
         int classes = Math.min(MOST_CLASSES, n / 8);
         double scale = classes / (high - low);
         if (!(scale > 0 && scale < Double.POSITIVE_INFINITY)) {
-            return low == high ? low : sorted(Arrays.copyOfRange(values, from, to), rank);
+            return low == high ? low : sorted(Arrays.copyOfRange(values, from, to), first, second);
         }
         int[] count = new int[classes + 1];
         for (int i = from; i < to; i++) {
             count[(int) ((values[i] - low) * scale)]++;
         }
-        int found = 0;
+        int lower = 0;
         int below = 0;
-        while (below + count[found] <= rank) {
-            below += count[found++];
+        while (below + count[lower] <= first) {
+            below += count[lower++];
         }
-        double[] within = new double[count[found]];
+        int upper = lower;
+        int within = count[lower];
+        while (below + within <= second) {
+            within += count[++upper];
+        }
+        double[] middle = new double[within];
         int used = 0;
-        for (int i = from; used < within.length; i++) {
-            if ((int) ((values[i] - low) * scale) == found) {
-                within[used++] = values[i];
+        for (int i = from; used < within; i++) {
+            int at = (int) ((values[i] - low) * scale);
+            if (at >= lower && at <= upper) {
+                middle[used++] = values[i];
             }
         }
         // A few far values crowd all others into one class: there the same once more, between closer bounds.
-        return within.length < n ? at(within, 0, used, rank - below) : sorted(within, rank);
+        return within < n ? between(middle, 0, within, first - below, second - below) : sorted(middle, first, second);
     }
 
-    private static double sorted(double[] values, int rank) {
+    private static double sorted(double[] values, int first, int second) {
         Arrays.sort(values);
-        return values[rank];
+        return first == second ? values[first] : 0.5 * (values[first] + values[second]);
     }
 }

@@ -12,9 +12,7 @@ final class Scatter {
 
     /** Median of {@code values[from..to)}. */
     static double median(double[] values, int from, int to) {
-        int n = to - from;
-        double upper = Ranked.at(values, from, to, n / 2);
-        return n % 2 == 1 ? upper : 0.5 * (Ranked.at(values, from, to, n / 2 - 1) + upper);
+        return Ranked.median(values, from, to);
     }
 
     /** Arithmetic mean of {@code values[from..to)}. */
