@@ -55,7 +55,7 @@ final class Verdict {
                 words.append("; above ").append(shown(at, interval, Unit.MEGAPASCAL));
             }
             words.append(NO_BREAK + "MPa ")
-                    .append(i == 0 ? "an exponent of " : "")
+                    .append(i == 0 ? "an exponent of " : "one of ")
                     .append(shown(regime.law().exponent(), regime.exponentInterval(), Unit.ONE))
                     .append(word(regime))
                     .append(", ")

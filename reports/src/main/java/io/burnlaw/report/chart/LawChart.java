@@ -9,6 +9,7 @@ import io.burnlaw.report.document.CurvePoint;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Threshold;
 import io.burnlaw.report.wording.Numbers;
@@ -82,6 +83,7 @@ public final class LawChart {
         }
         changes();
         PointMarks.draw(picture, formulation.points(), Ink.S1);
+        outsiders();
         return picture.done(description(laws));
     }
 
@@ -123,6 +125,29 @@ public final class LawChart {
         picture.hatch(
                 MPA.value(laws.get(laws.size() - 1).pressureHigh()),
                 scales.pressure().high());
+    }
+
+    /** A point that is not shown is told of where it would stand. */
+    private void outsiders() {
+        List<Point> outside = formulation.points().stream()
+                .filter(point -> !scales.hold(point))
+                .toList();
+        int most = 3;
+        for (int i = 0; i < Math.min(outside.size(), most); i++) {
+            Point point = outside.get(i);
+            boolean left = MPA.value(point.pressure()) < scales.pressure().high();
+            boolean more = i == most - 1 && outside.size() > most;
+            picture.over()
+                    .rimmed(
+                            left ? 8 : picture.width() - 8,
+                            16 + 16 * i,
+                            left ? "start" : "end",
+                            Ink.MUTED,
+                            more
+                                    ? "and " + (outside.size() - most + 1) + " more off this sheet"
+                                    : "off this sheet: " + point.id() + ", " + Numbers.bare(MM_PER_S.of(point.rate()))
+                                            + " mm/s at " + Numbers.bare(MPA.of(point.pressure())) + " MPa");
+        }
     }
 
     private void band(Law law, boolean worded) {
@@ -205,8 +230,16 @@ public final class LawChart {
                 .mapToDouble(point -> MPA.value(point.pressure()))
                 .min()
                 .orElse(MPA.value(threshold.pressure()));
-        picture.ground().rect(picture.px(from), 0, picture.px(to) - picture.px(from), picture.height(), Ink.S2, 0.12);
-        picture.above(Math.sqrt(from * to), "threshold somewhere here", Ink.S2);
+        double left = Math.max(0, picture.px(from));
+        double right = Math.min(picture.width(), picture.px(to));
+        if (right > left) {
+            picture.ground().rect(left, 0, right - left, picture.height(), Ink.S2, 0.12);
+            picture.above(
+                    Math.sqrt(Math.max(from, scales.pressure().low())
+                            * Math.min(to, scales.pressure().high())),
+                    "threshold " + Numbers.number(from, 2) + " to " + Numbers.number(to, 2) + " MPa",
+                    Ink.S2);
+        }
     }
 
     private void change(Quantity pressure, String word, Ink ink, Mark.Dash dash) {

@@ -52,6 +52,10 @@ final class Picture {
         return (1 - y.share(value)) * height();
     }
 
+    boolean shows(Mark.Spot spot) {
+        return x.holds(spot.x()) && y.holds(spot.y());
+    }
+
     /** Below the marks. */
     Svg ground() {
         return ground;

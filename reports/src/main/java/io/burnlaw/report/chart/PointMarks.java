@@ -63,7 +63,7 @@ final class PointMarks {
             String words) {
         List<Mark.Spot> spots =
                 points.stream().filter(which).map(PointMarks::spot).toList();
-        if (!spots.isEmpty()) {
+        if (spots.stream().anyMatch(picture::shows)) {
             picture.mark(new Mark.Points(spots, form, hollow, 9, ink), words);
         }
     }

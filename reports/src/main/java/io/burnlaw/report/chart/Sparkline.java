@@ -2,10 +2,11 @@ package io.burnlaw.report.chart;
 
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.TraceHistory;
+import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
 
-/** A trace small enough for a cell of a table. All of one table share the pressure axis, so heights compare. */
+/** A trace small enough for a cell of a table. Firings of one table share the pressure axis, so that heights compare. */
 public final class Sparkline {
 
     private static final double WIDTH = 120;
@@ -23,8 +24,28 @@ public final class Sparkline {
      *         is no trace
      */
     public static String draw(Firing firing, double highest) {
+        return draw(firing, 0, highest);
+    }
+
+    /**
+     * Draws one whose pressure hardly changes, on an axis of its own.
+     *
+     * @param firing whose trace
+     * @return an svg element as {@link #draw(Firing, double)} gives it
+     */
+    public static String draw(Firing firing) {
         TraceHistory history = firing.traceHistory();
-        if (history == null || history.pressure().size() < 2 || !(highest > 0)) {
+        if (history == null || history.pressure().isEmpty()) {
+            return "";
+        }
+        double low = Collections.min(history.pressure());
+        double high = Collections.max(history.pressure());
+        return draw(firing, low - 0.05 * (high - low), high);
+    }
+
+    private static String draw(Firing firing, double lowest, double highest) {
+        TraceHistory history = firing.traceHistory();
+        if (history == null || history.pressure().size() < 2 || !(highest > lowest)) {
             return "";
         }
         List<Double> time = history.time();
@@ -46,7 +67,7 @@ public final class Sparkline {
         StringBuilder path = new StringBuilder();
         for (int i = 0; i < COLUMNS; i++) {
             if (filled[i]) {
-                double share = Math.max(0, Math.min(1, columns[i] / highest));
+                double share = Math.max(0, Math.min(1, (columns[i] - lowest) / (highest - lowest)));
                 path.append(path.length() == 0 ? "M" : "L")
                         .append(Svg.number(WIDTH * (i + 0.5) / COLUMNS))
                         .append(' ')

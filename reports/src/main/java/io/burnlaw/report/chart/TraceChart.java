@@ -35,7 +35,8 @@ public final class TraceChart {
         List<Mark.At> simulated = history.simulatedTime() == null || history.simulatedPressure() == null
                 ? List.of()
                 : line(history.simulatedTime(), history.simulatedPressure());
-        Picture picture = new Picture(frame.plain(), time(line, firing.events()), pressure(line, simulated));
+        Picture picture = new Picture(
+                frame.plain(), time(line, firing.events()), pressure(line, simulated, "strand".equals(firing.kind())));
         picture.mark(Mark.Lines.one(thinned(line, picture.width()), 1.4, Mark.Dash.SOLID, Ink.S1), "measured");
         if (simulated.size() > 1) {
             picture.mark(Mark.Lines.one(simulated, 1.8, Mark.Dash.DASHED, Ink.S2), "predicted from the others");
@@ -60,7 +61,7 @@ public final class TraceChart {
         return last > first ? new Axis("time, s", first, last, false) : Axis.linear("time, s", first, first + 1, 0);
     }
 
-    private static Axis pressure(List<Mark.At> line, List<Mark.At> simulated) {
+    private static Axis pressure(List<Mark.At> line, List<Mark.At> simulated, boolean vessel) {
         double high = 0;
         double low = 0;
         for (List<Mark.At> each : List.of(line, simulated)) {
@@ -68,6 +69,11 @@ public final class TraceChart {
                 high = Math.max(high, at.y());
                 low = Math.min(low, at.y());
             }
+        }
+        if (vessel) {
+            // a vessel is full before the strand burns: from zero its rise would be a straight line
+            double lowest = line.stream().mapToDouble(Mark.At::y).min().orElse(0);
+            return Axis.linear(Scales.PRESSURE_TITLE, lowest, high, 0.12);
         }
         double top = high > 0 ? high * 1.06 : 1;
         return new Axis(Scales.PRESSURE_TITLE, low < 0 ? low - 0.03 * top : 0, top, false);

@@ -47,7 +47,7 @@ public record FiringView(
                 firing,
                 name,
                 formulation,
-                Sparkline.draw(firing, highest),
+                "strand".equals(firing.kind()) ? Sparkline.draw(firing) : Sparkline.draw(firing, highest),
                 DrawnFigure.ifAny("trace-" + name, frame -> TraceChart.draw(firing, frame)),
                 formulation == null
                         ? null
@@ -56,7 +56,8 @@ public record FiringView(
                 formulation == null
                         ? List.of()
                         : formulation.points().stream()
-                                .filter(point -> firing.id().equals(point.firing()))
+                                .filter(point -> firing.id().equals(point.firing())
+                                        || firing.id().equals(point.id()))
                                 .toList(),
                 formulation == null || formulation.closure() == null
                         ? null

@@ -6,6 +6,7 @@ import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.RegimeEvidence;
 import io.burnlaw.report.document.Unit;
 import io.burnlaw.report.document.UnitPair;
 import io.burnlaw.report.wording.Numbers;
@@ -151,6 +152,20 @@ public final class Words {
         Double std =
                 variance == null || !(variance > 0) ? null : Double.valueOf(pair.coefficient() * Math.sqrt(variance));
         return new Quantity(pair.coefficient(), null, pair.low(), pair.high(), null, std);
+    }
+
+    /**
+     * The probability of so much evidence by chance, as a simulation knows it: where no simulated campaign showed as
+     * much, only that it is at most one in their number and one.
+     *
+     * @param evidence with a probability
+     * @return such as {@code at most 0.005}
+     */
+    public static String chance(RegimeEvidence evidence) {
+        double least = 1.0 / (evidence.replicates() + 1);
+        return evidence.pValue() != null && evidence.replicates() > 0 && evidence.pValue() <= least * (1 + 1e-9)
+                ? "at most " + Numbers.written(least, 2)
+                : Numbers.probability(evidence.pValue());
     }
 
     /**

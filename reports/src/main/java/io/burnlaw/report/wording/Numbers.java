@@ -158,6 +158,17 @@ public final class Numbers {
     }
 
     /**
+     * A number to a place.
+     *
+     * @param value any
+     * @param decimals behind the point
+     * @return such as {@code 0.025}
+     */
+    public static String decimals(double value, int decimals) {
+        return plain(atPlace(value, decimals));
+    }
+
+    /**
      * A share as per cent, that was computed.
      *
      * @param share [1], or null
