@@ -3,10 +3,12 @@ package io.burnlaw.cli;
 import io.burnlaw.quantity.Figures;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Comparison;
+import io.burnlaw.report.document.DoseTrend;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.RatioPoint;
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.stream.Stream;
 import tech.tablesaw.api.StringColumn;
 import tech.tablesaw.api.Table;
 
@@ -32,13 +34,8 @@ final class ComparisonTable {
             out.println(Terminal.safe(table(compared).printAll()));
             out.println();
         }
-        for (Comparison comparison : document.comparisons()) {
-            String reason = comparison.notCompared();
-            out.println(Terminal.safe(reason == null ? comparison.verdict() : reason));
-            out.println();
-        }
-        document.doseTrends().forEach(trend -> {
-            out.println(Terminal.safe(trend.sentence()));
+        sentences(document).forEach(sentence -> {
+            out.println(Terminal.safe(sentence));
             out.println();
         });
         if (!compared.isEmpty()) {
@@ -47,6 +44,24 @@ final class ComparisonTable {
                             .formatted(Figures.plain(100 * document.campaign().confidence(), 4) + " %"));
         }
         caveats.forEach(caveat -> out.println(Terminal.safe(caveat)));
+    }
+
+    /**
+     * What was found, in words.
+     *
+     * @param document with or without comparisons
+     * @return a sentence or two for each comparison, then for each trend
+     */
+    static List<String> sentences(Characterization document) {
+        return Stream.concat(
+                        document.comparisons().stream().map(ComparisonTable::sentence),
+                        document.doseTrends().stream().map(DoseTrend::sentence))
+                .toList();
+    }
+
+    private static String sentence(Comparison comparison) {
+        String reason = comparison.notCompared();
+        return reason == null ? comparison.verdict() : reason;
     }
 
     private static Table table(List<Comparison> comparisons) {

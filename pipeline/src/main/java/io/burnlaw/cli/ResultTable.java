@@ -46,6 +46,7 @@ final class ResultTable {
             document.comparisons().forEach(comparison -> out.println(Terminal.safe("  " + comparison.verdict())));
             document.doseTrends().forEach(trend -> out.println(Terminal.safe("  " + trend.sentence())));
         }
+        ComparisonTable.sentences(document).forEach(sentence -> out.println(Terminal.safe(sentence)));
         List<Firing> rejected = document.firings().stream()
                 .filter(firing -> firing.status().equals("rejected"))
                 .toList();

@@ -1,5 +1,7 @@
 package io.burnlaw.comparison;
 
+import org.apache.commons.math3.analysis.UnivariateFunction;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.special.Beta;
 import org.apache.commons.math3.special.Gamma;
 import org.apache.commons.statistics.distribution.FDistribution;
@@ -56,19 +58,12 @@ final class NoncentralF {
     static double noncentrality(int numeratorDegrees, int denominatorDegrees, double significance, double power) {
         double critical =
                 FDistribution.of(numeratorDegrees, denominatorDegrees).inverseSurvivalProbability(significance);
-        double low = 0;
-        double high = 1;
-        while (survival(critical, numeratorDegrees, denominatorDegrees, high) < power && high < 1e7) {
+        UnivariateFunction lack = lambda -> survival(critical, numeratorDegrees, denominatorDegrees, lambda) - power;
+        // common tests need 8 to 20: from there the bracket is mostly right at once
+        double high = 16;
+        while (lack.value(high) < 0 && high < 1e7) {
             high *= 2;
         }
-        for (int i = 0; i < 60; i++) {
-            double middle = (low + high) / 2;
-            if (survival(critical, numeratorDegrees, denominatorDegrees, middle) < power) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return high;
+        return new BrentSolver(1e-12, 1e-12).solve(200, lack, 0, high);
     }
 }
