@@ -54,7 +54,15 @@ record CampaignHead(
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 List.of(),
-                TraceSettings.unstated(),
+                // stated, so that nobody is asked for what may well stand in the file that could not be read
+                new TraceSettings(
+                        Optional.empty(),
+                        Optional.empty(),
+                        Optional.empty(),
+                        Optional.of(PressureKind.GAUGE),
+                        List.of(),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty()),
                 new Hardware(OptionalDouble.empty(), 1.5),
                 ReductionSettings.defaults(),
                 FitSettings.defaults());

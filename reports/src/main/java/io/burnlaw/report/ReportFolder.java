@@ -73,14 +73,25 @@ final class ReportFolder {
             delete(making);
             Files.createDirectory(making);
             try {
-                content.write(making);
-                carryOver(place, making);
+                fill(folder, content, place, making);
                 swap(place, making);
             } finally {
                 delete(making);
             }
         } catch (FileSystemException e) {
             throw new IOException(folder + ": the report cannot be written: " + reason(e), e);
+        }
+    }
+
+    private static void fill(Path folder, Content content, Path place, Path making) throws IOException {
+        try {
+            content.write(making);
+            carryOver(place, making);
+        } catch (FileSystemException e) {
+            throw e;
+        } catch (IOException e) {
+            // a disk that fills up while a file is written says so without the file
+            throw new IOException(folder + ": the report cannot be written: " + e.getMessage(), e);
         }
     }
 
