@@ -15,6 +15,7 @@ import io.burnlaw.ratelaw.RateLawFit;
 import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
+import io.burnlaw.regime.Claim;
 import io.burnlaw.regime.FasterAnswer;
 import io.burnlaw.regime.FasterQuestion;
 import io.burnlaw.regime.RegimeOptions;
@@ -76,8 +77,9 @@ final class FormulationWork {
                         options);
         Optional<Threshold> threshold =
                 regimes.flatMap(found -> Thresholds.find(found, value(formulation.density()), value(velocity)));
-        Optional<Pooling.Pooled> pooling =
-                PooledExponent.of(curves(reduced), campaign.fit().confidence()).pooled();
+        Optional<Pooling.Pooled> pooling = PooledExponent.of(
+                        curves(reduced, regimes, apart), campaign.fit().confidence())
+                .pooled();
         List<Finding> findings = new ArrayList<>();
         fit.fitted().ifPresent(fitted -> findings.addAll(fitted.findings()));
         regimes.ifPresent(found -> findings.addAll(found.findings()));
@@ -115,10 +117,20 @@ final class FormulationWork {
         return FasterQuestion.answer(regimes, lowest, limit, FasterQuestion.USUAL_FACTORS);
     }
 
-    private static List<BurnCurve> curves(List<Reduction.Reduced> reduced) {
+    /**
+     * Burns of one law only: an exponent across a change of law would be that of neither. Where there are several laws,
+     * the one with most points; where the law is a smooth curve, none.
+     */
+    private static List<BurnCurve> curves(
+            List<Reduction.Reduced> reduced, Optional<Regimes> regimes, List<String> apart) {
+        if (regimes.map(Regimes::claim).orElse(Claim.SINGLE_LAW) == Claim.SMOOTH_CURVE) {
+            return List.of();
+        }
+        Regimes.Span range = regimes.map(Regimes::widest).orElse(new Regimes.Span(0, Double.POSITIVE_INFINITY));
         return reduced.stream()
                 .filter(firing -> !firing.along().isEmpty())
-                .map(firing -> new BurnCurve(firing.firing(), firing.along()))
+                .filter(firing -> firing.points().stream().noneMatch(point -> apart.contains(point.id())))
+                .map(firing -> new BurnCurve(firing.firing(), firing.along()).within(range.low(), range.high()))
                 .toList();
     }
 

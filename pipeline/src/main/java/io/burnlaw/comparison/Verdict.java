@@ -133,6 +133,6 @@ final class Verdict {
 
     /** Such as {@code p = 0.034}. */
     static String probability(double value) {
-        return value < 1e-4 ? "p below 0.0001" : "p = " + Figures.significant(value, 2);
+        return Figures.probability(value);
     }
 }

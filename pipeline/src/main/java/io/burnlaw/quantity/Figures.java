@@ -50,6 +50,16 @@ public final class Figures {
     }
 
     /**
+     * The probability of a test.
+     *
+     * @param p [1]
+     * @return such as {@code p = 0.032}, and below one in a thousand only that
+     */
+    public static String probability(double p) {
+        return p < 1e-3 ? "p < 0.001" : "p = " + significant(p, 2);
+    }
+
+    /**
      * A value as somebody may have written it: no zeros at its end.
      *
      * @param value  finite

@@ -20,4 +20,19 @@ public record BurnCurve(String firing, List<InstantaneousRate> along) {
             }
         }
     }
+
+    /**
+     * The part of the burn at some pressures.
+     *
+     * @param low  [Pa, absolute]
+     * @param high [Pa, absolute]
+     * @return the samples from low to high
+     */
+    public BurnCurve within(double low, double high) {
+        return new BurnCurve(
+                firing,
+                along.stream()
+                        .filter(each -> each.pressure() >= low && each.pressure() <= high)
+                        .toList());
+    }
 }

@@ -2,6 +2,7 @@ package io.burnlaw.ratelaw;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Figures;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -131,8 +132,8 @@ public final class RateLawFit {
                 .ifPresent(test -> findings.add(Finding.of(
                         FindingCode.LACK_OF_FIT,
                         say(
-                                "Repeated firings scatter by %.2f %%; their means lie further from the law than that explains (p = %.3f).",
-                                100 * test.pureScatter(), test.pValue()))));
+                                "Repeated firings scatter by %.2f %%; their means lie further from the law than that explains (%s).",
+                                100 * test.pureScatter(), Figures.probability(test.pValue())))));
         law.exponentInterval(level)
                 .estimated()
                 .filter(e -> e.high() >= 1)

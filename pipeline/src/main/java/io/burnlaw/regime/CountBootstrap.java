@@ -16,7 +16,7 @@ import java.util.random.RandomGenerator;
 final class CountBootstrap {
 
     /** Most of the level goes to a change of slope: it is the usual and the fainter one. */
-    private static final double JOINED_WEIGHT = 0.85;
+    private static final double JOINED_WEIGHT = 0.92;
 
     /**
      * Share of the level at which a jump is told from a change of slope. Small, since a jump that is none pretends to

@@ -1,6 +1,7 @@
 package io.burnlaw.regime;
 
 import io.burnlaw.finding.Finding;
+import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +26,14 @@ public record Regimes(
         Optional<UnsettledRegime> unsettled,
         List<Finding> findings) {
 
+    /**
+     * A range of pressures.
+     *
+     * @param low  [Pa, absolute]
+     * @param high [Pa, absolute]
+     */
+    public record Span(double low, double high) {}
+
     public Regimes {
         regimes = List.copyOf(regimes);
         breaks = List.copyOf(breaks);
@@ -37,6 +46,34 @@ public record Regimes(
     /** {@return how many laws} */
     public int selected() {
         return regimes.size();
+    }
+
+    /**
+     * The pressures in which the law with the most points holds beyond doubt: between the intervals of its breaks, and
+     * without an end where there is no break.
+     *
+     * @return these pressures
+     */
+    public Span widest() {
+        int most = 0;
+        for (int j = 1; j < regimes.size(); j++) {
+            most = regimes.get(j).ids().size() > regimes.get(most).ids().size() ? j : most;
+        }
+        double low = most == 0
+                ? 0
+                : breaks.get(most - 1)
+                        .interval()
+                        .estimated()
+                        .map(Interval.Estimated::high)
+                        .orElse(breaks.get(most - 1).pressure());
+        double high = most == breaks.size()
+                ? Double.POSITIVE_INFINITY
+                : breaks.get(most)
+                        .interval()
+                        .estimated()
+                        .map(Interval.Estimated::low)
+                        .orElse(breaks.get(most).pressure());
+        return new Span(low, high);
     }
 
     /** {@return the laws, from low to high pressure} */

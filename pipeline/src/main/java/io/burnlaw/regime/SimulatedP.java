@@ -17,8 +17,6 @@ record SimulatedP(double value, int campaigns) {
     /** {@return as it is printed: never smaller than so many campaigns can show} */
     String words() {
         double least = 1.0 / (campaigns + 1);
-        return value <= least * 1.0000001
-                ? "p ≤ " + Figures.significant(least, 1)
-                : "p = " + Figures.significant(value, 2);
+        return value <= least * 1.0000001 ? "p ≤ " + Figures.significant(least, 1) : Figures.probability(value);
     }
 }
