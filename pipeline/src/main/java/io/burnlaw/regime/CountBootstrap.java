@@ -5,13 +5,14 @@ import java.util.function.IntConsumer;
 import java.util.random.RandomGenerator;
 
 /**
- * Seeded parametric bootstrap of the largest F over the places of a further break. The place of a break does not exist
- * under the hypothesis of fewer, so that F has no table there (Davies 1987; Andrews 1993); campaigns simulated from the
- * fit with fewer laws give its distribution for these very pressures. For one law against two and normal scatter the
- * ratio does not depend on any unknown, and the test is exact (Dufour 2006, Monte-Carlo tests).
+ * Seeded parametric bootstrap of the gain by a further break. The place of a break does not exist under the hypothesis
+ * of fewer, so that F has no table there (Davies 1987; Andrews 1993); campaigns simulated from the fit with fewer laws
+ * give its distribution for these very pressures. For one law against two and normal scatter the ratio does not depend
+ * on any unknown, and the test is exact (Dufour 2006, Monte-Carlo tests).
  *
- * <p>Joined and jumping alternatives are tried together: each has its share of the level and so its critical value; the
- * larger lead over these is compared with the same figure of every simulated campaign.
+ * <p>Joined and jumping alternatives are tried together: whether there is a change of slope at all by the likelihood
+ * averaged over its places, a further one, and a jump, which is sharp, by the largest F. Each has its share of the level and so its critical value; the larger lead over
+ * these is compared with the same figure of every simulated campaign.
  */
 final class CountBootstrap {
 
@@ -53,7 +54,9 @@ final class CountBootstrap {
         double[] straight = fewer.fitted();
         IntConsumer gains = b -> {
             double[] values = campaign(b, y, straight, noise, random);
-            joinedGain[b] = gain(joined.rss(values, k), joined.rss(values, k + 1));
+            joinedGain[b] = k == 1
+                    ? joined.meanLikelihoodRatio(values, 2, joined.rss(values, 1))
+                    : gain(joined.rss(values, k), joined.rss(values, k + 1));
             double[] pair = jumping.pair(values, k + 1);
             jumpingGain[b] = gain(pair[0], pair[1]);
         };
@@ -66,8 +69,9 @@ final class CountBootstrap {
                     : Ranks.upperTail(meeting)[0];
         });
         int n = sample.size();
-        double joinedF = Math.expm1(joinedGain[0]) * (n - (k + 2));
-        double jumpingF = jumps ? Math.expm1(jumpingGain[0]) * (n - 2 * (k + 1)) / 2 : 0;
+        double[] data = campaign(0, y, straight, noise, random);
+        double joinedF = Math.expm1(2.0 / n * gain(joined.rss(data, k), joined.rss(data, k + 1))) * (n - (k + 2));
+        double jumpingF = jumps ? Math.expm1(2.0 / n * jumpingGain[0]) * (n - 2 * (k + 1)) / 2 : 0;
         return new CountTest(k, joinedF, Math.max(0, jumpingF), p.value(), p.campaigns());
     }
 
@@ -104,9 +108,10 @@ final class CountBootstrap {
         return values;
     }
 
-    private static double gain(double fewer, double more) {
+    /** The logarithm of the likelihood ratio. */
+    private double gain(double fewer, double more) {
         return fewer < Double.POSITIVE_INFINITY && more < Double.POSITIVE_INFINITY
-                ? Math.log(fewer / Math.max(more, Double.MIN_NORMAL))
+                ? 0.5 * sample.size() * Math.log(fewer / Math.max(more, Double.MIN_NORMAL))
                 : Double.NEGATIVE_INFINITY;
     }
 

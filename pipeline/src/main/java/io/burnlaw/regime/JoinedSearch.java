@@ -19,6 +19,9 @@ final class JoinedSearch {
     /** Most places, by the number of breaks: sets of them number some thousands at most. */
     private static final int[] MOST = {0, 160, 60, 30, 22};
 
+    /** A likelihood smaller than the largest by e to this power does not count in a mean. */
+    private static final double NEGLIGIBLE = 25;
+
     private final int size;
     private final double[] w;
     private final double[] x;
@@ -209,6 +212,37 @@ final class JoinedSearch {
             most = Math.max(most, knots.gain(s, b));
         }
         return knots.count() == 0 ? Double.POSITIVE_INFINITY : Math.max(0, single - most);
+    }
+
+    /**
+     * The likelihood ratio against a sum of squares, averaged over the places of the breaks: the mean of
+     * (fewer / rss)^(n/2), in logarithms. It sees faint changes better than its largest value does (Andrews and
+     * Ploberger 1994).
+     *
+     * @param y     the values
+     * @param count of laws, at least two
+     * @param fewer sum of squares with fewer laws
+     * @return the logarithm; minus infinity where there can't be so many laws
+     */
+    double meanLikelihoodRatio(double[] y, int count, double fewer) {
+        Knots knots = byCount[count - 1];
+        if (knots.count() == 0) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        double single = Line.through(x, y, w, 0, size).rss();
+        double[] b = products(y, knots);
+        double[] rss = new double[knots.count()];
+        double least = Double.POSITIVE_INFINITY;
+        for (int s = 0; s < rss.length; s++) {
+            rss[s] = Math.max(Double.MIN_NORMAL, single - knots.gain(s, b));
+            least = Math.min(least, rss[s]);
+        }
+        double sum = 0;
+        double negligible = least * Math.exp(2 * NEGLIGIBLE / size);
+        for (double each : rss) {
+            sum += each < negligible ? Math.exp(0.5 * size * Math.log(least / each)) : 0;
+        }
+        return 0.5 * size * Math.log(fewer / least) + Math.log(sum / rss.length);
     }
 
     Best best(double[] y) {
