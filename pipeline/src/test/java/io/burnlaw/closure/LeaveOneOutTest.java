@@ -43,8 +43,7 @@ class LeaveOneOutTest {
 
     private static Motor motor(double throat, double velocity) {
         Bates grain = new Bates(2, Measured.of(0.038), Measured.of(0.014), Measured.of(0.062));
-        return new Motor(
-                grain, 1780, new Gas(velocity, 1.13), new Nozzle(throat), Motor.freeVolume(grain, 0), 101_325);
+        return new Motor(grain, 1780, new Gas(velocity, 1.13), new Nozzle(throat), Motor.freeVolume(grain, 0), 101_325);
     }
 
     private static double rate(double pressure) {
@@ -114,15 +113,16 @@ class LeaveOneOutTest {
         assertThat(closure.good()).isFalse();
         // 1 / 0.9 in c* is a factor 0.9^(-1 / 0.62) in pressure
         assertThat(closure.maxPressureBias()).isCloseTo(Math.pow(0.9, -1 / 0.62) - 1, offset(0.02));
-        assertThat(closure.finding().orElseThrow().message()).contains("lie high").contains("c*");
+        assertThat(closure.finding().orElseThrow().message())
+                .contains("lie high")
+                .contains("c*");
     }
 
     @Test
     void theRateAtTheFiringsOwnTemperatureIsPredicted() {
         Made made = fired(5, 0, 1, new SplittableRandom(1));
         MeasuredFiring cold = made.firings.get(1);
-        Prediction truth =
-                Prediction.of(cold.motor(), p -> 0.94 * rate(p)).orElseThrow();
+        Prediction truth = Prediction.of(cold.motor(), p -> 0.94 * rate(p)).orElseThrow();
         made.firings.set(
                 1,
                 new MeasuredFiring(
@@ -153,8 +153,7 @@ class LeaveOneOutTest {
                             0,
                             0));
         }
-        Closure closure =
-                LeaveOneOut.of(made.law(), made.points, List.of(made.firings.get(2)), List.of("x: outside"));
+        Closure closure = LeaveOneOut.of(made.law(), made.points, List.of(made.firings.get(2)), List.of("x: outside"));
         assertThat(closure).isInstanceOf(Closure.NotPredicted.class);
         assertThat(closure.sentence()).contains("x: outside", "f2: without it too few firings");
     }
@@ -162,8 +161,7 @@ class LeaveOneOutTest {
     @Test
     void withoutAFiringNothingIsPredicted() {
         Made made = fired(3, 0.01, 1, new SplittableRandom(1));
-        assertThat(LeaveOneOut.of(made.law(), made.points, List.of(), List.of())
-                        .sentence())
+        assertThat(LeaveOneOut.of(made.law(), made.points, List.of(), List.of()).sentence())
                 .contains("none with a motor");
     }
 

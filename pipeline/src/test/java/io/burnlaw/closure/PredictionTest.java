@@ -21,7 +21,8 @@ class PredictionTest {
 
     @Test
     @Oracle(
-            value = "closed form of the steady chamber, P = (K_n a (rho - rho_gas) c*)^(1/(1-n)): Sutton and Biblarz (2001)",
+            value =
+                    "closed form of the steady chamber, P = (K_n a (rho - rho_gas) c*)^(1/(1-n)): Sutton and Biblarz (2001)",
             agreement = "0.1 % in pressure, 0.5 % in burn time of an end burner")
     void anEndBurnerStandsAtItsEquilibrium() {
         double throat = 0.005;
@@ -34,8 +35,7 @@ class PredictionTest {
             double gas = motor.gas().density(pressure);
             pressure = Math.pow(kn * a * (1750 - gas) * 1500, 1 / (1 - n));
         }
-        Prediction prediction =
-                Prediction.of(motor, p -> a * Math.pow(p, n)).orElseThrow();
+        Prediction prediction = Prediction.of(motor, p -> a * Math.pow(p, n)).orElseThrow();
         // 1 %: the rise takes some hundredths of a burn of five seconds
         assertThat(prediction.meanPressure()).isCloseTo(pressure, withPercentage(1));
         assertThat(prediction.firing().maximumPressure()).isCloseTo(pressure, withPercentage(0.1));

@@ -25,12 +25,25 @@ class ExponentInformationTest {
     private static RateLaw unknown(double scatter) {
         double vague = 1e6;
         return new RateLaw(
-                Math.log(5e-3), 0.4, 1e6, vague, 0, vague, 1, scatter, 1e6, 1e6, 0, Weighting.MEASURED, CommonError.NONE);
+                Math.log(5e-3),
+                0.4,
+                1e6,
+                vague,
+                0,
+                vague,
+                1,
+                scatter,
+                1e6,
+                1e6,
+                0,
+                Weighting.MEASURED,
+                CommonError.NONE);
     }
 
     @Test
     @Oracle(
-            value = "exponent_uncertainty_two_point.csv: u(n) = sqrt(2) u_r / ln(P2/P1), worked out by hand from JCGM 100:2008",
+            value =
+                    "exponent_uncertainty_two_point.csv: u(n) = sqrt(2) u_r / ln(P2/P1), worked out by hand from JCGM 100:2008",
             agreement = "1e-6, all rows")
     void twoFiringsGiveTheExponentAsFarAsTheirPressuresAreApart() throws IOException {
         List<String> rows;

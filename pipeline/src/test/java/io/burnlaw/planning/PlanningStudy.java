@@ -61,8 +61,7 @@ class PlanningStudy {
         }
 
         private static double median(List<Double> values) {
-            double[] sorted =
-                    values.stream().mapToDouble(Math::abs).sorted().toArray();
+            double[] sorted = values.stream().mapToDouble(Math::abs).sorted().toArray();
             return sorted[sorted.length / 2];
         }
 
@@ -112,8 +111,8 @@ class PlanningStudy {
         List<Double> strengths = new ArrayList<>();
         for (int i = 0; i < firings; i++) {
             double pressure = 0.9e6 * Math.pow(4.5, (i + 0.6 * random.nextDouble() - 0.3) / (firings - 1));
-            double rate = truth.rate(Math.exp(truth.scatter * random.nextGaussian()))
-                    .applyAsDouble(pressure);
+            double rate =
+                    truth.rate(Math.exp(truth.scatter * random.nextGaussian())).applyAsDouble(pressure);
             points.add(new FitPoint("f" + i, "f" + i, pressure, 0, rate, 0, 0));
             strengths.add(1790 * 880 * Math.exp(truth.strengthScatter * random.nextGaussian()));
         }
@@ -129,8 +128,7 @@ class PlanningStudy {
                 2e6,
                 Measured.of(truth.exponent + 0.05 * random.nextGaussian(), 0.05),
                 truth.scatter);
-        return basis(
-                guess.law(), List.of(), PlannedMotors.motor(1790, 880, 0.010), FirstGuess.USUAL_STRENGTH_STD);
+        return basis(guess.law(), List.of(), PlannedMotors.motor(1790, 880, 0.010), FirstGuess.USUAL_STRENGTH_STD);
     }
 
     private static PlanBasis basis(PiecewiseLaw law, List<FitPoint> points, Motor motor, double strengthStd) {
@@ -189,12 +187,12 @@ class PlanningStudy {
                 run("16 firings, scatter 1 %", 16, 0.01, false, 3_000_000));
         Row guess = run("first guess, 10 % in rate, 0.05 in n", 0, 0.03, true, 4_000_000);
         StringBuilder text = new StringBuilder("## Planned throats\n\n");
-        text.append(
-                PLANS + " plans a row. Each time an invented propellant (n 0.15 to 0.55) is fired in a campaign, the throat for"
-                        + " a mean pressure of 1.2 to 3.5 MPa is asked for, the drill that is named is drilled, measured with"
-                        + " 0.02 mm, and fired with a scatter of its own in rate, density and c*. Refused: the upper prediction"
-                        + " of the peak would pass the case limit of 9 MPa over 1.5. Covered: mean and peak of the firing"
-                        + " within the stated 95 % prediction.\n\n");
+        text.append(PLANS
+                + " plans a row. Each time an invented propellant (n 0.15 to 0.55) is fired in a campaign, the throat for"
+                + " a mean pressure of 1.2 to 3.5 MPa is asked for, the drill that is named is drilled, measured with"
+                + " 0.02 mm, and fired with a scatter of its own in rate, density and c*. Refused: the upper prediction"
+                + " of the peak would pass the case limit of 9 MPa over 1.5. Covered: mean and peak of the firing"
+                + " within the stated 95 % prediction.\n\n");
         text.append("| basis | fired | refused | off the target, median | stated half width, median | mean covered |"
                 + " peak covered | peak above the upper end | above the case limit |\n");
         text.append("| --- | --- | --- | --- | --- | --- | --- | --- | --- |\n");
