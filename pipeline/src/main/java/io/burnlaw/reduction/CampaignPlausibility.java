@@ -33,6 +33,9 @@ public final class CampaignPlausibility {
 
     private static final double STDS = 4;
 
+    /** Of a firing whose c* has told against it already. */
+    private static final int NO_JUDGE = -1;
+
     private CampaignPlausibility() {}
 
     /**
@@ -44,7 +47,8 @@ public final class CampaignPlausibility {
     public static List<Reduction> review(List<Reduction> series) {
         List<Reduction.Reduced> judges = series.stream()
                 .flatMap(reduction -> reduction.match(Stream::of, rejected -> Stream.<Reduction.Reduced>empty()))
-                .filter(CampaignPlausibility::judged)
+                .filter(CampaignPlausibility::burnedFast)
+                .filter(reduced -> !told(reduced, FindingCode.IMPLAUSIBLE_CSTAR))
                 .toList();
         double[] velocities = judges.stream()
                 .flatMap(judge -> judge.characteristicVelocity().stream())
@@ -60,13 +64,16 @@ public final class CampaignPlausibility {
         List<Reduction> reviewed = new ArrayList<>();
         int number = 0;
         for (Reduction reduction : series) {
-            if (number < judges.size() && reduction == judges.get(number)) {
-                Reduction.Reduced reduced = judges.get(number);
+            if (reduction instanceof Reduction.Reduced reduced && burnedFast(reduced)) {
+                boolean judge = number < judges.size() && reduction == judges.get(number);
                 List<Finding> seen = new ArrayList<>();
-                velocity(reduced, velocities).ifPresent(seen::add);
-                rate(reduced, number, lnPressures, lnRates, !seen.isEmpty()).ifPresent(seen::add);
+                if (judge) {
+                    velocity(reduced, velocities).ifPresent(seen::add);
+                }
+                rate(reduced, judge ? number : NO_JUDGE, lnPressures, lnRates, !judge || !seen.isEmpty())
+                        .ifPresent(seen::add);
                 reviewed.add(seen.isEmpty() ? reduced : reduced.withFindings(seen));
-                number++;
+                number += judge ? 1 : 0;
             } else {
                 reviewed.add(reduction);
             }
@@ -74,11 +81,12 @@ public final class CampaignPlausibility {
         return reviewed;
     }
 
-    private static boolean judged(Reduction.Reduced reduced) {
-        return reduced.findings().stream()
-                .noneMatch(finding -> finding.code() == FindingCode.SLOW_BURNING
-                        || finding.code() == FindingCode.SMOULDER
-                        || finding.code() == FindingCode.IMPLAUSIBLE_CSTAR);
+    private static boolean burnedFast(Reduction.Reduced reduced) {
+        return !told(reduced, FindingCode.SLOW_BURNING) && !told(reduced, FindingCode.SMOULDER);
+    }
+
+    private static boolean told(Reduction.Reduced reduced, FindingCode code) {
+        return reduced.findings().stream().anyMatch(finding -> finding.code() == code);
     }
 
     private static Optional<Finding> velocity(Reduction.Reduced firing, double[] velocities) {
@@ -131,14 +139,16 @@ public final class CampaignPlausibility {
             Reduction.Reduced firing, int number, double[] lnPressures, double[] lnRates, boolean velocityApart) {
         double near = StrictMath.log(NEAR);
         double allowed = StrictMath.log1p(RATE);
+        double lnPressure = StrictMath.log(firing.meanPressure());
+        double lnRate = StrictMath.log(firing.thicknessTimeRate());
         double[] lnRatios = new double[lnRates.length];
         int count = 0;
         for (int i = 0; i < lnRates.length; i++) {
-            double away = lnPressures[i] - lnPressures[number];
+            double away = lnPressures[i] - lnPressure;
             if (i == number || !(Math.abs(away) < near)) {
                 continue;
             }
-            double lnRatio = lnRates[number] - lnRates[i] + LocalExponent.USUAL * away;
+            double lnRatio = lnRate - lnRates[i] + LocalExponent.USUAL * away;
             if (!(Math.abs(lnRatio) > allowed)) {
                 return Optional.empty();
             }

@@ -125,11 +125,11 @@ final class MatRecord {
         boolean equal = pressure.filter(column -> column.length() != time.length())
                         .isEmpty()
                 && thrust.filter(column -> column.length() != time.length()).isEmpty();
-        if (!equal || time.length() > TextRecord.MOST_SAMPLES) {
+        if (!equal || time.length() > LineBuffer.MOST_SAMPLES) {
             throw Refusal.of(
                     file,
                     0,
-                    "the columns differ in length, or are longer than " + TextRecord.MOST_SAMPLES,
+                    "the columns differ in length, or are longer than " + LineBuffer.MOST_SAMPLES,
                     time.length() + " values in each, as in " + time.heading().written(),
                     "save the channels of one record only");
         }

@@ -71,7 +71,7 @@ class FaultMatrixStudy {
                 vain);
         int alarms = vain;
         claims.add(() -> assertTrue(velocities[1] >= LEAST_RECALL * SERIES, text));
-        claims.add(() -> assertTrue(times[1] >= 0.75 * SERIES, text));
+        claims.add(() -> assertTrue(times[1] >= 0.75 * SERIES && times[2] >= times[1], text));
         claims.add(() -> assertTrue(alarms <= MOST_FALSE_ALARMS * 6 * SERIES, text));
         return text;
     }
