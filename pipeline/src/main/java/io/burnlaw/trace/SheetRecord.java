@@ -26,6 +26,9 @@ final class SheetRecord {
                     "a workbook with the record on its first sheet",
                     "export the record as text");
         }
+        // A remark in one row only leaves the others shorter: a table has one width.
+        int width =
+                rows.get().stream().mapToInt(row -> row.cells().size()).max().orElse(0);
         StringBuilder text = new StringBuilder();
         int line = 1;
         for (Workbook.SheetRow row : rows.get()) {
@@ -35,6 +38,9 @@ final class SheetRecord {
             text.append(row.cells().stream()
                     .map(cell -> cell.replaceAll("[\\t\\r\\n]", " "))
                     .collect(Collectors.joining("\t")));
+            if (row.cells().size() > 1) {
+                text.append("\t".repeat(width - row.cells().size()));
+            }
         }
         return new ByteArrayInputStream(text.append('\n').toString().getBytes(StandardCharsets.UTF_8));
     }

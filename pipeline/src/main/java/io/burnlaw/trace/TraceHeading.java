@@ -31,7 +31,8 @@ record TraceHeading(String written, String name, Optional<WrittenUnit> unit) {
         Matcher tailed = TAILED.matcher(written);
         if (tailed.matches()) {
             Optional<WrittenUnit> unit = WrittenUnit.of(tailed.group(2));
-            if (unit.isPresent()) {
+            // "channel 1" has a number, not the unit 1
+            if (unit.isPresent() && !tailed.group(2).matches("[0-9]+")) {
                 return new TraceHeading(written, tailed.group(1), unit);
             }
         }

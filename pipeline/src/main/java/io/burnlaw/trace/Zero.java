@@ -58,13 +58,14 @@ record Zero(double[] values, double std, List<Finding> finding) {
             Level after = quiet.after().get();
             double drift = after.value() - before.value();
             variance += square(drift / 2) / 3;
-            if (Math.abs(drift)
-                    > Math.max(STDS * Math.hypot(before.std(), after.std()), WORTH_TELLING * quiet.range())) {
+            if (Math.abs(drift) > STDS * Math.hypot(before.std(), after.std())) {
                 for (int i = 0; i < baseline.length; i++) {
                     double share = (time[i] - before.time()) / (after.time() - before.time());
                     baseline[i] = offset + drift * Math.max(0, Math.min(1, share));
                 }
-                findings.add(drift(channel, before, after, quiet.range()));
+                if (Math.abs(drift) > WORTH_TELLING * quiet.range()) {
+                    findings.add(drift(channel, before, after, quiet.range()));
+                }
             }
         }
         if (quiet.rise() < time.length

@@ -3,8 +3,10 @@ package io.burnlaw.campaign;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.Oracle;
 import io.burnlaw.quantity.Measured;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -123,6 +125,24 @@ class CampaignReaderTest {
                         0.05,
                         0.10));
         assertThat(campaign.fit()).isEqualTo(new FitSettings(0.90, 42, FitSettings.PointWeighting.MEASURED, true));
+    }
+
+    @Test
+    @Oracle("openpyxl 3.1.5 wrote the workbook; see trace/make_records.py")
+    void aWorkbookServesAsTheLog() throws IOException {
+        write("campaign.yaml", YAML.replace("base:", "p:").replace("compare_with: base", "compare_with: p"));
+        try (InputStream in = CampaignReaderTest.class.getResourceAsStream("firings.xlsx")) {
+            Files.write(folder.resolve("firings.xlsx"), in.readAllBytes());
+        }
+        Files.writeString(folder.resolve("traces/A1.csv"), "x");
+        Campaign campaign = campaign();
+        assertThat(campaign.firings()).extracting(Firing::id).containsExactly("A1", "2");
+        Firing first = campaign.firings().get(0);
+        assertThat(first.grain().dimensions().get("core_diameter").value()).isEqualTo(14.02e-3);
+        assertThat(first.throatDiameter().value()).isEqualTo(9e-3);
+        assertThat(first.propellantMass().orElseThrow().value()).isEqualTo(0.1804);
+        assertThat(campaign.firings().get(1).throatDiameter().value()).isEqualTo(8.5e-3);
+        assertThat(campaign.firings().get(1).setAside()).contains("windy");
     }
 
     @Test
