@@ -13,14 +13,27 @@ import java.util.Optional;
  * @param problems what is wrong with the table
  * @param notFound why it is not there, if it is not
  */
-record SurfaceFile(
+public record SurfaceFile(
         List<GrainDescription.SurfacePoint> points,
         List<Problem> problems,
         Optional<CampaignFolder.Location.NotFound> notFound) {
 
     private static final long MOST_BYTES = 16L << 20;
 
-    static SurfaceFile read(String path, CampaignFolder folder, List<InputFile> inputs) {
+    public SurfaceFile {
+        points = List.copyOf(points);
+        problems = List.copyOf(problems);
+    }
+
+    /**
+     * Reads a table of {@code web [mm], area [mm2]}.
+     *
+     * @param path   below the folder
+     * @param folder where it lies
+     * @param inputs gets the file with its checksum
+     * @return the table, or what is wrong with it
+     */
+    public static SurfaceFile read(String path, CampaignFolder folder, List<InputFile> inputs) {
         CampaignFolder.Location location = folder.locate(path);
         if (location instanceof CampaignFolder.Location.NotFound missing) {
             return new SurfaceFile(List.of(), List.of(), Optional.of(missing));

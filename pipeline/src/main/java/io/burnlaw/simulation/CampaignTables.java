@@ -1,5 +1,6 @@
 package io.burnlaw.simulation;
 
+import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Unit;
 import java.util.List;
@@ -30,6 +31,7 @@ final class CampaignTables {
             table.cell("segments", Integer.toString(plan.grain().segments()));
             int inhibited = plan.grain().inhibitedEnds();
             table.cell("inhibited_ends", inhibited == 0 ? "" : Integer.toString(inhibited));
+            plan.grain().tableName().ifPresent(path -> table.cell("surface_table", path));
             for (Map.Entry<String, Measured> dimension :
                     firing.description().dimensions().entrySet()) {
                 table.cell(
@@ -52,6 +54,17 @@ final class CampaignTables {
                     .ifPresent(volume -> table.cell("chamber_volume [cm3]", FixedNumber.decimals(volume * 1e6, 0)));
             table.cell("use", plan.use().orElse(""));
             table.cell("note", plan.note().orElse(""));
+        }
+        return table;
+    }
+
+    /** A grain's surface table, as a campaign has it. */
+    static CsvText surface(GrainDescription grain) {
+        CsvText table = new CsvText(List.of("web [mm]", "area [mm2]"));
+        for (GrainDescription.SurfacePoint point : grain.surface()) {
+            table.row();
+            table.cell("web [mm]", FixedNumber.decimals(point.web() * 1e3, 4));
+            table.cell("area [mm2]", FixedNumber.decimals(point.surface() * 1e6, 3));
         }
         return table;
     }

@@ -2,12 +2,16 @@ package io.burnlaw.simulation;
 
 import io.burnlaw.ballistics.Recorder;
 import io.burnlaw.campaign.Block;
+import io.burnlaw.campaign.CampaignFolder;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.PressureKind;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.SurfaceFile;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Spelling;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -20,16 +24,36 @@ final class FiringPlans {
 
     private final Map<String, Scenario.Propellant> propellants;
     private final Block commonGrain;
+    private final CampaignFolder folder;
+    private final List<Problem> problems;
 
-    FiringPlans(Map<String, Scenario.Propellant> propellants, Block commonGrain) {
+    /**
+     * Plans of one scenario.
+     *
+     * @param propellants  by id
+     * @param commonGrain  of firings that say nothing else
+     * @param folder       of the scenario: surface tables lie below it
+     * @param problems     gets what is wrong with them
+     */
+    FiringPlans(
+            Map<String, Scenario.Propellant> propellants,
+            Block commonGrain,
+            CampaignFolder folder,
+            List<Problem> problems) {
         this.propellants = propellants;
         this.commonGrain = commonGrain;
+        this.folder = folder;
+        this.problems = problems;
     }
 
     Optional<Scenario.PlannedFiring> firing(String id, Block block) {
         Optional<Scenario.Propellant> propellant = propellant(block);
         double throat = ScenarioReader.needed(block, "throat", Dimension.LENGTH, "8.0 mm");
+        int before = problems.size();
         GrainDescription grain = grain(block);
+        if (problems.size() > before) {
+            return Optional.empty();
+        }
         Grains.of(grain)
                 .match(built -> List.<String>of(), impossible -> impossible.reasons())
                 .forEach(reason -> block.wrong(
@@ -115,19 +139,31 @@ final class FiringPlans {
     private GrainDescription grain(Block block) {
         Map<String, Measured> dimensions = new TreeMap<>();
         for (String key : ScenarioKeys.GRAIN) {
-            if (key.contains("_") && !key.equals("inhibited_ends")) {
+            if (ScenarioKeys.LENGTHS.stream().anyMatch(key::startsWith)) {
                 length(commonGrain, key).ifPresent(value -> dimensions.put(key, Measured.of(value)));
                 length(block, key).ifPresent(value -> dimensions.put(key, Measured.of(value)));
             }
         }
         String kind = block.text("kind").or(() -> commonGrain.text("kind")).orElse("bates");
+        Block named = block.has("surface_table") ? block : commonGrain;
+        Optional<String> table = named.text("surface_table").filter(path -> kind.equals("table"));
         return new GrainDescription(
                 kind,
                 count(block, "segments", 1),
                 count(block, "inhibited_ends", 0),
                 dimensions,
-                List.of(),
-                Optional.empty());
+                table.map(path -> surface(named, path)).orElse(List.of()),
+                // The campaign's own copy lies beside its other tables.
+                table.map(path -> "surface-" + path.replaceAll("[\\\\/]+", "-")));
+    }
+
+    private List<GrainDescription.SurfacePoint> surface(Block named, String path) {
+        SurfaceFile file = SurfaceFile.read(path, folder, new ArrayList<>());
+        problems.addAll(file.problems());
+        file.notFound()
+                .ifPresent(missing ->
+                        named.wrong("surface_table", missing.what(), path, missing.expected(), missing.mend()));
+        return file.points();
     }
 
     private int count(Block block, String key, int otherwise) {

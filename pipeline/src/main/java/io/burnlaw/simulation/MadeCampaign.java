@@ -49,6 +49,12 @@ public record MadeCampaign(Map<String, byte[]> files) {
         putUnlessEmpty(files, "firings.csv", log);
         putUnlessEmpty(files, "points.csv", points);
         putUnlessEmpty(files, "strands.csv", vessels);
+        for (Scenario.PlannedFiring plan : scenario.firings()) {
+            plan.grain()
+                    .tableName()
+                    .ifPresent(path -> put(
+                            files, path, CampaignTables.surface(plan.grain()).text()));
+        }
         traces.forEach((path, text) -> put(files, path, text));
         put(files, "truth.yaml", TruthText.of(scenario, firings, strands));
         return new MadeCampaign(files);

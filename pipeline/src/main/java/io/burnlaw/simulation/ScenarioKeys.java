@@ -82,7 +82,7 @@ final class ScenarioKeys {
     private ScenarioKeys() {}
 
     private static List<String> grain() {
-        List<String> keys = new ArrayList<>(List.of("kind", "segments", "inhibited_ends"));
+        List<String> keys = new ArrayList<>(List.of("kind", "segments", "inhibited_ends", "surface_table"));
         for (String length : LENGTHS) {
             keys.add(length);
             for (int segment = 1; segment <= 6; segment++) {

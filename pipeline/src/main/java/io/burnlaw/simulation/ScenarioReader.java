@@ -1,6 +1,7 @@
 package io.burnlaw.simulation;
 
 import io.burnlaw.campaign.Block;
+import io.burnlaw.campaign.CampaignFolder;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.YamlDocument;
@@ -23,9 +24,11 @@ public final class ScenarioReader {
 
     private final List<Problem> problems = new ArrayList<>();
     private final String file;
+    private final Path folder;
 
-    private ScenarioReader(String file) {
-        this.file = file;
+    private ScenarioReader(Path path) {
+        this.file = path.toString();
+        this.folder = path.toAbsolutePath().getParent();
     }
 
     /**
@@ -35,7 +38,7 @@ public final class ScenarioReader {
      * @return the scenario, or every problem of the file
      */
     public static ScenarioReading read(Path path) {
-        ScenarioReader reader = new ScenarioReader(path.toString());
+        ScenarioReader reader = new ScenarioReader(path);
         Optional<YamlNode.Mapping> root = YamlDocument.read(path, reader.problems);
         Optional<Scenario> scenario = root.map(reader::scenario);
         return reader.problems.isEmpty()
@@ -57,7 +60,8 @@ public final class ScenarioReader {
         }
         OptionalDouble reference = value(block.positive("reference_temperature", Dimension.TEMPERATURE));
         Map<String, Scenario.Propellant> propellants = propellants(block);
-        FiringPlans plans = new FiringPlans(propellants, block.block("grain", ScenarioKeys.GRAIN));
+        FiringPlans plans = new FiringPlans(
+                propellants, block.block("grain", ScenarioKeys.GRAIN), new CampaignFolder(folder), problems);
         double ambient = block.positivePressure("ambient_pressure", PressureKind.ABSOLUTE)
                 .map(Measured::value)
                 .orElse(STANDARD_ATMOSPHERE);

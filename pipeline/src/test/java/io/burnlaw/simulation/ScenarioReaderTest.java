@@ -2,6 +2,10 @@ package io.burnlaw.simulation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.CampaignReading;
+import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.Problem;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -60,6 +64,38 @@ class ScenarioReaderTest {
                 .isCloseTo(law.applyAsDouble(2e6 * (1 - 1e-12)), org.assertj.core.api.Assertions.within(1e-12));
         assertThat(law.applyAsDouble(4e6) / law.applyAsDouble(2e6))
                 .isCloseTo(Math.pow(2, 0.1), org.assertj.core.api.Assertions.within(1e-12));
+    }
+
+    private static final String TABLE = GOOD.replace(
+            "grain: {kind: bates, outer_diameter: 40 mm, core_diameter: 15 mm, segment_length: 60 mm}",
+            "grain: {kind: table, surface_table: grains/port.csv}");
+
+    @Test
+    void aGrainOfATableIsFiredAndItsTableGoesIntoTheCampaign() throws IOException {
+        Files.createDirectories(folder.resolve("grains"));
+        Files.writeString(folder.resolve("grains/port.csv"), "web [mm],area [mm2]\n0,6000\n5,9000\n10,7000\n");
+        Path made = folder.resolve("made");
+        FolderWriter.write(MadeCampaign.of(good(TABLE)), made);
+        Campaign campaign = CampaignReader.read(made).match(CampaignReading.Read::campaign, unusable -> {
+            throw new AssertionError(unusable.problems());
+        });
+        GrainDescription grain = campaign.firings().get(0).grain();
+        assertThat(grain.kind()).isEqualTo("table");
+        assertThat(grain.surface()).hasSize(3);
+        assertThat(grain.surface().get(1).surface()).isEqualTo(9000e-6);
+        assertThat(grain.surface().get(2).web()).isEqualTo(10e-3);
+        // trapezoidal rule over the web: 5 · 7500 + 5 · 8000 = 77.5 cm3 of 1.8 g/cm3
+        assertThat(campaign.firings().get(0).propellantMass().orElseThrow().value())
+                .isCloseTo(0.1395, org.assertj.core.api.Assertions.within(1e-4));
+        assertThat(FolderWriter.mayReplace(made)).isTrue();
+    }
+
+    @Test
+    void aTableThatIsMissingOrWrongIsToldWithItsLine() throws IOException {
+        assertThat(problems(TABLE)).anyMatch(text -> text.contains("surface_table"));
+        Files.createDirectories(folder.resolve("grains"));
+        Files.writeString(folder.resolve("grains/port.csv"), "web [mm],area [mm2]\n0,6000\n5,-9\n");
+        assertThat(problems(TABLE)).anyMatch(text -> text.contains("grains/port.csv:3") && text.contains("-9"));
     }
 
     @Test
