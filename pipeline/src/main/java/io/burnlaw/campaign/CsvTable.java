@@ -7,7 +7,9 @@ import de.siegmar.fastcsv.reader.CsvRecord;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -104,8 +106,10 @@ final class CsvTable {
         List<String> headings = null;
         int headingLine = 0;
         List<TableText.Line> lines = new ArrayList<>();
+        SeenCells seen = new SeenCells();
         for (CsvRecord read : reader) {
-            List<String> cells = read.getFields().stream().map(String::strip).toList();
+            List<String> cells =
+                    read.getFields().stream().map(String::strip).map(seen::one).toList();
             boolean blank = cells.stream().allMatch(String::isEmpty);
             int line = (int) read.getStartingLineNumber();
             if (blank || headings == null && cells.get(0).startsWith("sep=")) {
@@ -124,6 +128,20 @@ final class CsvTable {
         return headings == null
                 ? Optional.empty()
                 : Optional.of(new TableText(file, headingLine, headings, lines, notes));
+    }
+
+    /** Logs repeat themselves: equal cells are kept once, so that a long log takes little more than its text. */
+    private static final class SeenCells {
+        private static final int MOST = 10_000;
+        private final Map<String, String> seen = new HashMap<>();
+
+        String one(String cell) {
+            String known = seen.get(cell);
+            if (known == null && seen.size() < MOST) {
+                seen.put(cell, cell);
+            }
+            return known == null ? cell : known;
+        }
     }
 
     /** The one that stands most often in the headings, outside of brackets and quotation marks. */

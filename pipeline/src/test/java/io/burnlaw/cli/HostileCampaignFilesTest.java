@@ -14,16 +14,14 @@ import org.junit.jupiter.api.io.TempDir;
 /** Tables and keys that nobody writes by accident: refused in a few lines that say what and where. */
 class HostileCampaignFilesTest {
 
-    private static final String YAML =
-            """
+    private static final String YAML = """
             format: burnlaw-campaign/1
             title: Invented
             ambient_pressure: 101.3 kPa
             formulations:
               base: {title: Invented}
             """;
-    private static final String POINTS =
-            """
+    private static final String POINTS = """
             point,formulation,pressure [MPa],rate [mm/s],pressure_kind
             A,base,1.0,5.0,absolute
             B,base,2.0,6.0,absolute
