@@ -107,7 +107,8 @@ class RegimePowerStudy {
 
     private void oneLaw() {
         say("### One law: how often a change is imagined\n");
-        say("| points | scatter | campaigns | change found | break claimed | two laws or more by the criterion alone |");
+        say(
+                "| points | scatter | campaigns | change found | break claimed | two laws or more by the criterion alone |");
         say("| --- | --- | --- | --- | --- | --- |");
         Kind[] kinds = {
             new Kind(8, 0, 1, 0.03, 0),

@@ -66,6 +66,17 @@ class ScenarioReaderTest {
                 .isCloseTo(Math.pow(2, 0.1), org.assertj.core.api.Assertions.within(1e-12));
     }
 
+    @Test
+    void theScenarioOfTheDocumentationIsOne() throws IOException {
+        String docs = Files.readString(Path.of("../docs/formats.md"));
+        int from = docs.indexOf("```yaml", docs.indexOf("## A scenario")) + "```yaml".length();
+        Scenario scenario = good(docs.substring(from, docs.indexOf("```", from)));
+        assertThat(scenario.firings()).hasSize(4);
+        assertThat(scenario.strands()).hasSize(1);
+        // Every fault that can be asked for is named there.
+        assertThat(FaultKey.keys()).allSatisfy(key -> assertThat(docs).contains(key));
+    }
+
     private static final String TABLE = GOOD.replace(
             "grain: {kind: bates, outer_diameter: 40 mm, core_diameter: 15 mm, segment_length: 60 mm}",
             "grain: {kind: table, surface_table: grains/port.csv}");
