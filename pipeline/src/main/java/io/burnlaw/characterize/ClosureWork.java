@@ -5,6 +5,7 @@ import io.burnlaw.closure.LeaveOneOut;
 import io.burnlaw.closure.MeasuredFiring;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.ratelaw.TemperatureResult;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
 import java.util.ArrayList;
@@ -85,6 +86,7 @@ final class ClosureWork {
         return temperature.isEmpty()
                 ? 1
                 : result.temperature()
+                        .flatMap(TemperatureResult::estimated)
                         .map(known -> StrictMath.exp(
                                 known.sigmaP() * (temperature.getAsDouble() - known.referenceTemperature())))
                         .orElse(1.0);

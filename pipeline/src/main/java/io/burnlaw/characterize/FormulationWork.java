@@ -77,13 +77,14 @@ final class FormulationWork {
                         options);
         Optional<Threshold> threshold =
                 regimes.flatMap(found -> Thresholds.find(found, value(formulation.density()), value(velocity)));
-        Optional<Pooling.Pooled> pooling = PooledExponent.of(
-                        curves(reduced, regimes, apart), campaign.fit().confidence())
-                .pooled();
+        List<BurnCurve> curves = curves(reduced, regimes, apart);
+        Optional<Pooling> pooling = curves.isEmpty()
+                ? Optional.empty()
+                : Optional.of(PooledExponent.of(curves, campaign.fit().confidence()));
         List<Finding> findings = new ArrayList<>();
         fit.fitted().ifPresent(fitted -> findings.addAll(fitted.findings()));
         regimes.ifPresent(found -> findings.addAll(found.findings()));
-        pooling.ifPresent(found -> findings.addAll(found.findings()));
+        pooling.flatMap(Pooling::pooled).ifPresent(found -> findings.addAll(found.findings()));
         return new FormulationResult(
                 formulation,
                 velocity,

@@ -110,7 +110,8 @@ final class PlanWork {
                 last.throatDiameter().stdOr(PlanBasis.USUAL_THROAT_STD),
                 campaign.hardware(),
                 fired.stream().mapToDouble(each -> each.reduced().maxPressure()).max(),
-                result.temperature().map(PlanWork::remark).stream().toList());
+                result.temperature().flatMap(TemperatureResult::estimated).map(PlanWork::remark).stream()
+                        .toList());
     }
 
     private static double upperEnd(Threshold threshold) {

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** Rates brought to one temperature, where firings at several temperatures tell how. */
-record ReferredRates(List<FitPoint> points, Optional<TemperatureResult.Estimated> sensitivity) {
+record ReferredRates(List<FitPoint> points, Optional<TemperatureResult> sensitivity) {
 
     ReferredRates {
         points = List.copyOf(points);
@@ -43,10 +43,12 @@ record ReferredRates(List<FitPoint> points, Optional<TemperatureResult.Estimated
             at.add(new PointAtTemperature(
                     points.get(i), used.get(i).temperature().getAsDouble()));
         }
-        Optional<TemperatureResult.Estimated> sensitivity = TemperatureFit.fit(
-                        at, reference, options.weighting(), options.level())
-                .estimated();
+        TemperatureResult sensitivity = TemperatureFit.fit(at, reference, options.weighting(), options.level());
         return new ReferredRates(
-                sensitivity.map(TemperatureResult.Estimated::referred).orElse(points), sensitivity);
+                sensitivity
+                        .estimated()
+                        .map(TemperatureResult.Estimated::referred)
+                        .orElse(points),
+                Optional.of(sensitivity));
     }
 }

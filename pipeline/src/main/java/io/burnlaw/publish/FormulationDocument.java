@@ -9,6 +9,8 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.ratelaw.Pooling;
+import io.burnlaw.ratelaw.TemperatureResult;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.NotFitted;
 import io.burnlaw.report.document.OtherFit;
@@ -58,10 +60,18 @@ final class FormulationDocument {
                 result.regimes().map(found -> RegimeDocument.of(found, level)).orElse(null),
                 result.threshold().map(RegimeDocument::of).orElse(null),
                 result.faster().stream().map(RegimeDocument::of).toList(),
-                result.temperature().map(TemperatureDocument::of).orElse(null),
+                result.temperature()
+                        .flatMap(TemperatureResult::estimated)
+                        .map(TemperatureDocument::of)
+                        .orElse(null),
                 result.regimes().map(RegimeDocument::stability).orElse(null),
-                result.pooling().map(PoolingDocument::of).orElse(null),
+                result.pooling()
+                        .flatMap(Pooling::pooled)
+                        .map(PoolingDocument::of)
+                        .orElse(null),
                 ClosureDocument.of(outlook.closure()),
+                Reliance.range(result).orElse(null),
+                Reliance.notEstimated(result),
                 FindingDocument.of(findings(result, outlook)));
     }
 

@@ -4,6 +4,7 @@ import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.CoefficientIn;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.ratelaw.LackOfFit;
 import io.burnlaw.ratelaw.MethodIntervals;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.UnitPairs;
@@ -55,6 +56,7 @@ final class LawDocument {
                 fitted.intervals().stream()
                         .flatMap(intervals -> side(intervals, level, intervals.method() == fitted.published()).stream())
                         .toList(),
+                fitted.lackOfFit(),
                 level);
     }
 
@@ -79,6 +81,7 @@ final class LawDocument {
                 code(Interval.Method.STUDENT_T),
                 "none",
                 List.of(),
+                Optional.empty(),
                 level);
     }
 
@@ -92,6 +95,7 @@ final class LawDocument {
             String method,
             String pressureErrors,
             List<MethodInterval> intervals,
+            Optional<LackOfFit> lackOfFit,
             double level) {
         double reference = law.referencePressure();
         return new Law(
@@ -119,6 +123,14 @@ final class LawDocument {
                 pressureErrors,
                 UnitPairs.of(law, level).stream().map(LawDocument::pair).toList(),
                 intervals,
+                lackOfFit
+                        .map(test -> new io.burnlaw.report.document.LackOfFit(
+                                test.statistic(),
+                                test.lackDegreesOfFreedom(),
+                                test.pureDegreesOfFreedom(),
+                                test.pValue(),
+                                test.pureScatter()))
+                        .orElse(null),
                 curve(law, range, level));
     }
 
@@ -146,7 +158,7 @@ final class LawDocument {
                         List.of(units.covariance(), units.exponentVariance())));
     }
 
-    private static String code(Interval.Method method) {
+    static String code(Interval.Method method) {
         return method.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 

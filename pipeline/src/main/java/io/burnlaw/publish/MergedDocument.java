@@ -136,6 +136,8 @@ final class MergedDocument {
                 it.stability(),
                 it.withinBetween(),
                 closure(it.closure(), own),
+                it.validRange(),
+                it.notEstimated(),
                 it.findings());
     }
 

@@ -29,6 +29,7 @@ final class RegimeDocument {
      */
     static io.burnlaw.report.document.Regimes of(Regimes regimes, double level) {
         return new io.burnlaw.report.document.Regimes(
+                word(regimes.claim()),
                 regimes.selected(),
                 regimes.selected() > 1 ? word(regimes.shape()) : null,
                 regimes.regimes().stream()
@@ -72,6 +73,7 @@ final class RegimeDocument {
                                 OptionalDouble.empty(),
                                 Unit.MEGAPASCAL)
                         : null,
+                word(answer.reach()),
                 answer.sentence());
     }
 

@@ -7,6 +7,7 @@ import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.MethodIntervals;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.regime.Claim;
 import io.burnlaw.regime.Regime;
 import io.burnlaw.regime.Regimes;
 import io.burnlaw.regime.UnsettledRegime;
@@ -35,7 +36,9 @@ final class Verdict {
         String laws = several.isPresent()
                 ? regimes(several.get(), result, level)
                 : result.fit().match(fitted -> law(fitted, level), none -> "No law: " + none.reason());
+        boolean curved = result.regimes().map(Regimes::claim).orElse(Claim.SINGLE_LAW) == Claim.SMOOTH_CURVE;
         return laws
+                + (curved ? " Its exponent changes smoothly with pressure: one law is only its mean." : "")
                 + result.regimes()
                         .flatMap(Regimes::unsettled)
                         .map(Verdict::unsettled)
@@ -44,7 +47,11 @@ final class Verdict {
 
     /** A law over the whole range would be quoted against the evidence: each regime speaks for itself. */
     private static String regimes(Regimes found, FormulationResult result, double level) {
-        StringBuilder words = new StringBuilder("Follows " + found.selected() + " laws: ");
+        StringBuilder words = new StringBuilder(
+                found.claim() == Claim.BREAK
+                        ? "Follows " + found.selected() + " laws: "
+                        : "Is not one law, though whether its exponent changes at a break or smoothly is open; as "
+                                + found.selected() + " laws: ");
         for (int i = 0; i < found.selected(); i++) {
             Regime regime = found.regimes().get(i);
             if (i == 0) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.CampaignReading;
+import io.burnlaw.ratelaw.Pooling;
 import io.burnlaw.regime.Regimes;
 import io.burnlaw.simulation.FolderWriter;
 import io.burnlaw.simulation.MadeCampaign;
@@ -51,8 +52,10 @@ class CleanCampaignStudy {
             if (regimes.evidence().sequentialAnswer() > 1 || regimes.unsettled().isPresent()) {
                 imagined.add((long) c);
             }
-            disagreeing += result.pooling().isPresent()
-                            && !result.pooling().get().findings().isEmpty()
+            disagreeing += result.pooling()
+                            .flatMap(Pooling::pooled)
+                            .filter(pooled -> !pooled.findings().isEmpty())
+                            .isPresent()
                     ? 1
                     : 0;
             exponentError[c] = result.fit().fitted().orElseThrow().law().exponent() - exponent;

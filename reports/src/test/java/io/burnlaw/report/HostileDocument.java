@@ -8,6 +8,7 @@ import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Generator;
 import io.burnlaw.report.document.Input;
+import io.burnlaw.report.document.NotEstimated;
 import io.burnlaw.report.document.Point;
 import java.util.ArrayList;
 import java.util.List;
@@ -88,6 +89,8 @@ public final class HostileDocument {
                 f.stability(),
                 null,
                 f.closure(),
+                f.validRange(),
+                List.of(new NotEstimated(evil, evil, evil)),
                 f.findings());
         CampaignSummary c = plain.campaign();
         return new Characterization(

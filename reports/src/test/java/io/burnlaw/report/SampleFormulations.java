@@ -7,8 +7,10 @@ import io.burnlaw.report.document.CurvePoint;
 import io.burnlaw.report.document.FasterAnswer;
 import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.LackOfFit;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.MethodInterval;
+import io.burnlaw.report.document.NotEstimated;
 import io.burnlaw.report.document.NotFitted;
 import io.burnlaw.report.document.OtherFit;
 import io.burnlaw.report.document.Point;
@@ -20,6 +22,7 @@ import io.burnlaw.report.document.Stability;
 import io.burnlaw.report.document.TemperatureSensitivity;
 import io.burnlaw.report.document.Threshold;
 import io.burnlaw.report.document.UnitPair;
+import io.burnlaw.report.document.ValidRange;
 import io.burnlaw.report.document.WithinBetween;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,6 +34,7 @@ final class SampleFormulations {
 
     static Formulation orchard(List<Point> points, List<ClosureRow> rows) {
         Regimes regimes = new Regimes(
+                "break",
                 2,
                 "jumping",
                 List.of(law("slow-burning", 1.2, 0.45, 0.6, 0.85, 2), law("steady", 3.9, 0.33, 1.85, 5.2, 6)),
@@ -78,8 +82,9 @@ final class SampleFormulations {
                         new FasterAnswer(
                                 2,
                                 new Quantity(20.1, "MPa", 17.2, 24.0, 0.95, 1.6),
+                                "extrapolated",
                                 "Twice as fast needs 20.1 MPa, above the case limit."),
-                        new FasterAnswer(3, null, "Three times as fast is out of reach.")),
+                        new FasterAnswer(3, null, "out-of-reach", "Three times as fast is out of reach.")),
                 new TemperatureSensitivity(
                         new Quantity(0.0021, "1/K", 0.0011, 0.0031, 0.95, 0.0005),
                         new Quantity(0.0031, "1/K", null, null, null, 0.0008),
@@ -99,6 +104,15 @@ final class SampleFormulations {
                         0.012,
                         true,
                         "The law gives back the measured peaks within 1.3 % (median)."),
+                new ValidRange(
+                        Quantity.of(0.6, "MPa"),
+                        Quantity.of(5.2, "MPa"),
+                        "The laws were measured from 0.6 to 5.2 MPa; beyond, nothing is known.",
+                        List.of("the pressure for 2 times the rate")),
+                List.of(new NotEstimated(
+                        "bootstrap interval of the slow regime",
+                        "Two firings have too few different draws.",
+                        "Fire three more below 1 MPa.")),
                 List.of(
                         new Finding(
                                 "few-points",
@@ -138,6 +152,8 @@ final class SampleFormulations {
                 new Stability(0.349, "A steady pressure exists."),
                 null,
                 null,
+                null,
+                List.of(),
                 List.of());
     }
 
@@ -165,6 +181,8 @@ final class SampleFormulations {
                 null,
                 null,
                 null,
+                null,
+                List.of(),
                 List.of());
     }
 
@@ -209,6 +227,7 @@ final class SampleFormulations {
                         new MethodInterval("profile", 0.95, a * 0.978, a * 1.022, n - 0.0196, n + 0.0196, true, null),
                         new MethodInterval(
                                 "bootstrap-bca", 0.95, a * 0.981, a * 1.02, n - 0.018, n + 0.0189, false, 2000)),
+                regime == null ? new LackOfFit(0.8, 4, 2, 0.61, 0.009) : null,
                 curve);
     }
 }

@@ -10,8 +10,14 @@ import org.jspecify.annotations.Nullable;
  *
  * @param factor k [1]
  * @param pressure that k needs; absent where no allowed pressure gives it
+ * @param reach what it takes: {@code same-regime}, {@code another-regime}, {@code extrapolated} (above all pressures that
+ *     were fired) or {@code out-of-reach}
  * @param sentence the answer in words
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
-public record FasterAnswer(double factor, @Nullable Quantity pressure, String sentence) {}
+public record FasterAnswer(
+        double factor,
+        @Nullable Quantity pressure,
+        @Nullable String reach,
+        String sentence) {}

@@ -29,6 +29,8 @@ import org.jspecify.annotations.Nullable;
  * @param stability whether a steady pressure exists
  * @param withinBetween two ways to the exponent
  * @param closure how well the law gives back the traces
+ * @param validRange where the laws were measured
+ * @param notEstimated figures that these firings cannot give
  * @param findings of the law
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -54,12 +56,15 @@ public record Formulation(
         @Nullable Stability stability,
         @Nullable WithinBetween withinBetween,
         @Nullable Closure closure,
+        @Nullable ValidRange validRange,
+        @Nullable List<NotEstimated> notEstimated,
         List<Finding> findings) {
 
     public Formulation {
         points = List.copyOf(points);
         otherFits = List.copyOf(otherFits);
         faster = List.copyOf(faster);
+        notEstimated = notEstimated == null ? List.of() : List.copyOf(notEstimated);
         findings = List.copyOf(findings);
     }
 }

@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param pressureErrors {@code none}, {@code effective-variance} or {@code orthogonal-distance}
  * @param unitPairs the same law in other units
  * @param intervals all methods side by side
+ * @param lackOfFit where firings were repeated at one pressure
  * @param curve the law and its bands over its range
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -46,6 +47,7 @@ public record Law(
         String pressureErrors,
         List<UnitPair> unitPairs,
         List<MethodInterval> intervals,
+        @Nullable LackOfFit lackOfFit,
         List<CurvePoint> curve) {
 
     public Law {

@@ -9,6 +9,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Piecewise power laws.
  *
+ * @param claim what may be said: {@code single-law}, {@code smooth-curve} (the exponent changes without a break), {@code
+ *     bend} (it changes; whether at a break or smoothly cannot be told) or {@code break}
  * @param selected how many
  * @param shape {@code joined} or {@code jumping}; absent for one
  * @param laws from low to high pressure
@@ -18,7 +20,12 @@ import org.jspecify.annotations.Nullable;
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Regimes(
-        int selected, @Nullable String shape, List<Law> laws, List<Break> breaks, RegimeEvidence evidence) {
+        @Nullable String claim,
+        int selected,
+        @Nullable String shape,
+        List<Law> laws,
+        List<Break> breaks,
+        RegimeEvidence evidence) {
 
     public Regimes {
         laws = List.copyOf(laws);

@@ -236,6 +236,32 @@ public final class Words {
                 + "\" height=\"10\"/></svg>";
     }
 
+    /**
+     * What may be claimed about a change of regime, in words.
+     *
+     * @param code such as {@code bend}
+     * @return such as {@code the exponent changes; whether at a break or smoothly these points cannot tell}
+     */
+    public static String claim(String code) {
+        return switch (code) {
+            case "single-law" -> "one law over the whole range";
+            case "smooth-curve" -> "the exponent changes smoothly with pressure, without a break";
+            case "bend" -> "the exponent changes; whether at a break or smoothly these points cannot tell";
+            case "break" -> "a break: the laws on its two sides explain more than every smooth curve that was tried";
+            default -> code;
+        };
+    }
+
+    /**
+     * A phrase as the beginning of a sentence.
+     *
+     * @param phrase not empty
+     * @return with a capital
+     */
+    public static String capital(String phrase) {
+        return Character.toUpperCase(phrase.charAt(0)) + phrase.substring(1);
+    }
+
     static int gravity(String severity) {
         return switch (severity) {
             case "rejection" -> 0;
