@@ -7,7 +7,6 @@ import java.util.Locale;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.apache.batik.svggen.SVGGeneratorContext;
-import org.apache.batik.svggen.SVGGraphics2D;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.XYStyler;
@@ -45,10 +44,10 @@ final class MarkPainter {
         if (!something) {
             return "";
         }
-        SVGGraphics2D graphics = new SVGGraphics2D(context(), false);
+        CurveGraphics graphics = new CurveGraphics(context());
         chart.paint(graphics, width, height);
         StringBuilder svg = new StringBuilder();
-        PaintedSvg.write(graphics.getRoot(), svg);
+        PaintedSvg.write(graphics.getRoot(), graphics.curves(), svg);
         if (mark instanceof Mark.Points points && points.hollow()) {
             hollow(points, svg);
         }

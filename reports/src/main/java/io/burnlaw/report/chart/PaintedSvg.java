@@ -1,8 +1,9 @@
 package io.burnlaw.report.chart;
 
+import java.util.Iterator;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 
@@ -14,14 +15,25 @@ final class PaintedSvg {
 
     private static final Set<String> DROPPED = Set.of("clip-path", "x1", "x2", "y1", "y2");
 
-    private PaintedSvg() {}
+    private final Iterator<String> curves;
 
-    /** Writes what shows below a node. */
-    static void write(Node node, StringBuilder svg) {
-        write(node, false, svg);
+    private PaintedSvg(Iterator<String> curves) {
+        this.curves = curves;
     }
 
-    private static void write(Node node, boolean unseenStroke, StringBuilder svg) {
+    /**
+     * Writes what shows below a node.
+     *
+     * @param node   what was painted
+     * @param curves points of each curve, of which the document holds the first piece: a dash that begins anew with each
+     *               piece is none
+     * @param svg    where
+     */
+    static void write(Node node, List<String> curves, StringBuilder svg) {
+        new PaintedSvg(curves.iterator()).write(node, false, svg);
+    }
+
+    private void write(Node node, boolean unseenStroke, StringBuilder svg) {
         for (Node child = node.getFirstChild(); child != null; child = child.getNextSibling()) {
             if (!(child instanceof Element element)) {
                 continue;
@@ -40,47 +52,18 @@ final class PaintedSvg {
                             .append("</g>");
                 }
             } else if (name.equals("line")) {
-                child = unseen ? child : joined(element, svg);
+                String curve = curves.next();
+                if (!unseen) {
+                    svg.append("<path d=\"")
+                            .append(curve)
+                            .append('"')
+                            .append(attributes(element))
+                            .append("/>");
+                }
             } else if (!name.equals("defs") && !name.equals("rect") || drawn(element)) {
                 svg.append('<').append(name).append(attributes(element)).append("/>");
             }
         }
-    }
-
-    /**
-     * Writes a run of lines that go on where the one before ended as one path: XChart strokes a curve piece by piece,
-     * and a dash that begins anew with each piece is none.
-     *
-     * @return the last of the run
-     */
-    private static Node joined(Element first, StringBuilder svg) {
-        StringBuilder path = new StringBuilder("M" + end(first, 1));
-        Element last = first;
-        path.append('L').append(end(first, 2));
-        Element next = nextLine(last);
-        while (next != null && end(next, 1).equals(end(last, 2))) {
-            path.append('L').append(end(next, 2));
-            last = next;
-            next = nextLine(last);
-        }
-        svg.append("<path d=\"")
-                .append(path)
-                .append('"')
-                .append(attributes(first))
-                .append("/>");
-        return last;
-    }
-
-    private static @Nullable Element nextLine(Element line) {
-        Node next = line.getNextSibling();
-        while (next != null && !(next instanceof Element)) {
-            next = next.getNextSibling();
-        }
-        return next instanceof Element element && element.getTagName().equals("line") ? element : null;
-    }
-
-    private static String end(Element line, int number) {
-        return line.getAttribute("x" + number) + " " + line.getAttribute("y" + number);
     }
 
     /** The two rectangles that XChart paints for its own ground have no ink of ours; a square marker has. */

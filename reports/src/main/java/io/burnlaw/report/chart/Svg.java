@@ -1,7 +1,6 @@
 package io.burnlaw.report.chart;
 
 import io.burnlaw.report.document.Invisible;
-import java.util.Locale;
 
 /** SVG text in the making. Coordinates are written with two decimals, words are escaped. */
 final class Svg {
@@ -14,7 +13,12 @@ final class Svg {
         if (rounded == Math.rint(rounded)) {
             return Long.toString((long) rounded);
         }
-        return String.format(Locale.ROOT, "%.2f", rounded).replaceFirst("0$", "");
+        long hundredths = Math.abs(Math.round(rounded * 100));
+        return (rounded < 0 ? "-" : "")
+                + hundredths / 100
+                + "."
+                + hundredths / 10 % 10
+                + (hundredths % 10 == 0 ? "" : hundredths % 10);
     }
 
     static String escape(String words) {
