@@ -134,9 +134,17 @@ final class PlanWork {
     }
 
     private static String remark(TemperatureResult.Estimated temperature) {
-        return "All this holds at %s °C; by the firings at several temperatures, each degree more raises the pressure by %s."
+        String effect = temperature
+                .piKInterval()
+                .estimated()
+                .map(interval -> interval.low() > 0
+                        ? "each degree more raises the pressure by %s, or up to %s"
+                                .formatted(Figures.percent(temperature.piK(), 2), Figures.percent(interval.high(), 2))
+                        : "an effect of it is not shown, but may be up to %s of pressure a degree"
+                                .formatted(Figures.percent(Math.max(interval.high(), -interval.low()), 2)))
+                .orElse("how much it changes the pressure cannot be said");
+        return "All this holds at %s °C; by the firings at several temperatures, %s."
                 .formatted(
-                        Figures.significant(Unit.DEGREE_CELSIUS.fromSi(temperature.referenceTemperature()), 3),
-                        Figures.percent(temperature.piK(), 2));
+                        Figures.significant(Unit.DEGREE_CELSIUS.fromSi(temperature.referenceTemperature()), 3), effect);
     }
 }

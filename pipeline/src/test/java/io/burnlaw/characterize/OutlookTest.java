@@ -1,0 +1,110 @@
+package io.burnlaw.characterize;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.closure.Closure;
+import io.burnlaw.planning.Plan;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What a law foretells where little is known: a sentence takes the place of a number. */
+class OutlookTest {
+
+    private static final Path SAMPLE_RUNS = Path.of("..", "sample-runs");
+
+    @TempDir
+    private Path folder;
+
+    private static Outlook outlook(Path campaign) {
+        CampaignResult result = CampaignReader.read(campaign)
+                .match(read -> Characterizer.characterize(read.campaign(), 2, Progress.silent()), unusable -> {
+                    throw new AssertionError(unusable.problems());
+                });
+        assertThat(result.outlooks()).hasSize(1);
+        return result.outlooks().get(0);
+    }
+
+    /** The sugar sample with some rows of its log, and other lines in its description. */
+    private Path sugar(int rows, UnaryOperator<String> log, UnaryOperator<String> description) throws IOException {
+        Path sample = SAMPLE_RUNS.resolve("new-sugar-source");
+        Files.createDirectory(folder.resolve("traces"));
+        List<String> lines = Files.readAllLines(sample.resolve("firings.csv")).subList(0, rows + 1);
+        for (String row : lines.subList(1, lines.size())) {
+            String trace = row.split(",")[2];
+            Files.copy(sample.resolve(trace), folder.resolve(trace));
+        }
+        Files.writeString(folder.resolve("firings.csv"), log.apply(String.join("\n", lines) + "\n"));
+        Files.writeString(
+                folder.resolve("campaign.yaml"), description.apply(Files.readString(sample.resolve("campaign.yaml"))));
+        return folder;
+    }
+
+    @Test
+    void threeFiringsArePredictedAndPlannedForWithWideIntervals() throws IOException {
+        Outlook outlook = outlook(sugar(3, log -> log, text -> text));
+        Closure.Predicted closure = (Closure.Predicted) outlook.closure();
+        assertThat(closure.firings()).hasSize(3);
+        Plan.Planned plan = (Plan.Planned) outlook.plan();
+        assertThat(plan.ladder()).allSatisfy(each -> {
+            assertThat(each.allowed()).isTrue();
+            assertThat(each.maxPressure().high()).isLessThan(1.001 * plan.allowedPressure());
+        });
+        assertThat(outlook.basis().orElseThrow().grain()).contains("bates, 2 segments", "as in NS-03");
+    }
+
+    @Test
+    void withoutALawNothingIsForetold() throws IOException {
+        Outlook outlook = outlook(sugar(2, log -> log, text -> text));
+        assertThat(outlook.closure().sentence()).contains("there is no law");
+        assertThat(outlook.plan().sentence()).contains("No throat is named: there is no law");
+        assertThat(outlook.basis()).isEmpty();
+    }
+
+    @Test
+    void withoutMassDensityAndVelocityNobodyKnowsTheGas() throws IOException {
+        Outlook outlook = outlook(sugar(
+                3,
+                log -> log.replaceAll("propellant_mass \\[g\\]", "note")
+                        .replaceAll("[0-9.]+ ± 0.1,200", "not weighed,200"),
+                text -> text.replaceAll("(?m)^    (density|characteristic_velocity):.*\n", "")));
+        assertThat(outlook.closure().sentence()).contains("Weigh the grains");
+        assertThat(outlook.plan().sentence()).contains("Weigh the grain");
+    }
+
+    @Test
+    void withoutALimitOfTheCaseNothingAboveWhatWasFiredIsNamed() throws IOException {
+        Outlook outlook = outlook(sugar(4, log -> log, text -> text.replaceAll("(?m)^hardware:\n  .*\n  .*\n", "")));
+        Plan.Planned plan = (Plan.Planned) outlook.plan();
+        assertThat(plan.allowedBecause()).contains("no limit of the case is stated");
+        assertThat(plan.cautions()).anySatisfy(each -> assertThat(each).contains("No limit of the case is stated"));
+    }
+
+    @Test
+    void pointsOfStrandsForetellNoMotor() {
+        Outlook outlook = outlook(SAMPLE_RUNS.resolve("strand-set"));
+        assertThat(outlook.closure().sentence()).contains("the points come from no motor");
+        assertThat(outlook.plan().sentence()).contains("no motor of this propellant was fired");
+    }
+
+    @Test
+    void motorsOfBothRegimesArePredictedEachInItsOwn() {
+        Outlook outlook = outlook(SAMPLE_RUNS.resolve("slow-regime"));
+        Closure.Predicted closure = (Closure.Predicted) outlook.closure();
+        assertThat(closure.good()).isTrue();
+        assertThat(closure.firings())
+                .hasSizeGreaterThan(9)
+                .allSatisfy(
+                        each -> assertThat(Math.abs(each.meanPressureError())).isLessThan(0.1));
+        assertThat(closure.notPredicted()).anySatisfy(each -> assertThat(each).contains("SR-12", "dwelt"));
+        Plan.Planned plan = (Plan.Planned) outlook.plan();
+        double slow = outlook.basis().orElseThrow().slowBelow().orElseThrow();
+        assertThat(plan.ladder())
+                .allSatisfy(each -> assertThat(each.meanPressure().low()).isGreaterThan(slow));
+    }
+}
