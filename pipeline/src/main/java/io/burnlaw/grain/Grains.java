@@ -4,9 +4,9 @@ import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.GrainDescription.SurfacePoint;
 import io.burnlaw.campaign.GrainKind;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Sentence;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 
 /** The geometry that belongs to a description of the firing log. */
@@ -100,7 +100,7 @@ public final class Grains {
     }
 
     private static String millimetres(double metres) {
-        return String.format(Locale.ROOT, "%.4g mm", metres * 1000);
+        return Sentence.of("%.4g mm", metres * 1000);
     }
 
     /** One segment of the description; a dimension with the segment's number behind it goes before the common one. */

@@ -29,7 +29,8 @@ public final class Sentence {
             boolean takesNothing = "%".equals(conversion.group(3)) || "n".equals(conversion.group(3));
             if (conversion.group(2) != null) {
                 boolean signed = !conversion.group(1).isEmpty();
-                written[next] = figure((double) values[next], Integer.parseInt(conversion.group(2)), signed);
+                written[next] =
+                        figure(((Number) values[next]).doubleValue(), Integer.parseInt(conversion.group(2)), signed);
                 conversion.appendReplacement(plain, "%s");
             } else {
                 conversion.appendReplacement(plain, Matcher.quoteReplacement(conversion.group()));

@@ -3,9 +3,9 @@ package io.burnlaw.ratelaw;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.Sentence;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -144,7 +144,7 @@ public final class RateLawFit {
     }
 
     static String say(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
+        return Sentence.of(format, values);
     }
 
     static double leastLnSpan() {

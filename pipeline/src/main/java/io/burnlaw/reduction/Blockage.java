@@ -2,8 +2,8 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * A short hump in the middle of the burn. At each place and for widths from some samples to an eighth of the burn, the
@@ -50,13 +50,9 @@ final class Blockage {
         }
         return List.of(Finding.at(
                 FindingCode.BLOCKAGE,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "About %.5g s the pressure stands %.3g kPa (%.2g %%) above its course for some %.2g ms.",
-                        best.time(),
-                        best.height() / 1e3,
-                        100 * best.height() / best.course(),
-                        1e3 * best.duration()),
+                        best.time(), best.height() / 1e3, 100 * best.height() / best.course(), 1e3 * best.duration()),
                 best.time()));
     }
 

@@ -3,8 +3,8 @@ package io.burnlaw.reduction;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 
 /** Whether a solid propellant can burn the web in the time of the main burn at all. */
 final class BurnTime {
@@ -28,8 +28,7 @@ final class BurnTime {
         boolean unit = milli >= SLOWEST && milli <= FASTEST;
         return List.of(Finding.at(
                         FindingCode.IMPLAUSIBLE_BURN_TIME,
-                        String.format(
-                                Locale.ROOT,
+                        Sentence.of(
                                 "A web of %.3g mm in a main burn of %.3g s makes %.3g mm/s; solid propellants burn at"
                                         + " %.1f mm/s to %.0f mm/s.%s",
                                 1e3 * web,
@@ -38,11 +37,9 @@ final class BurnTime {
                                 1e3 * SLOWEST,
                                 1e3 * FASTEST,
                                 unit
-                                        ? String.format(
-                                                Locale.ROOT,
+                                        ? Sentence.of(
                                                 " With the time column in %s it would be %.3g mm/s.",
-                                                fast ? "s instead of ms" : "ms instead of s",
-                                                1e3 * milli)
+                                                fast ? "s instead of ms" : "ms instead of s", 1e3 * milli)
                                         : ""),
                         shape.time()[shape.mainRise()])
                 .withSeverity(Severity.REJECTION));

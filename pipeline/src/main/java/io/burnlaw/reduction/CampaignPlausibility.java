@@ -3,10 +3,10 @@ package io.burnlaw.reduction;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Sentence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -112,8 +112,7 @@ public final class CampaignPlausibility {
         double throat = firing.throatBefore();
         return Optional.of(Finding.of(
                 FindingCode.IMPLAUSIBLE_CSTAR,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "c* from the pressure integral is %.4g m/s, %.3g times the median %.4g m/s of the other %d"
                                 + " firings. What would explain it: a propellant mass %.3g times as large as written, or a"
                                 + " throat of %.4g mm instead of %.4g mm, or a pressure %.3g times what was read.",
@@ -163,8 +162,7 @@ public final class CampaignPlausibility {
         double web = firing.web().value();
         return Optional.of(Finding.at(
                 FindingCode.IMPLAUSIBLE_BURN_TIME,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "A web of %.3g mm in %.4g s makes a rate %.2f times that of the %d firings within a factor of %.0f"
                                 + " in pressure. What would explain it: a web of %.3g mm, or a clock that ran %.2f times as"
                                 + " fast%s.",

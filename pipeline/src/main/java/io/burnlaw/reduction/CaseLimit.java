@@ -2,8 +2,8 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 
 /** Whether the case was loaded above its stated limit. */
 final class CaseLimit {
@@ -20,13 +20,9 @@ final class CaseLimit {
         }
         return List.of(Finding.at(
                 FindingCode.ABOVE_CASE_LIMIT,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "At %.4g s the pressure reached %.3g MPa gauge, %.2g times the stated limit of the case of %.3g MPa.",
-                        shape.time()[shape.peakAt()],
-                        shape.peak() / 1e6,
-                        shape.peak() / limit,
-                        limit / 1e6),
+                        shape.time()[shape.peakAt()], shape.peak() / 1e6, shape.peak() / limit, limit / 1e6),
                 shape.time()[shape.peakAt()]));
     }
 }

@@ -2,8 +2,8 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 
 /** Whether the burn came in separate pulses. */
 final class Chuffing {
@@ -20,8 +20,7 @@ final class Chuffing {
     static Finding told(Pulses pulses, BurnShape shape) {
         return Finding.at(
                 FindingCode.CHUFFING,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "%d pulses between %.4g s and %.4g s, %.3g in a second (median interval), %.3g kPa gauge high"
                                 + " (median).",
                         pulses.count(),

@@ -6,6 +6,7 @@ import io.burnlaw.campaign.Formulation;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -58,8 +59,7 @@ final class Collapse {
         }
         return List.of(Finding.at(
                 FindingCode.PRESSURE_COLLAPSE,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "At %.5g s the pressure fell from %.3g MPa to %.3g MPa gauge within %.2g ms, %.2g times as fast"
                                 + " as the chamber can empty through its throat%s.",
                         upper,

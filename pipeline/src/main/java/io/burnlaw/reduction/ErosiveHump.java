@@ -2,9 +2,9 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -58,8 +58,7 @@ record ErosiveHump(double excess, double std, double fading) {
     Finding told(BurnReduction reduction) {
         return Finding.at(
                 FindingCode.EROSIVE_BURNING,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "At the start the rate was %.2g %% (± %.2g %%) above what its pressure explains, fading with"
                                 + " %.2g mm of the web; the first %.0f %% of the web were left out of the rates.",
                         100 * excess,

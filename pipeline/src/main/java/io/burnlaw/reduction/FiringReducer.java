@@ -8,12 +8,12 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
+import io.burnlaw.quantity.Sentence;
 import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.Trace;
 import io.burnlaw.trace.TraceConditioning;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -104,11 +104,9 @@ public final class FiringReducer {
         return operation
                 .map(seen -> Finding.at(
                         FindingCode.TRUNCATED,
-                        String.format(
-                                Locale.ROOT,
+                        Sentence.of(
                                 "Between %.4g s and %.4g s no ignition with a burnout after it can be made out.",
-                                seen.from(),
-                                seen.to()),
+                                seen.from(), seen.to()),
                         seen.to()))
                 .orElseGet(() -> Finding.of(
                         FindingCode.NO_IGNITION,

@@ -2,8 +2,8 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 
 /** Whether anything rises clearly above the noise. */
 final class Ignition {
@@ -27,14 +27,10 @@ final class Ignition {
         }
         String message = shape.size() < 8
                 ? "The record has only " + shape.size() + " samples: nothing can be seen in it."
-                : String.format(
-                        Locale.ROOT,
+                : Sentence.of(
                         "Between %.4g s and %.4g s the pressure never rises above %.3g kPa gauge; a burn would show"
                                 + " above %.3g kPa.",
-                        shape.time()[0],
-                        shape.time()[shape.size() - 1],
-                        Math.max(0, shape.peak()) / 1e3,
-                        needed / 1e3);
+                        shape.time()[0], shape.time()[shape.size() - 1], Math.max(0, shape.peak()) / 1e3, needed / 1e3);
         return List.of(
                 shape.size() == 0
                         ? Finding.of(FindingCode.NO_IGNITION, message)

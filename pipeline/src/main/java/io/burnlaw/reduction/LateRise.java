@@ -3,8 +3,8 @@ package io.burnlaw.reduction;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * What lies between the first sign of burning and the main rise: nothing to speak of, silence (a hang-fire), a sustained
@@ -50,19 +50,15 @@ final class LateRise {
         // The igniter's pulse belongs to neither: what counts is what holds on after the first third.
         double held = BurnShape.median(averaged, first + (end - first) / 3, Math.max(end, first + 1));
         boolean burning = held > threshold;
-        String message = String.format(
-                Locale.ROOT,
+        String message = Sentence.of(
                 "%.3g s pass between the first sign at %.4g s and the main rise at %.4g s; in between the pressure %s.",
                 wait,
                 shape.time()[first],
                 shape.time()[shape.mainRise()],
                 burning
-                        ? String.format(
-                                Locale.ROOT,
-                                "holds at %.3g kPa gauge, %.2g %% of its peak",
-                                held / 1e3,
-                                100 * held / shape.peak())
-                        : String.format(Locale.ROOT, "stays below %.3g kPa gauge", threshold / 1e3));
+                        ? Sentence.of(
+                                "holds at %.3g kPa gauge, %.2g %% of its peak", held / 1e3, 100 * held / shape.peak())
+                        : Sentence.of("stays below %.3g kPa gauge", threshold / 1e3));
         return List.of(
                 Finding.at(burning ? FindingCode.SMOULDER : FindingCode.HANG_FIRE, message, shape.time()[first]));
     }

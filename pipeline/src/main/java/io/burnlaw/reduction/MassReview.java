@@ -4,6 +4,7 @@ import io.burnlaw.campaign.Firing;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -50,8 +51,7 @@ final class MassReview {
         }
         return List.of(Finding.of(
                 FindingCode.GRAIN_MASS,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "%.4g g in the %.4g cm3 of the grain are %.3g g/cm3, %.0f %% %s than the propellant's %.3g g/cm3."
                                 + "%s",
                         1e3 * mass.value(),

@@ -8,6 +8,7 @@ import io.burnlaw.campaign.Formulation;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Sentence;
 import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.Trace;
 import java.util.ArrayList;
@@ -134,8 +135,7 @@ public record PressureFromThrust(
             Nozzle nozzle) {
         return Finding.of(
                 FindingCode.THRUST_DERIVED,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "Pressure from a total impulse of %.4g N s with the ideal thrust coefficient at an expansion"
                                 + " ratio of %.3g%s and an efficiency of %.3f (%s): its scale is uncertain by %.1f %%"
                                 + " (standard uncertainty).",

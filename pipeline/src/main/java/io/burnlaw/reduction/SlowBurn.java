@@ -2,8 +2,8 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 
 /** Whether the motor stayed at low pressure for its whole burn. */
 final class SlowBurn {
@@ -21,14 +21,10 @@ final class SlowBurn {
         }
         return List.of(Finding.at(
                 FindingCode.SLOW_BURNING,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "From %.4g s on the motor burned at %.3g kPa absolute, %.2g times ambient, for %.3g s; it never"
                                 + " came up.",
-                        shape.time()[shape.mainRise()],
-                        absolute / 1e3,
-                        absolute / ambient,
-                        shape.mainDuration()),
+                        shape.time()[shape.mainRise()], absolute / 1e3, absolute / ambient, shape.mainDuration()),
                 shape.time()[shape.mainRise()]));
     }
 }

@@ -5,12 +5,12 @@ import io.burnlaw.campaign.Strand;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
+import io.burnlaw.quantity.Sentence;
 import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.Trace;
 import io.burnlaw.trace.TraceConditioning;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -125,14 +125,10 @@ public final class StrandReducer {
         if (n < 2 || first < trace.time(0) || last > trace.time(n - 1) || !(last > first)) {
             return new StrandTiming.Search(
                     Optional.empty(),
-                    String.format(
-                            Locale.ROOT,
+                    Sentence.of(
                             "The break wires went at %.4g s and %.4g s, but the record runs from %.4g s to %.4g s: both"
                                     + " must lie in it, on its own time axis.",
-                            first,
-                            last,
-                            n == 0 ? 0 : trace.time(0),
-                            n == 0 ? 0 : trace.time(n - 1)));
+                            first, last, n == 0 ? 0 : trace.time(0), n == 0 ? 0 : trace.time(n - 1)));
         }
         double step = (trace.time(n - 1) - trace.time(0)) / (n - 1);
         // Each wire is timed to within a sample: two rectangular errors of half a step.

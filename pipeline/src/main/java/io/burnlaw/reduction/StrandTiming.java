@@ -1,6 +1,6 @@
 package io.burnlaw.reduction;
 
-import java.util.Locale;
+import io.burnlaw.quantity.Sentence;
 import java.util.Optional;
 
 /**
@@ -50,18 +50,15 @@ record StrandTiming(double begin, double end, double std, double rise) {
         if (!(rise > CLEAR * left) || !(rise > 0)) {
             return new Search(
                     Optional.empty(),
-                    String.format(
-                            Locale.ROOT,
+                    Sentence.of(
                             "The pressure rises by %.3g kPa only, its noise is %.3g kPa: the burn cannot be timed by it."
                                     + " Give the times of break wires.",
-                            rise / 1e3,
-                            noise / 1e3));
+                            rise / 1e3, noise / 1e3));
         }
         if (top >= n - 1 - 2 * half) {
             return new Search(
                     Optional.empty(),
-                    String.format(
-                            Locale.ROOT,
+                    Sentence.of(
                             "The pressure still rises when the record ends at %.4g s: the end of the burn is not in it.",
                             time[n - 1]));
         }

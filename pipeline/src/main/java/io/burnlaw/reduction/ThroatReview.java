@@ -5,9 +5,9 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Sentence;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** Whether the throat kept its size: by the log, measured before and after, and by the course of the rates. */
 final class ThroatReview {
@@ -43,19 +43,14 @@ final class ThroatReview {
         double ratio = after.value() / before.value();
         findings.add(Finding.of(
                 FindingCode.THROAT_EROSION,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "The throat measured %.4g mm before and %.4g mm after the firing: its area %s by %.2g %%; the"
                                 + " reduction takes it to change evenly over the burn.",
-                        1e3 * before.value(),
-                        1e3 * after.value(),
-                        word(change),
-                        100 * Math.abs(ratio * ratio - 1))));
+                        1e3 * before.value(), 1e3 * after.value(), word(change), 100 * Math.abs(ratio * ratio - 1))));
     }
 
     private static String unmeasured(ThroatChange change, double before) {
-        return String.format(
-                Locale.ROOT,
+        return Sentence.of(
                 "Over the burn the rate drifts from its own law as if the throat area %s by %.2g %% (± %.2g %%), to a"
                         + " diameter of %.4g mm; it was not measured after the firing, so the rates are those of a throat"
                         + " that stayed, and their uncertainty holds the change.",
@@ -66,13 +61,10 @@ final class ThroatReview {
     }
 
     private static String otherThanMeasured(ThroatChange change) {
-        return String.format(
-                Locale.ROOT,
+        return Sentence.of(
                 "Over the burn the rate drifts from its own law as if the throat area %s by another %.2g %% (± %.2g %%)"
                         + " beyond what was measured: check both diameters, and the core and the length of the grain.",
-                word(change.area()),
-                100 * Math.abs(change.area()),
-                100 * change.std());
+                word(change.area()), 100 * Math.abs(change.area()), 100 * change.std());
     }
 
     private static String word(double change) {

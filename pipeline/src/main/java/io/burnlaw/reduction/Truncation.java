@@ -2,8 +2,8 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 
 /** Whether the record ends before the motor does. */
 final class Truncation {
@@ -21,13 +21,10 @@ final class Truncation {
         }
         return List.of(Finding.at(
                 FindingCode.TRUNCATED,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "The record ends at %.4g s with %.3g MPa gauge still in the chamber, %.0f %% of its peak: the web"
                                 + " burnout is not in it.",
-                        shape.time()[last],
-                        left / 1e6,
-                        100 * left / shape.peak()),
+                        shape.time()[last], left / 1e6, 100 * left / shape.peak()),
                 shape.time()[last]));
     }
 }

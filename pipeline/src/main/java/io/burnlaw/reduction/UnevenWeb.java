@@ -2,8 +2,8 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 
 /** Whether the tail-off is longer than the chamber needs to empty. */
 final class UnevenWeb {
@@ -18,12 +18,10 @@ final class UnevenWeb {
         }
         return List.of(Finding.at(
                 FindingCode.UNEVEN_WEB,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "The tail-off is as long as a core %.2f mm off centre makes it in a web of %.3g mm; the rate is"
                                 + " referred to the mean web.",
-                        1000 * Math.sqrt(2) * spread,
-                        1000 * web),
+                        1000 * Math.sqrt(2) * spread, 1000 * web),
                 reduction.events().webBurnout()));
     }
 }

@@ -1,6 +1,7 @@
 package io.burnlaw.reduction;
 
 import io.burnlaw.campaign.Firing;
+import io.burnlaw.quantity.Sentence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -12,10 +13,18 @@ import java.util.Optional;
  */
 final class VelocityExplanation {
 
-    private record Unit(String name, double pascal) {}
+    private record Unit(String name, double size) {}
 
-    private static final List<Unit> UNITS =
+    private static final List<Unit> PRESSURES =
             List.of(new Unit("kPa", 1e3), new Unit("psi", 6894.757), new Unit("bar", 1e5), new Unit("MPa", 1e6));
+
+    private static final List<Unit> LENGTHS =
+            List.of(new Unit("mm", 1e-3), new Unit("cm", 1e-2), new Unit("in", 0.0254));
+
+    private static final List<Unit> MASSES =
+            List.of(new Unit("g", 1e-3), new Unit("oz", 0.028349523), new Unit("lb", 0.45359237), new Unit("kg", 1));
+
+    private static final List<Unit> TIMES = List.of(new Unit("ms", 1e-3), new Unit("s", 1));
 
     /** How near a factor must come to that of two units, where the right c* is known well [1]. */
     private static final double NEAR = 0.12;
@@ -37,27 +46,21 @@ final class VelocityExplanation {
         String atLeast = known ? "" : ratio > 1 ? "at most " : "at least ";
         row.propellantMass()
                 .ifPresentOrElse(
-                        mass -> by.add(String.format(
-                                Locale.ROOT,
+                        mass -> by.add(Sentence.of(
                                 "a propellant mass of %s%.4g g instead of %.4g g",
                                 known ? "" : ratio > 1 ? "at least " : "at most ",
                                 1e3 * mass.value() * ratio,
                                 1e3 * mass.value())),
                         () -> burn.formulation()
                                 .density()
-                                .ifPresent(density -> by.add(String.format(
-                                        Locale.ROOT,
+                                .ifPresent(density -> by.add(Sentence.of(
                                         "a density of %s%.3g g/cm3 instead of %.3g g/cm3",
                                         known ? "" : ratio > 1 ? "at least " : "at most ",
                                         1e-3 * density.value() * ratio,
                                         1e-3 * density.value()))));
-        by.add(String.format(
-                Locale.ROOT,
-                "a throat of %s%.4g mm instead of %.4g mm",
-                atLeast,
-                1e3 * throat / Math.sqrt(ratio),
-                1e3 * throat));
-        by.add(String.format(Locale.ROOT, "a pressure %s%.3g times what was read", atLeast, 1 / ratio));
+        by.add(Sentence.of(
+                "a throat of %s%.4g mm instead of %.4g mm", atLeast, 1e3 * throat / Math.sqrt(ratio), 1e3 * throat));
+        by.add(Sentence.of("a pressure %s%.3g times what was read", atLeast, 1 / ratio));
         return " What would explain it: " + String.join(", or ", by) + "."
                 + units(ratio, known)
                 + mass(burn, ratio, known);
@@ -65,21 +68,23 @@ final class VelocityExplanation {
 
     private static String units(double ratio, boolean known) {
         List<String> mistaken = new ArrayList<>();
-        for (Unit read : UNITS) {
-            for (Unit meant : UNITS) {
-                double factor = read.pascal() / meant.pascal();
-                if (read != meant && explains(factor, ratio, known)) {
-                    mistaken.add("a pressure column in " + meant.name() + " that was read as " + read.name());
+        mistaken.addAll(mistaken("a pressure column", PRESSURES, 1, ratio, known));
+        mistaken.addAll(mistaken("a time column", TIMES, 1, ratio, known));
+        mistaken.addAll(mistaken("a throat", LENGTHS, 2, ratio, known));
+        mistaken.addAll(mistaken("a mass", MASSES, -1, ratio, known));
+        return mistaken.isEmpty() ? "" : " The factor is that of " + String.join(", or of ", mistaken) + ".";
+    }
+
+    private static List<String> mistaken(String what, List<Unit> units, int power, double ratio, boolean known) {
+        List<String> mistaken = new ArrayList<>();
+        for (Unit read : units) {
+            for (Unit meant : units) {
+                if (read != meant && explains(StrictMath.pow(read.size() / meant.size(), power), ratio, known)) {
+                    mistaken.add(what + " in " + meant.name() + " that was read as " + read.name());
                 }
             }
         }
-        if (explains(1000, ratio, known)) {
-            mistaken.add("a time column in ms that was read as s");
-        }
-        if (explains(1e-3, ratio, known)) {
-            mistaken.add("a time column in s that was read as ms");
-        }
-        return mistaken.isEmpty() ? "" : " The factor is that of " + String.join(", or of ", mistaken) + ".";
+        return mistaken;
     }
 
     private static boolean explains(double factor, double ratio, boolean known) {

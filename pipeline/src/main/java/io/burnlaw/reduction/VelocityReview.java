@@ -4,8 +4,8 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -62,26 +62,18 @@ final class VelocityReview {
         if (off <= allowed && off >= -allowed - LOSSES) {
             return Optional.empty();
         }
-        return Optional.of(String.format(
-                Locale.ROOT,
+        return Optional.of(Sentence.of(
                 "c* from the pressure integral is %.4g m/s, %.3g times the %.4g m/s that are stated for the propellant"
                         + " (from %.2f to %.2f times would pass).",
-                found.value(),
-                found.value() / stated.value(),
-                stated.value(),
-                1 - allowed - LOSSES,
-                1 + allowed));
+                found.value(), found.value() / stated.value(), stated.value(), 1 - allowed - LOSSES, 1 + allowed));
     }
 
     private static Optional<String> alone(Measured found) {
         if (found.value() >= LEAST && found.value() <= MOST) {
             return Optional.empty();
         }
-        return Optional.of(String.format(
-                Locale.ROOT,
+        return Optional.of(Sentence.of(
                 "c* from the pressure integral is %.4g m/s; solid propellants give %.0f m/s to %.0f m/s.",
-                found.value(),
-                LEAST,
-                MOST));
+                found.value(), LEAST, MOST));
     }
 }

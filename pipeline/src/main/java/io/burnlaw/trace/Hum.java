@@ -2,6 +2,7 @@ package io.burnlaw.trace;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -80,8 +81,7 @@ record Hum(double[] values, List<Finding> finding) {
         }
         return Finding.at(
                 FindingCode.MAINS_HUM,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "A sine of %.2f Hz with an amplitude of %.3g %s (%.2g %% of the range) runs through the %s from"
                                 + " %.4g s on%s; it was taken off.",
                         strongest.frequency(),

@@ -2,8 +2,8 @@ package io.burnlaw.trace;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 
 /** Scatter of the samples about their running mean while the motor works, by the median absolute deviation. */
 final class Noise {
@@ -42,14 +42,10 @@ final class Noise {
         }
         return List.of(Finding.at(
                 FindingCode.EXCESS_NOISE,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "Single samples of the %s scatter by %.2g %% of its range (standard deviation, from %.4g s on);"
                                 + " up to %.0f %% is usual.",
-                        quantity,
-                        100 * std / quiet.range(),
-                        time[quiet.rise()],
-                        100 * EXCESS),
+                        quantity, 100 * std / quiet.range(), time[quiet.rise()], 100 * EXCESS),
                 time[quiet.rise()]));
     }
 }

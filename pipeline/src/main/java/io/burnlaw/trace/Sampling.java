@@ -3,9 +3,9 @@ package io.burnlaw.trace;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
+import io.burnlaw.quantity.Sentence;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** How evenly and how densely a record was sampled. */
 final class Sampling {
@@ -68,22 +68,16 @@ final class Sampling {
         if (uneven) {
             findings.add(Finding.at(
                     FindingCode.UNEVEN_SAMPLING,
-                    String.format(
-                            Locale.ROOT,
+                    Sentence.of(
                             "%.0f %% of the intervals differ by more than %.0f %% from the usual %.4g ms, from %.4g s on;"
                                     + " the shortest is %.3g ms.",
-                            100.0 * off / intervals.length,
-                            100 * UNEVEN,
-                            1e3 * usual,
-                            time[0],
-                            1e3 * shortest),
+                            100.0 * off / intervals.length, 100 * UNEVEN, 1e3 * usual, time[0], 1e3 * shortest),
                     time[0]));
         }
         if (quiet.rise() < time.length && working < LEAST_SAMPLES) {
             findings.add(Finding.at(
                     FindingCode.COARSE_SAMPLING,
-                    String.format(
-                            Locale.ROOT,
+                    Sentence.of(
                             "Only %d samples, one each %.3g ms, lie between the rise at %.4g s and the end; events"
                                     + " rounded to a sample make the burn time uncertain by %.1f %%. Sample %d times"
                                     + " faster.",
@@ -143,8 +137,7 @@ final class Sampling {
         int worst = hiding >= 0 ? hiding : longest;
         Finding seen = Finding.at(
                 FindingCode.DROPPED_SAMPLES,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "%d gap%s in the record; %s one lasts %.3g ms, at %.5g s%s.",
                         count,
                         count == 1 ? "" : "s",
@@ -152,8 +145,7 @@ final class Sampling {
                         1e3 * intervals[worst],
                         time[worst],
                         hiding >= 0
-                                ? String.format(
-                                        Locale.ROOT,
+                                ? Sentence.of(
                                         ", and hides a change of the %s by %.3g %s: an event lies in it",
                                         channel.name(),
                                         Math.abs(values[hiding + 1] - values[hiding]) / channel.unit(),

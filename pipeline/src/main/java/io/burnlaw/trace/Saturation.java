@@ -3,9 +3,9 @@ package io.burnlaw.trace;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
+import io.burnlaw.quantity.Sentence;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * A record that is flat at its highest reading.
@@ -67,8 +67,7 @@ final class Saturation {
         double share = (double) at / (quiet.fall() - quiet.rise());
         Finding seen = Finding.at(
                 FindingCode.SATURATION,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "%d samples between %.4g s and %.4g s read exactly %.4g %s, the highest of the record, %.2g %%"
                                 + " of the time that the motor worked: the %s was higher there.",
                         at,

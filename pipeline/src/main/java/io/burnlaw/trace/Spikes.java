@@ -2,8 +2,8 @@ package io.burnlaw.trace;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
 
 /**
@@ -86,8 +86,7 @@ final class Spikes {
                 mended,
                 List.of(Finding.at(
                         FindingCode.SPIKES,
-                        String.format(
-                                Locale.ROOT,
+                        Sentence.of(
                                 "%d of %d samples of the %s stand off their neighbours, the furthest by %.3g %s at"
                                         + " %.4g s; each was replaced by the median of its neighbours.",
                                 count,

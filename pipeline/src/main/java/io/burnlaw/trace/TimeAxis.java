@@ -2,10 +2,10 @@ package io.burnlaw.trace;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 
@@ -29,8 +29,7 @@ record TimeAxis(Trace trace, int[] samples, List<Finding> findings) {
         if (backward < n) {
             findings.add(Finding.at(
                     FindingCode.BACKWARD_TIME,
-                    String.format(
-                            Locale.ROOT,
+                    Sentence.of(
                             "After %.6g s the next sample is stamped %.6g s: %.3g s earlier. The record after it was not"
                                     + " used.",
                             trace.time(backward - 1),
@@ -56,13 +55,10 @@ record TimeAxis(Trace trace, int[] samples, List<Finding> findings) {
         if (distinct < end) {
             findings.add(Finding.at(
                     FindingCode.REPEATED_TIMESTAMP,
-                    String.format(
-                            Locale.ROOT,
+                    Sentence.of(
                             "%d of %d samples repeat the time stamp before them, the first at %.6g s; the mean of each"
                                     + " group was taken.",
-                            end - distinct,
-                            end,
-                            first),
+                            end - distinct, end, first),
                     first));
         }
         int[] group = new int[end];

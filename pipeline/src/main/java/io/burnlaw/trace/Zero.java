@@ -2,10 +2,10 @@ package io.burnlaw.trace;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import io.burnlaw.trace.QuietParts.Level;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -89,8 +89,7 @@ record Zero(double[] values, double std, List<Finding> finding) {
         }
         return Finding.at(
                 FindingCode.ZERO_OFFSET,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "The quiet part from %.4g s to %.4g s reads %+.3g %s off (%.2g %% of the range); it was taken"
                                 + " off the whole record.%s",
                         time[where.from()],
@@ -106,8 +105,7 @@ record Zero(double[] values, double std, List<Finding> finding) {
         double drift = after.value() - before.value();
         return Finding.at(
                 FindingCode.BASELINE_DRIFT,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "The zero of the %s moved by %+.3g %s between %.4g s and %.4g s (%.2g %% of the range); a"
                                 + " straight line was taken off, and half of it bounds the zero's uncertainty.",
                         channel.name(),
@@ -122,21 +120,17 @@ record Zero(double[] values, double std, List<Finding> finding) {
     private static Finding onlyAfter(double[] time, Channel channel, Level after) {
         return Finding.at(
                 FindingCode.NO_QUIET_PART,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "The record of the %s begins at %.4g s with the motor already burning: its zero was taken from"
                                 + " the quiet part after %.4g s, and a drift could not be seen.",
-                        channel.name(),
-                        time[0],
-                        time[after.from()]),
+                        channel.name(), time[0], time[after.from()]),
                 time[0]);
     }
 
     private static Finding unseen(double[] time, Channel channel, QuietParts quiet) {
         return Finding.at(
                 FindingCode.NO_QUIET_PART,
-                String.format(
-                        Locale.ROOT,
+                Sentence.of(
                         "The record of the %s has no quiet part, neither before %.4g s nor after the burn: its zero was"
                                 + " believed, with a standard uncertainty of %.2g %s.",
                         channel.name(),

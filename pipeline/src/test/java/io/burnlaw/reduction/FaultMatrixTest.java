@@ -63,6 +63,21 @@ class FaultMatrixTest {
     }
 
     @Test
+    void aThroatInAnotherUnitIsRefusedAndNamed() {
+        CleanFiring clean = CleanFiring.random(SEED + 3);
+        double throat = clean.firing().throatDiameter().value();
+        Finding found = first(
+                FaultMatrix.findings(
+                        clean,
+                        FaultyRow.of(clean.firing()).throat(10 * throat).row(),
+                        CleanFiring.NO_LIMIT,
+                        clean.pressureTrace()),
+                FindingCode.IMPLAUSIBLE_CSTAR);
+        assertEquals(Severity.REJECTION, found.severity());
+        assertContains("a throat in mm that was read as cm", found);
+    }
+
+    @Test
     void aMisreadMassIsConvictedByDensityAndVolume() {
         CleanFiring clean = CleanFiring.random(SEED + 1);
         double mass = clean.firing().propellantMass().orElseThrow().value();
