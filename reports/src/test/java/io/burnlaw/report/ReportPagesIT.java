@@ -15,6 +15,7 @@ import org.jsoup.Jsoup;
 import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -53,6 +54,11 @@ class ReportPagesIT {
         if (browser != null) {
             browser.close();
         }
+    }
+
+    @BeforeEach
+    void lookAtAScreen() {
+        browser.media("", "light");
     }
 
     /** One page of each kind: all of them would be more of the same. */
@@ -98,7 +104,6 @@ class ReportPagesIT {
             browser.open(file(page), 1200);
             assertThat(browser.accessibilityViolations()).as(scheme).isEmpty();
         }
-        browser.scheme("light");
     }
 
     @Test
@@ -211,7 +216,6 @@ class ReportPagesIT {
                               .map(e => e.getBoundingClientRect().height + ' ' + e.textContent.slice(0, 60))""".formatted(sheet[1])))
                     .as("a figure that a page break may cut")
                     .isEmpty();
-            browser.media("", "light");
         }
     }
 
