@@ -170,7 +170,7 @@ public enum FindingCode {
             Severity.CAUTION,
             "Hump at the start",
             "The start burned faster than the surface explains: erosive burning, or an igniter that is too strong.",
-            "The start was left out of the rates. Widen the core, shorten the grain, or take less igniter."),
+            "Widen the core, shorten the grain, or take less igniter."),
     ABOVE_CASE_LIMIT(
             Family.BURNING,
             Severity.CAUTION,

@@ -23,6 +23,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import java.util.function.Consumer;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -38,33 +39,36 @@ final class FiringBench {
 
     private FiringBench() {}
 
-    /**
-     * A motor to be fired and what happens to its record.
-     *
-     * @param burns       grain as it burns
-     * @param measured    grain as the log has it
-     * @param throat      before [m]
-     * @param throatAfter after [m]
-     * @param freeVolume  around the new grain [m3]
-     * @param volumeKnown whether the log states the chamber's volume
-     * @param noise       standard deviation over highest pressure [1]
-     * @param hum         amplitude over highest pressure [1]
-     * @param zero        offset [Pa]
-     * @param interval    between samples [s]
-     * @param ignition    how it begins; empty for a usual igniter
-     */
-    record Case(
-            Grain burns,
-            Grain measured,
-            double throat,
-            double throatAfter,
-            double freeVolume,
-            boolean volumeKnown,
-            double noise,
-            double hum,
-            double zero,
-            double interval,
-            Optional<Ignition> ignition) {
+    /** A motor to be fired, and what happens to its record; each change makes another case. */
+    static final class Case {
+
+        /** Grain as it burns. */
+        private Grain burns;
+        /** Grain as the log has it. */
+        private final Grain measured;
+
+        private final double throat;
+        private double throatAfter;
+        /** Around the new grain [m3]; the log does not state it. */
+        private double freeVolume;
+        /** Standard deviation over highest pressure [1]. */
+        private double noise = 0.002;
+        /** Between samples [s]. */
+        private double interval = 1e-3;
+        /** Empty for a usual igniter. */
+        private Optional<Ignition> ignition = Optional.empty();
+
+        private Case(Grain burns, Grain measured, double throat) {
+            this.burns = burns;
+            this.measured = measured;
+            this.throat = throat;
+            this.throatAfter = throat;
+            this.freeVolume = Motor.freeVolume(measured, 0);
+        }
+
+        static Case of(Grain burns, Grain measured, double throat) {
+            return new Case(burns, measured, throat);
+        }
 
         static Case bates(int segments, double outer, double core, double length, double throat) {
             Bates grain = new Bates(segments, Measured.of(outer), Measured.of(core), Measured.of(length));
@@ -76,104 +80,49 @@ final class FiringBench {
             return of(grain, grain, throat);
         }
 
-        static Case of(Grain burns, Grain measured, double throat) {
-            double free = Motor.freeVolume(measured, 0);
-            return new Case(burns, measured, throat, throat, free, false, 0.002, 0, 0, 1e-3, Optional.empty());
+        private Case with(Consumer<Case> change) {
+            Case other = new Case(burns, measured, throat);
+            other.throatAfter = throatAfter;
+            other.freeVolume = freeVolume;
+            other.noise = noise;
+            other.interval = interval;
+            other.ignition = ignition;
+            change.accept(other);
+            return other;
         }
 
         Case offset(double core) {
-            Grain other = measured instanceof Bates b ? b.withCoreOffset(core) : ((Tube) measured).withCoreOffset(core);
-            return new Case(
-                    other,
-                    measured,
-                    throat,
-                    throatAfter,
-                    freeVolume,
-                    volumeKnown,
-                    noise,
-                    hum,
-                    zero,
-                    interval,
-                    ignition);
+            return with(other -> other.burns = measured instanceof Bates bates
+                    ? bates.withCoreOffset(core)
+                    : ((Tube) measured).withCoreOffset(core));
         }
 
-        Case noise(double other) {
-            return new Case(
-                    burns,
-                    measured,
-                    throat,
-                    throatAfter,
-                    freeVolume,
-                    volumeKnown,
-                    other,
-                    hum,
-                    zero,
-                    interval,
-                    ignition);
-        }
-
-        Case measured(Grain other) {
-            return new Case(
-                    burns, other, throat, throatAfter, freeVolume, volumeKnown, noise, hum, zero, interval, ignition);
-        }
-
-        Case hum(double other) {
-            return new Case(
-                    burns,
-                    measured,
-                    throat,
-                    throatAfter,
-                    freeVolume,
-                    volumeKnown,
-                    noise,
-                    other,
-                    zero,
-                    interval,
-                    ignition);
-        }
-
-        Case zero(double other) {
-            return new Case(
-                    burns,
-                    measured,
-                    throat,
-                    throatAfter,
-                    freeVolume,
-                    volumeKnown,
-                    noise,
-                    hum,
-                    other,
-                    interval,
-                    ignition);
+        Case noise(double share) {
+            return with(other -> other.noise = share);
         }
 
         Case eroding(double after) {
-            return new Case(
-                    burns, measured, throat, after, freeVolume, volumeKnown, noise, hum, zero, interval, ignition);
+            return with(other -> other.throatAfter = after);
         }
 
-        Case freeVolume(double other, boolean known) {
-            return new Case(burns, measured, throat, throatAfter, other, known, noise, hum, zero, interval, ignition);
+        Case freeVolume(double volume) {
+            return with(other -> other.freeVolume = volume);
         }
 
-        Case each(double other) {
-            return new Case(
-                    burns, measured, throat, throatAfter, freeVolume, volumeKnown, noise, hum, zero, other, ignition);
+        Case each(double seconds) {
+            return with(other -> other.interval = seconds);
         }
 
-        Case ignited(Ignition other) {
-            return new Case(
-                    burns,
-                    measured,
-                    throat,
-                    throatAfter,
-                    freeVolume,
-                    volumeKnown,
-                    noise,
-                    hum,
-                    zero,
-                    interval,
-                    Optional.of(other));
+        Case ignited(Ignition by) {
+            return with(other -> other.ignition = Optional.of(by));
+        }
+
+        Grain burns() {
+            return burns;
+        }
+
+        double freeVolume() {
+            return freeVolume;
         }
     }
 
@@ -239,15 +188,11 @@ final class FiringBench {
         int n = before + truth.size() + after;
         double[] time = new double[n];
         double[] pressure = new double[n];
-        double phase = random.nextDouble() * 2 * Math.PI;
         for (int i = 0; i < n; i++) {
             time[i] = (i - before) * that.interval + 3.7;
             int k = i - before;
             double p = k < 0 || k >= truth.size() ? AMBIENT : truth.pressure(k);
-            pressure[i] = p
-                    + that.zero
-                    + that.noise * top * gaussian(random)
-                    + that.hum * top * Math.sin(2 * Math.PI * 50 * time[i] + phase);
+            pressure[i] = p + that.noise * top * random.nextGaussian();
         }
         double mass = that.burns.volume(0) * DENSITY;
         Firing firing = new Firing(
@@ -261,17 +206,12 @@ final class FiringBench {
                 Optional.of(Measured.of(mass)),
                 OptionalDouble.of(294),
                 AMBIENT,
-                that.volumeKnown ? Optional.of(Measured.of(that.freeVolume + that.burns.volume(0))) : Optional.empty(),
+                Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
                 TraceSettings.unstated(),
                 2);
         return new Fired(firing, Trace.of("f", time, Optional.of(pressure), Optional.empty()), that.measured, truth);
-    }
-
-    private static double gaussian(SplittableRandom random) {
-        return Math.sqrt(-2 * StrictMath.log(1 - random.nextDouble()))
-                * StrictMath.cos(2 * Math.PI * random.nextDouble());
     }
 
     /**

@@ -129,7 +129,7 @@ class ReductionStudy {
         FiringBench.Case that =
                 FiringBench.Case.of(burns, read, throat).noise(faults ? 0.02 * random.nextDouble() : 0.002);
         // The case is not as large as the usual one around the grain.
-        that = that.freeVolume(that.freeVolume() * (0.9 + 0.3 * random.nextDouble()), false);
+        that = that.freeVolume(that.freeVolume() * (0.9 + 0.3 * random.nextDouble()));
         return faults ? that.eroding(throat * (1 + 0.05 * random.nextDouble())) : that;
     }
 
