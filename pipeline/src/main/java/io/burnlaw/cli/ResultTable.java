@@ -41,11 +41,6 @@ final class ResultTable {
                 out.println(Terminal.safe(points(formulation.points()).printAll()));
             }
         }
-        if (!document.comparisons().isEmpty()) {
-            out.println("Compared:");
-            document.comparisons().forEach(comparison -> out.println(Terminal.safe("  " + comparison.verdict())));
-            document.doseTrends().forEach(trend -> out.println(Terminal.safe("  " + trend.sentence())));
-        }
         ComparisonTable.sentences(document).forEach(sentence -> out.println(Terminal.safe(sentence)));
         List<Firing> rejected = document.firings().stream()
                 .filter(firing -> firing.status().equals("rejected"))
