@@ -1,0 +1,160 @@
+package io.burnlaw.report.chart;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.burnlaw.report.SampleDocument;
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Point;
+import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.Threshold;
+import java.util.ArrayList;
+import java.util.List;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
+import org.jsoup.parser.Parser;
+import org.junit.jupiter.api.Test;
+
+class LawChartTest {
+
+    private static final Characterization RICH = SampleDocument.rich();
+    private static final Formulation ORCHARD = RICH.formulations().get(0);
+    private static final Formulation ADDITIVE = RICH.formulations().get(1);
+
+    @Test
+    void wordsAreWordsAndNotOutlines() {
+        Document chart = drawn(ORCHARD);
+        assertThat(words(chart))
+                .contains("burning rate, mm/s", "absolute pressure, MPa", "95 % next firing", "95 % mean rate", "law")
+                .anyMatch(text -> text.startsWith("threshold 1.12"));
+        assertThat(chart.select("[font-family]"))
+                .as("one font for the whole picture, on the svg")
+                .isEmpty();
+    }
+
+    @Test
+    void everyPointSaysWhatItIs() {
+        assertThat(drawn(ORCHARD).select(".hit title").eachText())
+                .hasSize(ORCHARD.points().size())
+                .anyMatch(text -> text.startsWith("OR-01: "));
+    }
+
+    @Test
+    void twoPropellantsOfOneCampaignShareTheirAxes() {
+        Scales scales = Scales.of(RICH);
+        String one = LawChart.draw(ORCHARD, List.of(), scales, Frame.WIDE).body();
+        String other = LawChart.draw(ADDITIVE, List.of(), scales, Frame.WIDE).body();
+        assertThat(ticks(one)).isEqualTo(ticks(other)).isNotEmpty();
+    }
+
+    @Test
+    void whereOnlyAGapIsKnownNoLineClaimsMore() {
+        Threshold gap = new Threshold(
+                Quantity.of(1.2, "MPa"), 3, List.of("OR-01", "OR-02"), List.of("OR-03", "OR-04"), null, "somewhere");
+        Document chart = drawn(with(ORCHARD, ORCHARD.points(), gap));
+        assertThat(words(chart))
+                .contains("threshold 0.80 to 1.9 MPa")
+                .noneMatch(text -> text.startsWith("threshold 1.2"));
+    }
+
+    @Test
+    void aPointOfAnotherRegimeDoesNotSqueezeTheLawAndIsTold() {
+        Point first = ADDITIVE.points().get(0);
+        List<Point> points = new ArrayList<>(ADDITIVE.points());
+        points.add(new Point(
+                "FAR-1",
+                "FAR-1",
+                null,
+                "dwell",
+                Quantity.of(0.05, "MPa"),
+                Quantity.of(0.05, "MPa"),
+                Quantity.of(0.3, "mm/s"),
+                null,
+                first.method(),
+                false,
+                false,
+                "another regime",
+                null,
+                null));
+        Formulation far = with(ADDITIVE, points, null);
+        Characterization document = alone(far);
+        assertThat(Scales.of(document)).isEqualTo(Scales.of(alone(ADDITIVE)));
+        Document chart = parsed(LawChart.draw(far, List.of(), Scales.of(document), Frame.WIDE));
+        assertThat(words(chart))
+                .contains("off this sheet: FAR-1, 0.300 mm/s at 0.0500 MPa")
+                .doesNotContain("not used in the fit");
+    }
+
+    @Test
+    void aPhoneGetsTheWordsBelow() {
+        Figure narrow = LawChart.draw(ORCHARD, List.of(), Scales.of(RICH), Frame.NARROW);
+        assertThat(narrow.width()).isLessThanOrEqualTo(360);
+        for (Element text : parsed(narrow).select("text")) {
+            assertThat(Svg.widthOf(text.text())).as(text.text()).isLessThan(narrow.width());
+        }
+    }
+
+    private static Document drawn(Formulation formulation) {
+        return parsed(LawChart.draw(formulation, RICH.firings(), Scales.of(RICH), Frame.WIDE));
+    }
+
+    private static Document parsed(Figure figure) {
+        return Jsoup.parse("<svg>" + figure.body() + "</svg>", "", Parser.xmlParser());
+    }
+
+    private static List<String> words(Document chart) {
+        return chart.select("text").eachText().stream()
+                .map(text -> text.replace('\u00a0', ' '))
+                .toList();
+    }
+
+    private static List<String> ticks(String body) {
+        return Jsoup.parse(body, "", Parser.xmlParser()).select("text").stream()
+                .filter(text -> text.text().matches("[0-9.]+"))
+                .map(text -> text.attr("x") + " " + text.attr("y") + " " + text.text())
+                .toList();
+    }
+
+    private static Characterization alone(Formulation formulation) {
+        return new Characterization(
+                RICH.format(),
+                RICH.generator(),
+                null,
+                RICH.campaign(),
+                List.of(),
+                List.of(formulation),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
+    }
+
+    private static Formulation with(Formulation f, List<Point> points, Threshold threshold) {
+        return new Formulation(
+                f.id(),
+                f.title(),
+                f.baseline(),
+                f.compareWith(),
+                f.additive(),
+                f.additiveFraction(),
+                f.density(),
+                f.characteristicVelocity(),
+                f.verdict(),
+                points,
+                f.singleLaw(),
+                f.notFitted(),
+                f.otherFits(),
+                threshold == null ? f.regimes() : null,
+                threshold,
+                f.faster(),
+                f.temperatureSensitivity(),
+                f.stability(),
+                f.withinBetween(),
+                f.closure(),
+                f.validRange(),
+                f.notEstimated(),
+                f.findings());
+    }
+}
