@@ -1,0 +1,108 @@
+package io.burnlaw.regime;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.ratelaw.Interval;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+
+class FasterQuestionTest {
+
+    private static final OptionalDouble NO_LIMIT = OptionalDouble.empty();
+
+    private static Regimes oneLaw(double exponent) {
+        return RegimeSearch.search(
+                Simulated.points(10, 1e5, 4e6, Simulated.broken(1e6, exponent, exponent, 1), 0.01, 3),
+                RegimeOptions.defaults(1));
+    }
+
+    private static Regimes slowBelow() {
+        return RegimeSearch.search(
+                Simulated.points(20, 2e5, 8e6, Simulated.broken(1e6, 0.4, 0.4, 3), 0.02, 6), RegimeOptions.defaults(7));
+    }
+
+    private static FasterAnswer one(Regimes regimes, double base, OptionalDouble limit, double factor) {
+        return FasterQuestion.answer(regimes, base, limit, List.of(factor)).get(0);
+    }
+
+    @Test
+    void withinOneLawSoManyTimesNeedsThePowerOfOneOverTheExponent() {
+        Regimes regimes = oneLaw(0.6);
+        FasterAnswer answer = one(regimes, 2e5, NO_LIMIT, 3);
+        double n = regimes.laws().get(0).exponent();
+        assertThat(answer.reach()).isEqualTo(FasterAnswer.Reach.SAME_REGIME);
+        assertThat(answer.pressure().getAsDouble()).isCloseTo(2e5 * Math.pow(3, 1 / n), within(1.0));
+        Interval.Estimated interval = answer.interval().estimated().orElseThrow();
+        // the truth, 0.2 MPa·3^(1/0.6)
+        assertThat(2e5 * Math.pow(3, 1 / 0.6)).isBetween(interval.low(), interval.high());
+    }
+
+    @Test
+    void fromAmbientToFourMegapascalAnExponentOfSixTenthsGivesNineTimesAndNotFifty() {
+        Regimes regimes = oneLaw(0.6);
+        OptionalDouble limit = OptionalDouble.of(4e6);
+        FasterAnswer nine = one(regimes, 1e5, limit, 9);
+        assertThat(nine.reach()).isEqualTo(FasterAnswer.Reach.SAME_REGIME);
+        // 40^0.6 = 9.1; the exponent is known to some thousandths, and 9 lies within 1 % of the limit
+        assertThat(nine.pressure().getAsDouble()).isBetween(3.5e6, 4e6);
+        FasterAnswer fifty = one(regimes, 1e5, limit, 50);
+        assertThat(fifty.reach()).isEqualTo(FasterAnswer.Reach.OUT_OF_REACH);
+        assertThat(fifty.pressure()).isEmpty();
+        assertThat(fifty.interval()).isInstanceOf(Interval.NotEstimable.class);
+        assertThat(fifty.sentence())
+                .contains("50")
+                .containsPattern("at most 9\\.[0-2] times")
+                .contains("4.00 MPa");
+    }
+
+    @Test
+    void anotherRegimeDoesWhatTheRegimeOfNowCannot() {
+        Regimes regimes = slowBelow();
+        // 5.0 mm/s·(0.3)^0.4 at 0.3 MPa; four times that is 12.4 mm/s, below the 15 mm/s just above the jump
+        FasterAnswer answer = one(regimes, 3e5, OptionalDouble.of(8e6), 4);
+        assertThat(answer.reach()).isEqualTo(FasterAnswer.Reach.ANOTHER_REGIME);
+        assertThat(answer.pressure().getAsDouble())
+                .isCloseTo(regimes.breaks().get(0).pressure(), within(1.0));
+        assertThat(answer.sentence()).contains("another regime").contains("gives only");
+    }
+
+    @Test
+    void beyondThePressuresFiredTheAnswerSaysThatItIsExtrapolated() {
+        FasterAnswer answer = one(oneLaw(0.6), 1e5, NO_LIMIT, 20);
+        assertThat(answer.reach()).isEqualTo(FasterAnswer.Reach.EXTRAPOLATED);
+        assertThat(answer.sentence()).contains("above the highest point").contains("state its limit");
+    }
+
+    @Test
+    void aFallingRateIsOutOfReachAtEveryPressure() {
+        Regimes regimes = oneLaw(-0.2);
+        assertThat(one(regimes, 2e5, NO_LIMIT, 2).reach()).isEqualTo(FasterAnswer.Reach.OUT_OF_REACH);
+    }
+
+    @Test
+    void aLoneSlowPointIsTheBaseOfItsOwnRegime() {
+        List<FitPoint> points =
+                new ArrayList<>(Simulated.points(8, 2e6, 8e6, Simulated.broken(4e6, 0.4, 0.4, 1), 0.02, 4));
+        points.add(Simulated.point("bench", 101_325, 2e-4));
+        Regimes regimes = RegimeSearch.search(points, RegimeOptions.defaults(7));
+        FasterAnswer answer = one(regimes, 101_325, OptionalDouble.of(8e6), 10);
+        assertThat(answer.baseRate()).isCloseTo(2e-4, within(1e-12));
+        // 2 mm/s lies far below what the others burn at the lowest of them: any pressure there will do
+        assertThat(answer.reach()).isEqualTo(FasterAnswer.Reach.ANOTHER_REGIME);
+        assertThat(answer.pressure().getAsDouble()).isCloseTo(2e6, within(1.0));
+        assertThat(answer.sentence()).contains("too few points for a law of its own");
+    }
+
+    @Test
+    void aFactorOfOneIsAFaultOfTheCaller() {
+        Regimes regimes = oneLaw(0.5);
+        assertThatThrownBy(() -> one(regimes, 1e5, NO_LIMIT, 1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("1.0");
+    }
+}
