@@ -13,7 +13,7 @@ import java.util.Optional;
 final class MassReview {
 
     /** Voids and calipers explain as much as this [1]: common practice, no source. */
-    private static final double USUAL = 0.05;
+    static final double USUAL = 0.05;
 
     private static final double STDS = 3;
 
@@ -32,6 +32,20 @@ final class MassReview {
                         .density()
                         .map(density ->
                                 mass.value() / (density.value() * burn.grain().volume(0))));
+    }
+
+    /**
+     * Whether a wrong mass, and nothing else, explains a wrong c*.
+     *
+     * @param burn     what was measured
+     * @param velocity c* over the expected one [1]
+     * @return whether density and volume ask for the same correction of the mass
+     */
+    static boolean explains(Burn burn, double velocity) {
+        return ratio(burn)
+                .filter(mass -> Math.abs(StrictMath.log(mass * velocity)) < USUAL)
+                .filter(mass -> Math.abs(StrictMath.log(mass)) > USUAL)
+                .isPresent();
     }
 
     static List<Finding> look(BurnReduction reduction) {

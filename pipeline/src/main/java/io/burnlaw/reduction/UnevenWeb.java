@@ -8,12 +8,17 @@ import java.util.List;
 /** Whether the tail-off is longer than the chamber needs to empty. */
 final class UnevenWeb {
 
+    /** With fewer samples in the whole operation a tail-off is a few of them. */
+    private static final int FEWEST = 60;
+
     private UnevenWeb() {}
 
     static List<Finding> look(BurnReduction reduction) {
         double web = reduction.inputs().grain().web();
         double spread = reduction.estimate().tail().spread();
-        if (spread < TailOff.NOTICEABLE * web) {
+        double samples = reduction.inputs().record().samplesPerCell()
+                * reduction.inputs().record().size();
+        if (spread < TailOff.NOTICEABLE * web || samples < FEWEST) {
             return List.of();
         }
         return List.of(Finding.at(

@@ -102,13 +102,14 @@ final class VelocityExplanation {
         if (!known || ofMass.isEmpty()) {
             return "";
         }
-        double off = StrictMath.log(ofMass.get());
-        if (Math.abs(off + StrictMath.log(ratio)) < 0.05) {
+        if (MassReview.explains(burn, ratio)) {
             return String.format(
                     Locale.ROOT,
                     " The mass is the likely one: it is %.2f times what density and volume of the grain give.",
                     ofMass.get());
         }
-        return Math.abs(off) < 0.05 ? " The mass is not it: it agrees with density and volume of the grain." : "";
+        return Math.abs(StrictMath.log(ofMass.get())) < MassReview.USUAL
+                ? " The mass is not it: it agrees with density and volume of the grain."
+                : "";
     }
 }

@@ -44,7 +44,10 @@ final class VelocityReview {
         Optional<String> seen = stated.isPresent() ? besideStated(found.get(), stated.get()) : alone(found.get());
         double expected = stated.map(Measured::value).orElse(found.get().value() > MOST ? MOST : LEAST);
         double ratio = found.get().value() / expected;
-        Severity severity = ratio > HOPELESS || ratio < 1 / HOPELESS ? Severity.REJECTION : Severity.CAUTION;
+        boolean hopeless = ratio > HOPELESS || ratio < 1 / HOPELESS;
+        // A wrong mass moves neither pressures nor rates, which are closed on their own integral.
+        boolean onlyMass = stated.isPresent() && MassReview.explains(reduction.burn(), ratio);
+        Severity severity = hopeless && !onlyMass ? Severity.REJECTION : Severity.CAUTION;
         return seen
                 .map(sentence -> Finding.of(
                                 FindingCode.IMPLAUSIBLE_CSTAR,

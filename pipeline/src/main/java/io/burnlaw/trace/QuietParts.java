@@ -27,7 +27,10 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
     /** A residual level after the burn above this share of the range is burning, not drift [1]. */
     private static final double RESIDUAL = 0.15;
 
-    private static final int LEAST_SAMPLES = 4;
+    private static final int LEAST_SAMPLES = 3;
+
+    /** From so many samples before the rise on, their own scatter is known. */
+    private static final int ENOUGH = 20;
 
     /** Shorter than this share of the burn, what lies before the rise may be its own foot [1]. */
     private static final double LEAST_LENGTH = 0.01;
@@ -66,7 +69,9 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
         while (smooth[fall - 1] < low + BEGUN * range) {
             fall--;
         }
-        int quietEnd = QuietStep.cut(values, reach(values, 0, rise, 1, noise, range), range);
+        // Where much of the burn stands still at the sensor's limit the whole record looks quieter than it is.
+        double noiseBefore = rise < ENOUGH ? noise : Math.max(noise, Scatter.fastStd(values, 0, rise));
+        int quietEnd = QuietStep.cut(values, reach(values, 0, rise, 1, noiseBefore, range), range);
         int quietStart = n - reach(values, n - 1, n - fall, -1, noise, range);
         Optional<Level> before = quietEnd >= Math.max(LEAST_SAMPLES, LEAST_LENGTH * (fall - rise))
                 ? Optional.of(level(time, values, 0, quietEnd))

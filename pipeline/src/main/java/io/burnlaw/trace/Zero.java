@@ -121,8 +121,8 @@ record Zero(double[] values, double std, List<Finding> finding) {
         return Finding.at(
                 FindingCode.NO_QUIET_PART,
                 Sentence.of(
-                        "The record of the %s begins at %.4g s with the motor already burning: its zero was taken from"
-                                + " the quiet part after %.4g s, and a drift could not be seen.",
+                        "The record of the %s begins at %.4g s without a quiet part before the rise: its zero was taken"
+                                + " from the quiet part after %.4g s, and a drift could not be seen.",
                         channel.name(), time[0], time[after.from()]),
                 time[0]);
     }

@@ -15,10 +15,10 @@ import org.junit.jupiter.api.function.Executable;
 /** Each fault of the catalogue in clean simulated firings at three strengths: what is told, and what is told in vain. */
 class FaultMatrixStudy {
 
-    private static final int CLEAN = 500;
+    private static final int CLEAN = 1000;
 
     /** Firings a fault at its weak, middle and strong strength. */
-    private static final int[] FAULTY = {15, 50, 15};
+    private static final int[] FAULTY = {30, 100, 30};
 
     private static final int SERIES = 20;
 

@@ -7,9 +7,12 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.reduction.FaultMatrix.InjectedFault;
+import io.burnlaw.trace.Trace;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -93,6 +96,42 @@ class FaultMatrixTest {
         // 2 %: c* comes back within half of it, the mass was read with 0.2 %
         assertEquals(mass, told / 1000, 0.02 * mass);
         assertContains("g/cm3, 20 % less than", first(findings, FindingCode.GRAIN_MASS));
+    }
+
+    @Test
+    void aMassThatIsWrongByHalfDoesNotCostTheFiringItsRate() {
+        CleanFiring clean = CleanFiring.random(SEED + 3);
+        double mass = clean.firing().propellantMass().orElseThrow().value();
+        Reduction reduction = FaultMatrix.reduce(
+                clean,
+                FaultyRow.of(clean.firing()).mass(0.45 * mass).row(),
+                CleanFiring.NO_LIMIT,
+                clean.pressureTrace());
+        RatePoint point = ((Reduction.Reduced) reduction).points().get(0);
+        // 1 %: a mass wrong by half also changes the little that the gas density does
+        assertEquals(1, point.rate() / clean.rateAt(point.pressures().powerMean(clean.exponent())), 0.01);
+    }
+
+    @Test
+    void aRecordThatBeginsInTheMiddleOfTheBurnIsRefused() {
+        CleanFiring clean = CleanFiring.random(SEED + 4);
+        Trace whole = clean.pressureTrace();
+        int first = 0;
+        while (whole.time(first) < clean.ignition() + 0.3 * clean.plain().meanBurnout()) {
+            first++;
+        }
+        List<Finding> findings = FaultMatrix.findings(
+                clean,
+                Trace.of(
+                        "F1",
+                        Arrays.copyOfRange(whole.times(), first, whole.size()),
+                        Optional.of(Arrays.copyOfRange(whole.pressures(), first, whole.size())),
+                        Optional.empty()));
+        assertTrue(
+                findings.stream()
+                        .anyMatch(finding -> finding.code() == FindingCode.NO_QUIET_PART
+                                && finding.severity() == Severity.REJECTION),
+                findings.toString());
     }
 
     @Test
