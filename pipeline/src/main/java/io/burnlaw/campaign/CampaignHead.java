@@ -233,6 +233,8 @@ record CampaignHead(
                 block.share("confidence", 0.5, 0.999).orElse(usual.confidence()),
                 (long) seed.orElse(usual.seed()),
                 block.choice("weighting", FitSettings.PointWeighting.class).orElse(usual.weighting()),
+                block.choice("pressure_errors", FitSettings.PressureTreatment.class)
+                        .orElse(usual.pressure()),
                 block.flag("robust", usual.robust()));
     }
 

@@ -38,7 +38,7 @@ final class CampaignKeys {
 
     static final List<String> REDUCTION = List.of("method", "burnout_event", "ignition_threshold", "end_threshold");
 
-    static final List<String> FIT = List.of("confidence", "seed", "weighting", "robust");
+    static final List<String> FIT = List.of("confidence", "seed", "weighting", "pressure_errors", "robust");
 
     private CampaignKeys() {}
 }

@@ -11,6 +11,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.PooledExponent;
 import io.burnlaw.ratelaw.Pooling;
+import io.burnlaw.ratelaw.PressureErrors;
 import io.burnlaw.ratelaw.RateLawFit;
 import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.reduction.RatePoint;
@@ -188,6 +189,7 @@ final class FormulationWork {
     private static FitOptions options(FitSettings settings) {
         return FitOptions.defaults()
                 .with(weighting(settings))
+                .with(PressureErrors.valueOf(settings.pressure().name()))
                 .withLevel(settings.confidence())
                 .withRobust(settings.robust())
                 .withBootstrap(FitOptions.defaults().replicates(), settings.seed());

@@ -56,6 +56,7 @@ class CampaignReaderTest {
               confidence: 90 %
               seed: 42
               weighting: measured
+              pressure_errors: orthogonal-distance
               robust: yes
             """;
 
@@ -124,7 +125,13 @@ class CampaignReaderTest {
                         ReductionSettings.BurnoutEvent.MAXIMUM_CURVATURE,
                         0.05,
                         0.10));
-        assertThat(campaign.fit()).isEqualTo(new FitSettings(0.90, 42, FitSettings.PointWeighting.MEASURED, true));
+        assertThat(campaign.fit())
+                .isEqualTo(new FitSettings(
+                        0.90,
+                        42,
+                        FitSettings.PointWeighting.MEASURED,
+                        FitSettings.PressureTreatment.ORTHOGONAL_DISTANCE,
+                        true));
     }
 
     @Test

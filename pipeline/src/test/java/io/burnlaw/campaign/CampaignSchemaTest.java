@@ -120,7 +120,7 @@ class CampaignSchemaTest {
                 "true  | ambient_pressure: 29.1 inHg",
                 "true  | reference_temperature: 21 °C",
                 "true  | reference_temperature: 68 degF",
-                "true  | fit: {confidence: 90 %, seed: 7, robust: yes, weighting: measured}",
+                "true  | fit: {confidence: 90 %, seed: 7, robust: yes, weighting: measured, pressure_errors: none}",
                 "true  | fit: {confidence: 0.9}",
                 "true  | hardware: {case_pressure_limit: 800 psi, safety_factor: 2}",
                 "true  | 'trace: {pressure_kind: gauge, calibration: {0.5 V: 0 bar, 4.5 V: 100 bar}}'",
