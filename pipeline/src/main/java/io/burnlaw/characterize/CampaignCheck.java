@@ -50,16 +50,11 @@ public final class CampaignCheck {
      * @return one a firing, then one a strand, in the order of the logs
      */
     public static List<RowCheck> of(Campaign campaign, Progress progress) {
-        List<RowCheck> rows = new ArrayList<>();
-        int total = campaign.firings().size() + campaign.strands().size();
-        for (Firing firing : campaign.firings()) {
-            rows.add(firing(campaign, firing));
-            progress.done("records read", rows.size(), total);
-        }
-        for (Strand strand : campaign.strands()) {
-            rows.add(strand(campaign, strand));
-            progress.done("records read", rows.size(), total);
-        }
+        int workers = Runtime.getRuntime().availableProcessors();
+        List<RowCheck> rows = new ArrayList<>(
+                InOrder.map(campaign.firings(), firing -> firing(campaign, firing), workers, progress, "firings read"));
+        rows.addAll(
+                InOrder.map(campaign.strands(), strand -> strand(campaign, strand), workers, progress, "strands read"));
         return rows;
     }
 

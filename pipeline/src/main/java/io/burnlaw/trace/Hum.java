@@ -30,6 +30,10 @@ record Hum(double[] values, List<Finding> finding) {
     private static final double[] MAINS = {50, 60};
     private static final int HARMONICS = 3;
     private static final double SIGNIFICANT = 20;
+
+    /** Blocks in a period of the fastest line that is looked for: it loses 5 % of its amplitude in them. */
+    private static final int PER_PERIOD = 6;
+
     private static final double OVER_NEIGHBOURS = 4;
     private static final double LEAST_SHARE = 1e-3;
 
@@ -39,6 +43,8 @@ record Hum(double[] values, List<Finding> finding) {
             return new Hum(values, List.of());
         }
         double interval = (time[n - 1] - time[0]) / (n - 1);
+        int together = (int) Math.max(1, Math.floor(1 / (PER_PERIOD * HARMONICS * MAINS[1] * interval)));
+        Blocks blocks = Blocks.of(time, values, together);
         double[] clean = values;
         List<SineFit.Line> lines = new ArrayList<>();
         for (double mains : MAINS) {
@@ -47,12 +53,15 @@ record Hum(double[] values, List<Finding> finding) {
             if (half < 2 || n < 12 * (2 * half + 1)) {
                 continue;
             }
-            SineFit fit = SineFit.of(time, residual(values, half), half);
-            LineSearch search = LineSearch.of(fit, mains, HARMONICS);
+            int halfBlocks = Math.max(1, (int) Math.round(0.5 * (1 / (mains * together * interval) - 1)));
+            LineSearch search = LineSearch.of(
+                    SineFit.of(blocks, residual(blocks.mean(), halfBlocks), halfBlocks), mains, HARMONICS);
+            SineFit fit = null;
             for (int harmonic = 1; harmonic <= HARMONICS && harmonic * mains * interval < 0.4; harmonic++) {
                 if (!search.mayHold(harmonic, SIGNIFICANT)) {
                     continue;
                 }
+                fit = fit == null ? SineFit.of(time, residual(values, half), half) : fit;
                 SineFit.Line line = fit.best(harmonic * mains);
                 double kept = 1 - kernel(line.frequency() * interval, half);
                 SineFit.Line whole =

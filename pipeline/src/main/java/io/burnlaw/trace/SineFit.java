@@ -23,13 +23,15 @@ final class SineFit {
     private final double[] time;
     private final double[] residual;
     private final double meanSquare;
+    private final int samples;
     private final double[] cosine;
     private final double[] sine;
 
-    private SineFit(double[] time, double[] residual, double meanSquare) {
+    private SineFit(double[] time, double[] residual, double meanSquare, int samples) {
         this.time = time;
         this.residual = residual;
         this.meanSquare = meanSquare;
+        this.samples = samples;
         this.cosine = new double[time.length];
         this.sine = new double[time.length];
     }
@@ -82,7 +84,31 @@ final class SineFit {
                 count++;
             }
         }
-        return new SineFit(Arrays.copyOf(times, count), Arrays.copyOf(kept, count), count == 0 ? 0 : sum / count);
+        return new SineFit(
+                Arrays.copyOf(times, count), Arrays.copyOf(kept, count), count == 0 ? 0 : sum / count, count);
+    }
+
+    /** The same on blocks, with the scatter that their samples have. */
+    static SineFit of(Blocks blocks, double[] residual, int half) {
+        int n = residual.length;
+        double wild = WILD * Scatter.std(residual, half, n - half);
+        double[] times = new double[n];
+        double[] kept = new double[n];
+        int count = 0;
+        double sum = 0;
+        for (int b = half; b < n - half; b++) {
+            if (Math.abs(residual[b]) <= wild) {
+                times[count] = blocks.time()[b] - blocks.time()[0];
+                kept[count] = residual[b];
+                sum += residual[b] * residual[b] + blocks.scatter()[b];
+                count++;
+            }
+        }
+        return new SineFit(
+                Arrays.copyOf(times, count),
+                Arrays.copyOf(kept, count),
+                count == 0 ? 0 : sum / count,
+                count * blocks.together());
     }
 
     /** The highest line within {@link #WANDER} of a frequency. */
@@ -133,7 +159,7 @@ final class SineFit {
     Line line(double frequency, double a, double b) {
         double power = 0.5 * (a * a + b * b);
         double left = Math.max(meanSquare - power, 1e-12 * meanSquare);
-        return new Line(frequency, a, b, left > 0 ? power * time.length / (2 * left) : 0);
+        return new Line(frequency, a, b, left > 0 ? power * samples / (2 * left) : 0);
     }
 
     private Line at(double frequency) {
