@@ -158,7 +158,7 @@ final class LawDocument {
                         List.of(units.covariance(), units.exponentVariance())));
     }
 
-    static String code(Interval.Method method) {
+    private static String code(Interval.Method method) {
         return method.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 

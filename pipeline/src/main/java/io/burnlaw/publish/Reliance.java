@@ -72,9 +72,17 @@ final class Reliance {
     }
 
     private static void intervals(MethodIntervals intervals, List<NotEstimated> missing) {
-        String method = " by " + LawDocument.code(intervals.method());
-        reason("interval of the coefficient" + method, intervals.coefficient(), missing);
-        reason("interval of the exponent" + method, intervals.exponent(), missing);
+        String method = switch (intervals.method()) {
+            case STUDENT_T -> " by Student's t";
+            case PROFILE -> " by the profile";
+            case BOOTSTRAP_BCA -> " by the bootstrap";
+        };
+        if (intervals.coefficient().equals(intervals.exponent())) {
+            reason("intervals" + method, intervals.exponent(), missing);
+        } else {
+            reason("interval of the coefficient" + method, intervals.coefficient(), missing);
+            reason("interval of the exponent" + method, intervals.exponent(), missing);
+        }
     }
 
     private static void reason(String what, Interval interval, List<NotEstimated> missing) {

@@ -1,0 +1,93 @@
+package io.burnlaw.publish;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.CampaignReading;
+import io.burnlaw.characterize.CampaignResult;
+import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.characterize.FormulationResult;
+import io.burnlaw.characterize.Progress;
+import io.burnlaw.report.document.NotEstimated;
+import io.burnlaw.report.document.ValidRange;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RelianceTest {
+
+    @TempDir
+    private Path folder;
+
+    /** Points on 4 mm/s at 1 MPa with n = 0.5, each off by a fraction of a percent, at temperatures that go round. */
+    private FormulationResult measured(int points, double... celsius) throws IOException {
+        Files.writeString(folder.resolve("campaign.yaml"), """
+                format: burnlaw-campaign/1
+                title: Invented points
+                ambient_pressure: 0.1 MPa absolute
+                formulations:
+                  a: {title: Invented, density: 1.79 g/cm3, baseline: true}
+                """);
+        StringBuilder table = new StringBuilder("point,formulation,pressure [MPa],pressure_kind,rate [mm/s]"
+                + (celsius.length > 0 ? ",temperature [degC]" : "") + "\n");
+        for (int i = 0; i < points; i++) {
+            double pressure = Math.pow(10, i / (points - 1.0));
+            double rate = 4 * Math.sqrt(pressure) * (1 + 0.003 * (i % 3 - 1));
+            table.append(String.format(Locale.ROOT, "P%d,a,%.5f,absolute,%.5f", i, pressure, rate));
+            if (celsius.length > 0) {
+                table.append(String.format(Locale.ROOT, ",%.1f", celsius[i % celsius.length]));
+            }
+            table.append('\n');
+        }
+        Files.writeString(folder.resolve("points.csv"), table);
+        CampaignReading read = CampaignReader.read(folder);
+        CampaignResult result =
+                Characterizer.characterize(((CampaignReading.Read) read).campaign(), 1, Progress.silent());
+        return result.formulations().get(0);
+    }
+
+    @Test
+    void theRangeIsThatOfThePointsAndSaysWhatReachesBeyond() throws IOException {
+        ValidRange range = Reliance.range(measured(8)).orElseThrow();
+        // the rounding of a change of unit
+        assertThat(range.pressureLow().value()).isCloseTo(1, within(1e-12));
+        assertThat(range.pressureHigh().value()).isCloseTo(10, within(1e-11));
+        assertThat(range.warning()).contains("1.00 to 10.0 MPa").contains("extrapolation");
+        // without a limit of the case: 2 times lies within (4 MPa), 5 times needs 25 MPa
+        assertThat(range.beyond())
+                .containsExactly(
+                        "the pressure for 5 times the rate",
+                        "the pressure for 10 times the rate",
+                        "the pressure for 50 times the rate");
+    }
+
+    @Test
+    void threePointsHaveNoBootstrapAndSayWhy() throws IOException {
+        assertThat(Reliance.notEstimated(measured(3)))
+                .extracting(NotEstimated::what)
+                .containsExactly("intervals by the bootstrap");
+        assertThat(Reliance.notEstimated(measured(3)).get(0).reason()).contains("independent firings");
+    }
+
+    @Test
+    void oneTemperatureGivesNoSensitivityAndNamesTheFiringThatWould() throws IOException {
+        NotEstimated missing = Reliance.notEstimated(measured(6, 20, 21)).get(0);
+        assertThat(missing.what()).isEqualTo("temperature sensitivity");
+        assertThat(missing.reason()).contains("within 1.0 K");
+        assertThat(missing.mend()).contains("20 K");
+    }
+
+    @Test
+    void twoTemperaturesLeaveNothingOpen() throws IOException {
+        assertThat(Reliance.notEstimated(measured(8, 10, 35, 35))).isEmpty();
+    }
+
+    @Test
+    void withoutALawThereIsNoRange() throws IOException {
+        assertThat(Reliance.range(measured(2))).isEmpty();
+    }
+}
