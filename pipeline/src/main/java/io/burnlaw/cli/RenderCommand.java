@@ -58,6 +58,10 @@ final class RenderCommand implements Callable<Integer> {
         } catch (IOException failed) {
             err.println(Terminal.safe("burnlaw: " + failed.getMessage()));
             return ExitCode.NOT_WRITTEN;
+        } catch (IllegalArgumentException edited) {
+            err.println(Terminal.safe("burnlaw: " + file + ": the document says what no run writes: "
+                    + edited.getMessage() + "; take one that is unedited"));
+            return ExitCode.UNUSABLE;
         }
     }
 }

@@ -61,9 +61,16 @@ public sealed interface AcrossCampaigns {
         }
         ComparisonOptions options = ComparisonOptions.defaults()
                 .withLevel(level.orElse(sources.get(0).document().campaign().confidence()));
-        Propellant baseline = propellant(found.baseline());
-        List<Propellant> candidates =
-                found.candidates().stream().map(AcrossCampaigns::propellant).toList();
+        List<Propellant> propellants = new ArrayList<>();
+        for (ChosenFormulation each : all) {
+            try {
+                propellants.add(PublishedFormulation.propellant(each.formulation(), each.id()));
+            } catch (IllegalArgumentException edited) {
+                return new Refused(inconsistent(each, String.valueOf(edited.getMessage())));
+            }
+        }
+        Propellant baseline = propellants.get(0);
+        List<Propellant> candidates = propellants.subList(1, propellants.size());
         List<Comparison> comparisons = Comparisons.against(baseline, candidates, options);
         List<DoseTrend> trends = DoseTrends.ofEach(baseline, candidates, options);
         List<String> caveats = Caveats.of(all);
@@ -83,7 +90,14 @@ public sealed interface AcrossCampaigns {
         return this instanceof Compared c ? compared.apply(c) : refused.apply((Refused) this);
     }
 
-    private static Propellant propellant(ChosenFormulation chosen) {
-        return PublishedFormulation.propellant(chosen.formulation(), chosen.id());
+    private static Problem inconsistent(ChosenFormulation chosen, String found) {
+        return new Problem(
+                chosen.source().file().path(),
+                0,
+                chosen.id(),
+                "the document says what no run writes",
+                found,
+                "a document as a run wrote it",
+                "take the burnlaw.json that a run wrote, and leave it unedited");
     }
 }

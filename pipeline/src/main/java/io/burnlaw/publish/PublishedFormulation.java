@@ -24,6 +24,7 @@ import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Regimes;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -41,6 +42,7 @@ public final class PublishedFormulation {
      * @param formulation of a document
      * @param id          that it is to have; ids of two documents may be the same
      * @return its points, its law, and where its law changes
+     * @throws IllegalArgumentException if units or numbers are none that a run writes; the message names them
      */
     public static Propellant propellant(Formulation formulation, String id) {
         return new Propellant(
@@ -190,9 +192,16 @@ public final class PublishedFormulation {
                 si(law.pressureLow()),
                 si(law.pressureHigh()),
                 law.pointsUsed(),
-                Weighting.valueOf(law.weighting().toUpperCase(Locale.ROOT)),
+                weighting(law.weighting()),
                 // the published covariance holds the shared error already
                 CommonError.NONE);
+    }
+
+    private static Weighting weighting(String word) {
+        return Arrays.stream(Weighting.values())
+                .filter(each -> each.name().toLowerCase(Locale.ROOT).equals(word))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("a document with the weighting " + word));
     }
 
     private static double upper(Quantity quantity) {

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfEnvironmentVariable;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -74,6 +75,26 @@ class CommandLineIT {
                 "--reproducible",
                 "--workers",
                 "2");
+        assertThat(RunnableJar.files(folder.resolve("two"))).isEqualTo(RunnableJar.files(folder.resolve("one")));
+    }
+
+    /** The environment may name a later Java: {@code JAVA_HOME_25=... mvn verify}. */
+    @Test
+    @EnabledIfEnvironmentVariable(named = "JAVA_HOME_25", matches = ".+")
+    void aLaterJavaGivesTheSameBytes() throws Exception {
+        RunnableJar.run(folder, "run", SUGAR, "-o", "one", "--reproducible");
+        RunnableJar.Outcome later = RunnableJar.execute(
+                folder,
+                List.of(
+                        Path.of(System.getenv("JAVA_HOME_25"), "bin", "java").toString(),
+                        "-jar",
+                        RunnableJar.JAR.toString(),
+                        "run",
+                        SUGAR,
+                        "-o",
+                        "two",
+                        "--reproducible"));
+        assertThat(later.exitCode()).as(later.err()).isZero();
         assertThat(RunnableJar.files(folder.resolve("two"))).isEqualTo(RunnableJar.files(folder.resolve("one")));
     }
 

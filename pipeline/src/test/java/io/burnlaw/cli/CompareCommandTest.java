@@ -272,6 +272,37 @@ class CompareCommandTest {
     }
 
     @Test
+    void anEditedDocumentIsRefusedByItsWords() throws IOException {
+        String document = Files.readString(folder.resolve("spring/burnlaw.json"));
+        Files.writeString(folder.resolve("unit.json"), document.replace("\"MPa\"", "\"furlong\""));
+        assertThat(compare("unit.json", "autumn/burnlaw.json")).isEqualTo(2);
+        assertThat(err.toString())
+                .contains("unit.json: date")
+                .contains("furlong")
+                .doesNotContain("fault");
+        listen();
+        int render = Burnlaw.commandLine(new PrintWriter(out, true), new PrintWriter(err, true))
+                .execute(
+                        "render",
+                        folder.resolve("unit.json").toString(),
+                        "-o",
+                        folder.resolve("drawn").toString());
+        assertThat(render).isEqualTo(2);
+        assertThat(err.toString()).contains("furlong").doesNotContain("fault");
+        assertThat(folder.resolve("drawn")).doesNotExist();
+        listen();
+        Files.writeString(folder.resolve("word.json"), document.replace("\"proportional\"", "\"heavy\""));
+        assertThat(compare("word.json", "autumn/burnlaw.json")).isEqualTo(2);
+        assertThat(err.toString()).contains("the weighting heavy");
+        listen();
+        Files.writeString(
+                folder.resolve("matrix.json"),
+                document.replaceAll("\"covariance\": \\[ \\[[^]]*\\], ", "\"covariance\": [ "));
+        assertThat(compare("matrix.json", "autumn/burnlaw.json")).isEqualTo(2);
+        assertThat(err.toString()).contains("two by two");
+    }
+
+    @Test
     void anImpossibleConfidenceIsRefused() {
         assertThat(compare("spring/burnlaw.json", "autumn/burnlaw.json", "--confidence", "0.95"))
                 .isEqualTo(2);

@@ -17,11 +17,11 @@ class FuzzCorpusTest {
     static final Path CORPUS = Path.of("src", "test", "resources", "fuzz");
 
     static final Map<String, Consumer<byte[]>> TARGETS = new TreeMap<>(Map.of(
-            "quantity", QuantityTarget::fuzzerTestOneInput,
-            "trace", TraceTarget::fuzzerTestOneInput,
-            "firings", FiringLogTarget::fuzzerTestOneInput,
-            "campaign", CampaignTarget::fuzzerTestOneInput,
-            "document", DocumentTarget::fuzzerTestOneInput));
+            "Quantity", QuantityTarget::fuzzerTestOneInput,
+            "Trace", TraceTarget::fuzzerTestOneInput,
+            "FiringLog", FiringLogTarget::fuzzerTestOneInput,
+            "Campaign", CampaignTarget::fuzzerTestOneInput,
+            "Document", DocumentTarget::fuzzerTestOneInput));
 
     @TestFactory
     Stream<DynamicTest> noKeptInputBreaksItsReader() {

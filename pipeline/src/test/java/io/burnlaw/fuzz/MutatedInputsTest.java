@@ -56,7 +56,7 @@ class MutatedInputsTest {
             "1.5");
 
     @ParameterizedTest
-    @ValueSource(strings = {"quantity", "trace", "firings", "campaign", "document"})
+    @ValueSource(strings = {"Quantity", "Trace", "FiringLog", "Campaign", "Document"})
     void aChangedInputIsReadOrRefused(String target) throws IOException {
         List<byte[]> seeds = new ArrayList<>();
         try (Stream<Path> files = Files.list(FuzzCorpusTest.CORPUS.resolve(target))) {

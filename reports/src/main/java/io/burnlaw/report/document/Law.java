@@ -51,6 +51,9 @@ public record Law(
         List<CurvePoint> curve) {
 
     public Law {
+        if (covariance.size() != 2 || covariance.stream().anyMatch(row -> row.size() != 2)) {
+            throw new IllegalArgumentException("a covariance that is not two by two: " + covariance);
+        }
         covariance = List.copyOf(covariance);
         unitPairs = List.copyOf(unitPairs);
         intervals = List.copyOf(intervals);
