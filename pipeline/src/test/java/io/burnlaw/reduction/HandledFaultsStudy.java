@@ -131,6 +131,18 @@ class HandledFaultsStudy {
                 run("hum up to 2 %", (clean, random) -> recorded(clean, hum(clean, random), random)),
                 run("noise 2 %", (clean, random) -> recorded(clean, noise(clean), random)),
                 run(
+                        "start faster by up to 30 %, fading with a tenth of the web",
+                        (clean, random) -> {
+                            Disturbance start = Disturbance.erosiveStart(
+                                    0.3 * random.nextDouble(),
+                                    0.1 * clean.grain().web().value());
+                            return reduced(
+                                    clean,
+                                    clean.firing(),
+                                    clean.noisy(clean.noiseless(
+                                            clean.again(clean.motor(), Ignition.usual(clean.motor()), start))));
+                        }),
+                run(
                         "throat grew by up to 5 % in area, measured",
                         (clean, random) -> {
                             double growth = growth(random);
