@@ -24,6 +24,11 @@ final class MotorOptions {
     /** Burning surface over throat area of the throat that stands in until one is planned [1]. */
     private static final double STAND_IN_RATIO = 250;
 
+    /** [m/s]; wide bounds: outside of them a number was meant in another unit. */
+    private static final double SLOWEST_GAS = 100;
+
+    private static final double FASTEST_GAS = 5000;
+
     @Option(
             names = "--grain",
             paramLabel = "KIND",
@@ -124,7 +129,10 @@ final class MotorOptions {
     }
 
     Optional<Measured> velocity(TypedQuantity typed) {
-        return typed.positive("--characteristic-velocity", velocity, Dimension.SPEED);
+        Optional<Measured> value = typed.positive("--characteristic-velocity", velocity, Dimension.SPEED);
+        value.ifPresent(found -> typed.within(
+                "--characteristic-velocity", velocity.orElse(""), found.value(), SLOWEST_GAS, FASTEST_GAS));
+        return value;
     }
 
     double ambientPressure(TypedQuantity typed) {

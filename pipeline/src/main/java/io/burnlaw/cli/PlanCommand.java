@@ -3,6 +3,7 @@ package io.burnlaw.cli;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.Hardware;
+import io.burnlaw.campaign.Problem;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.planning.Cautions;
@@ -13,6 +14,7 @@ import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.Planner;
 import io.burnlaw.planning.ThroatAnswer;
 import io.burnlaw.publish.DocumentOf;
+import io.burnlaw.publish.PlannableNumbers;
 import io.burnlaw.publish.PublishedFormulation;
 import io.burnlaw.quantity.Figures;
 import io.burnlaw.quantity.Measured;
@@ -149,7 +151,7 @@ final class PlanCommand implements Callable<Integer> {
     private ExitCode ofSource(Path from, TypedQuantity typed, PlanOptions options) {
         PrintWriter err = spec.commandLine().getErr();
         if (!Files.isDirectory(from)) {
-            return DocumentFile.read(from).match(read -> ofDocument(read.document(), typed, options), refused -> {
+            return DocumentFile.read(from).match(read -> ofDocument(from, read.document(), typed, options), refused -> {
                 err.println(Terminal.safe(refused.text()));
                 return ExitCode.UNUSABLE;
             });
@@ -160,6 +162,7 @@ final class PlanCommand implements Callable<Integer> {
                             CampaignResult result = Characterizer.characterize(
                                     read.campaign(), Runtime.getRuntime().availableProcessors(), ProgressLines.to(err));
                             return ofDocument(
+                                    from,
                                     DocumentOf.result(result, Version.number(), Optional.empty(), false),
                                     typed,
                                     options);
@@ -170,7 +173,7 @@ final class PlanCommand implements Callable<Integer> {
                         });
     }
 
-    private ExitCode ofDocument(Characterization document, TypedQuantity typed, PlanOptions options) {
+    private ExitCode ofDocument(Path from, Characterization document, TypedQuantity typed, PlanOptions options) {
         List<Formulation> wanted = document.formulations().stream()
                 .filter(each -> formulation.isEmpty() || each.id().equals(formulation.get()))
                 .toList();
@@ -181,6 +184,16 @@ final class PlanCommand implements Callable<Integer> {
                             + document.formulations().stream()
                                     .map(Formulation::id)
                                     .collect(Collectors.joining(", ")));
+        }
+        List<Problem> problems = wanted.stream()
+                .flatMap(each -> PlannableNumbers.problems(
+                        from.toString(), each, plan(document, each), document.campaign())
+                        .stream())
+                .distinct()
+                .toList();
+        if (!problems.isEmpty()) {
+            ProblemList.print(problems, spec.commandLine().getErr());
+            return ExitCode.UNUSABLE;
         }
         ExitCode worst = ExitCode.DONE;
         for (Formulation each : wanted) {
@@ -194,9 +207,7 @@ final class PlanCommand implements Callable<Integer> {
 
     private ExitCode ofFormulation(
             Formulation each, Characterization document, TypedQuantity typed, PlanOptions options) {
-        Optional<io.burnlaw.report.document.Plan> published = document.plans().stream()
-                .filter(plan -> plan.formulation().equals(each.id()))
-                .findFirst();
+        Optional<io.burnlaw.report.document.Plan> published = plan(document, each);
         Optional<PlanBasis> basis =
                 published.flatMap(plan -> PublishedFormulation.planBasis(each, plan, document.campaign()));
         if (motor.grainTyped() && PublishedFormulation.laws(each).isPresent()) {
@@ -210,6 +221,12 @@ final class PlanCommand implements Callable<Integer> {
             return ExitCode.DONE_WITH_REJECTIONS;
         }
         return answer(basis.get().withHardware(motor.hardware(typed, basis.get().hardware())), typed, options);
+    }
+
+    private static Optional<io.burnlaw.report.document.Plan> plan(Characterization document, Formulation formulation) {
+        return document.plans().stream()
+                .filter(plan -> plan.formulation().equals(formulation.id()))
+                .findFirst();
     }
 
     /** The grain as typed; density and c* as typed, else as the document has them. */

@@ -34,7 +34,33 @@ final class TypedQuantity {
         if (!(value.value() > 0)) {
             throw wrong(option, text, dimension.noun() + " above zero is needed");
         }
+        within(option, text, value.value(), least(dimension), most(dimension));
         return value;
+    }
+
+    /** Outside of these bounds a number was certainly meant in another unit. */
+    void within(String option, String text, double value, double least, double most) {
+        if (!(value >= least && value <= most)) {
+            throw wrong(option, text, "this cannot be meant; look at its unit");
+        }
+    }
+
+    private static double least(Dimension dimension) {
+        return switch (dimension) {
+            case DENSITY -> 300;
+            case PRESSURE -> 1e3;
+            case SPEED -> 1e-7;
+            default -> Double.MIN_NORMAL;
+        };
+    }
+
+    private static double most(Dimension dimension) {
+        return switch (dimension) {
+            case DENSITY, SPEED -> 1e4;
+            case PRESSURE -> 1e9;
+            case LENGTH, VOLUME -> 10;
+            default -> Double.MAX_VALUE;
+        };
     }
 
     Optional<Measured> positive(String option, Optional<String> text, Dimension dimension) {

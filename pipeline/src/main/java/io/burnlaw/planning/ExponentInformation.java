@@ -19,6 +19,9 @@ final class ExponentInformation {
     /** Of a law that goes through its points: it still scatters by this much. */
     private static final double LEAST_SCATTER = 1e-3;
 
+    /** Of a law that goes through its points [1]. */
+    private static final double LEAST_VARIANCE = 1e-12;
+
     private final RateLaw law;
     private final double level;
     private final double slope;
@@ -34,12 +37,17 @@ final class ExponentInformation {
     }
 
     static ExponentInformation of(RateLaw law) {
-        double determinant = law.rateVariance() * law.exponentVariance() - law.covariance() * law.covariance();
+        double rate = Math.max(LEAST_VARIANCE, law.rateVariance());
+        double exponent = Math.max(LEAST_VARIANCE, law.exponentVariance());
+        // never singular: two parameters that are wholly correlated would promise that one firing tells both
+        double most = 0.9999 * Math.sqrt(rate * exponent);
+        double covariance = Math.max(-most, Math.min(most, law.covariance()));
+        double determinant = rate * exponent - covariance * covariance;
         return new ExponentInformation(
                 law,
-                law.exponentVariance() / determinant,
-                -law.covariance() / determinant,
-                law.rateVariance() / determinant,
+                exponent / determinant,
+                -covariance / determinant,
+                rate / determinant,
                 law.degreesOfFreedom());
     }
 

@@ -170,6 +170,10 @@ class PlanCommandTest {
             --throat 0_mm                   | a length above zero is needed
             --safety-factor 0.5             | it is at least 1
             --case-limit 7_mm               | --case-limit 7 mm
+            --case-limit 7_Pa               | this cannot be meant; look at its unit
+            --throat 7_km                   | --throat 7 km
+            --density 1.78_kg/m3            | this cannot be meant; look at its unit
+            --characteristic-velocity 8_m/s | this cannot be meant; look at its unit
             --formulation dates             | the campaign has date
             --drills metrical               | --drills
             --sharpen law                   | --sharpen
@@ -184,6 +188,32 @@ class PlanCommandTest {
         }
         assertThat(plan(all.toArray(String[]::new))).isEqualTo(2);
         assertThat(err.toString()).contains(message).contains("--help").doesNotContain("Exception");
+        assertThat(out.toString()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            "density": { "value": 1              | "density": { "value": -1
+            "safety_factor": 1.5                  | "safety_factor": 0
+            "weighting": "proportional"           | "weighting": "by eye"
+            "web": [ 0.0,                         | "web": [ 5.0,
+            "reference_pressure": { "value":     | "reference_pressure": { "value": -
+            """)
+    void aSpoiledDocumentIsToldAndNotPlannedFrom(String what, String instead, @TempDir Path folder) throws IOException {
+        String squeezed = Files.readString(document).replaceAll("\\s+", " ");
+        assertThat(squeezed.contains(what)).as(what).isTrue();
+        Path spoiled = folder.resolve("spoiled.json");
+        Files.writeString(spoiled, squeezed.replace(what, instead));
+        assertThat(plan(spoiled.toString())).isEqualTo(2);
+        assertThat(err.toString()).contains("spoiled.json").contains("mend it").doesNotContain("Exception");
+        assertThat(out.toString()).isEmpty();
+    }
+
+    @Test
+    void aGuessThatCannotBeMeantIsTold() {
+        assertThat(guess("5.7 m/s at 1 MPa", "0.35", "--case-limit", "7 MPa")).isEqualTo(2);
+        assertThat(guess("5.7 mm/s at 1 MPa", "35", "--case-limit", "7 MPa")).isEqualTo(2);
+        assertThat(guess("5.7 ± 6 mm/s at 1 MPa", "0.35", "--case-limit", "7 MPa")).isEqualTo(2);
         assertThat(out.toString()).isEmpty();
     }
 
