@@ -186,9 +186,9 @@ final class PlanCommand implements Callable<Integer> {
                                     .collect(Collectors.joining(", ")));
         }
         List<Problem> problems = wanted.stream()
-                .flatMap(each -> PlannableNumbers.problems(
-                        from.toString(), each, plan(document, each), document.campaign())
-                        .stream())
+                .flatMap(each ->
+                        PlannableNumbers.problems(from.toString(), each, plan(document, each), document.campaign())
+                                .stream())
                 .distinct()
                 .toList();
         if (!problems.isEmpty()) {

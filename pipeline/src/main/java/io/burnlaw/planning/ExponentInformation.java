@@ -44,11 +44,7 @@ final class ExponentInformation {
         double covariance = Math.max(-most, Math.min(most, law.covariance()));
         double determinant = rate * exponent - covariance * covariance;
         return new ExponentInformation(
-                law,
-                exponent / determinant,
-                -covariance / determinant,
-                rate / determinant,
-                law.degreesOfFreedom());
+                law, exponent / determinant, -covariance / determinant, rate / determinant, law.degreesOfFreedom());
     }
 
     /** With a firing added. */

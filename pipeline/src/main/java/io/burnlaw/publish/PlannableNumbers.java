@@ -83,7 +83,11 @@ public final class PlannableNumbers {
                 number("regimes.breaks", at, last, Double.MAX_VALUE);
                 last = Math.nextUp(at);
             }
-            number("regimes.breaks", regimes.breaks().size(), regimes.laws().size() - 1, regimes.laws().size() - 1);
+            number(
+                    "regimes.breaks",
+                    regimes.breaks().size(),
+                    regimes.laws().size() - 1,
+                    regimes.laws().size() - 1);
         }
     }
 
@@ -98,10 +102,14 @@ public final class PlannableNumbers {
         number(place + ".exponent", law.exponent().value(), -20, 20);
         number(place + ".residual_scatter", law.residualScatter(), 0, 1);
         number(place + ".degrees_of_freedom", law.degreesOfFreedom(), 0, 1e9);
-        boolean square = law.covariance().size() == 2
-                && law.covariance().stream().allMatch(row -> row.size() == 2);
+        boolean square =
+                law.covariance().size() == 2 && law.covariance().stream().allMatch(row -> row.size() == 2);
         if (!square) {
-            wrong(place + ".covariance", "it is no matrix of two by two", law.covariance().toString(), "two rows of two");
+            wrong(
+                    place + ".covariance",
+                    "it is no matrix of two by two",
+                    law.covariance().toString(),
+                    "two rows of two");
         } else {
             for (int i = 0; i < 2; i++) {
                 number(place + ".covariance", law.covariance().get(i).get(i), 0, 100);
@@ -110,7 +118,11 @@ public final class PlannableNumbers {
         }
         if (Arrays.stream(Weighting.values())
                 .noneMatch(each -> each.name().toLowerCase(Locale.ROOT).equals(law.weighting()))) {
-            wrong(place + ".weighting", "this weighting is not known", law.weighting(), "proportional, constant or measured");
+            wrong(
+                    place + ".weighting",
+                    "this weighting is not known",
+                    law.weighting(),
+                    "proportional, constant or measured");
         }
     }
 
@@ -125,7 +137,11 @@ public final class PlannableNumbers {
         pressure("plans.motor.slow_below", motor.slowBelow());
         pressure("plans.motor.fast_above", motor.fastAbove());
         pressure("plans.motor.highest_fired", motor.highestFired());
-        number("plans.motor.surface", motor.surface().size(), motor.web().size(), motor.web().size());
+        number(
+                "plans.motor.surface",
+                motor.surface().size(),
+                motor.web().size(),
+                motor.web().size());
         number("plans.motor.web", motor.web().size(), 2, 1e6);
         for (int i = 0; i < motor.web().size(); i++) {
             double least = i == 0 ? 0 : Math.nextUp(motor.web().get(i - 1));

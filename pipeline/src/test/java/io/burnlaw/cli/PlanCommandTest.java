@@ -213,7 +213,8 @@ class PlanCommandTest {
     void aGuessThatCannotBeMeantIsTold() {
         assertThat(guess("5.7 m/s at 1 MPa", "0.35", "--case-limit", "7 MPa")).isEqualTo(2);
         assertThat(guess("5.7 mm/s at 1 MPa", "35", "--case-limit", "7 MPa")).isEqualTo(2);
-        assertThat(guess("5.7 ± 6 mm/s at 1 MPa", "0.35", "--case-limit", "7 MPa")).isEqualTo(2);
+        assertThat(guess("5.7 ± 6 mm/s at 1 MPa", "0.35", "--case-limit", "7 MPa"))
+                .isEqualTo(2);
         assertThat(out.toString()).isEmpty();
     }
 
