@@ -50,7 +50,7 @@ final class Verdict {
         StringBuilder words = new StringBuilder(
                 found.claim() == Claim.BREAK
                         ? "Follows " + found.selected() + " laws: "
-                        : "Is not one law, though whether its exponent changes at a break or smoothly is open; as "
+                        : "Follows no single law, and whether its exponent changes at a break or smoothly is open; described by "
                                 + found.selected() + " laws: ");
         for (int i = 0; i < found.selected(); i++) {
             Regime regime = found.regimes().get(i);

@@ -9,6 +9,7 @@ import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.characterize.Progress;
+import io.burnlaw.regime.Claim;
 import io.burnlaw.report.document.NotEstimated;
 import io.burnlaw.report.document.ValidRange;
 import java.io.IOException;
@@ -84,6 +85,26 @@ class RelianceTest {
     @Test
     void twoTemperaturesLeaveNothingOpen() throws IOException {
         assertThat(Reliance.notEstimated(measured(8, 10, 35, 35))).isEmpty();
+    }
+
+    @Test
+    void aLawThatBendsIsNotSaidToBreak() throws IOException {
+        StringBuilder table = new StringBuilder("point,formulation,pressure [MPa],pressure_kind,rate [mm/s]\n");
+        for (int i = 0; i < 12; i++) {
+            double x = i / 11.0 * Math.log(10);
+            // a quadratic in ln P, off by up to 0.4 % to and fro
+            double rate = 3 * Math.exp(0.6 * x - 0.08 * x * x + 0.004 * Math.cos(2.6 * i));
+            table.append(String.format(Locale.ROOT, "P%d,a,%.5f,absolute,%.5f%n", i, Math.exp(x), rate));
+        }
+        measured(3);
+        Files.writeString(folder.resolve("points.csv"), table);
+        CampaignReading read = CampaignReader.read(folder);
+        FormulationResult result = Characterizer.characterize(
+                        ((CampaignReading.Read) read).campaign(), 1, Progress.silent())
+                .formulations()
+                .get(0);
+        assertThat(result.regimes().orElseThrow().claim()).isIn(Claim.BEND, Claim.SMOOTH_CURVE);
+        assertThat(Verdict.of(result, 0.95)).contains("smoothly");
     }
 
     @Test
