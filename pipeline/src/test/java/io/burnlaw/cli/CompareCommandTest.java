@@ -303,6 +303,18 @@ class CompareCommandTest {
     }
 
     @Test
+    void aNumberThatNoDoubleHoldsIsRefusedWithItsPlace() throws IOException {
+        String document = Files.readString(folder.resolve("spring/burnlaw.json"));
+        Files.writeString(
+                folder.resolve("huge.json"),
+                document.replaceFirst("\"residual_scatter\": [^,]*", "\"residual_scatter\": 1e999"));
+        assertThat(compare("huge.json", "autumn/burnlaw.json")).isEqualTo(2);
+        assertThat(err.toString())
+                .contains("huge.json:", "too large", "residual_scatter")
+                .doesNotContain("fault");
+    }
+
+    @Test
     void anImpossibleConfidenceIsRefused() {
         assertThat(compare("spring/burnlaw.json", "autumn/burnlaw.json", "--confidence", "0.95"))
                 .isEqualTo(2);

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonSetter;
 import com.fasterxml.jackson.annotation.Nulls;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.SerializableString;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.io.CharacterEscapes;
@@ -11,11 +12,13 @@ import com.fasterxml.jackson.core.io.SerializedString;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.core.util.Separators;
+import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectWriter;
 import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.deser.std.StdScalarDeserializer;
 import com.fasterxml.jackson.databind.introspect.Annotated;
 import com.fasterxml.jackson.databind.introspect.AnnotatedMember;
 import com.fasterxml.jackson.databind.introspect.AnnotatedParameter;
@@ -62,7 +65,29 @@ final class DocumentMapper {
     private static SimpleModule finiteNumbers() {
         return new SimpleModule("finite numbers")
                 .addSerializer(Double.class, new FiniteNumber())
-                .addSerializer(double.class, new FiniteNumber());
+                .addSerializer(double.class, new FiniteNumber())
+                .addDeserializer(Double.class, new FiniteReading())
+                .addDeserializer(double.class, new FiniteReading());
+    }
+
+    /** Refuses a number that no double holds: left to itself Jackson reads {@code 1e999} as infinity. */
+    private static final class FiniteReading extends StdScalarDeserializer<Double> {
+
+        FiniteReading() {
+            super(Double.class);
+        }
+
+        @Override
+        public Double deserialize(JsonParser json, DeserializationContext context) throws IOException {
+            if (!json.currentToken().isNumeric()) {
+                return (Double) context.handleUnexpectedToken(Double.class, json);
+            }
+            double value = json.getDoubleValue();
+            if (!Double.isFinite(value)) {
+                throw context.weirdNumberException(value, Double.class, "the number is too large");
+            }
+            return value;
+        }
     }
 
     /** Refuses NaN and infinity: JSON has no word for them, and a reader would take any substitute for a value. */

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,7 +52,9 @@ public record Law(
         List<CurvePoint> curve) {
 
     public Law {
-        if (covariance.size() != 2 || covariance.stream().anyMatch(row -> row.size() != 2)) {
+        if (covariance.size() != 2
+                || covariance.stream()
+                        .anyMatch(row -> row.size() != 2 || row.stream().anyMatch(Objects::isNull))) {
             throw new IllegalArgumentException("a covariance that is not two by two: " + covariance);
         }
         covariance = List.copyOf(covariance);
