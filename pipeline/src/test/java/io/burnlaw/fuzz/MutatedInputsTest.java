@@ -58,6 +58,10 @@ class MutatedInputsTest {
     @ParameterizedTest
     @ValueSource(strings = {"Quantity", "Trace", "FiringLog", "Campaign", "Document"})
     void aChangedInputIsReadOrRefused(String target) throws IOException {
+        run(target, MUTATIONS, SEED);
+    }
+
+    static void run(String target, int mutations, long seed) throws IOException {
         List<byte[]> seeds = new ArrayList<>();
         try (Stream<Path> files = Files.list(FuzzCorpusTest.CORPUS.resolve(target))) {
             for (Path file : files.sorted().toList()) {
@@ -65,8 +69,8 @@ class MutatedInputsTest {
             }
         }
         Consumer<byte[]> reader = FuzzCorpusTest.TARGETS.get(target);
-        for (int i = 0; i < MUTATIONS; i++) {
-            SplittableRandom random = new SplittableRandom(SEED + i);
+        for (int i = 0; i < mutations; i++) {
+            SplittableRandom random = new SplittableRandom(seed + i);
             byte[] input = seeds.get(random.nextInt(seeds.size()));
             for (int changes = 1 + random.nextInt(3); changes > 0; changes--) {
                 input = changed(input, random);
@@ -75,7 +79,7 @@ class MutatedInputsTest {
                 reader.accept(input);
             } catch (RuntimeException | Error fault) {
                 throw new AssertionError(
-                        target + " with seed " + (SEED + i) + ": " + new String(input, StandardCharsets.UTF_8), fault);
+                        target + " with seed " + (seed + i) + ": " + new String(input, StandardCharsets.UTF_8), fault);
             }
         }
     }
