@@ -20,6 +20,9 @@ public final class FasterQuestion {
 
     private static final int STEPS = 400;
 
+    /** Pressures this near are the same one. */
+    private static final double ROUNDING = 1 + 1e-9;
+
     private FasterQuestion() {}
 
     /**
@@ -167,9 +170,18 @@ public final class FasterQuestion {
                     .orElseGet(regime::exponentInterval);
         }
 
-        /** Where the band of the other law crosses the target, the base rate taken as it is. */
+        /**
+         * Where the band of the other law crosses the target, the base rate taken as it is; where the change itself
+         * brings the rate, as well as the place of the change is known.
+         */
         private Interval otherLaw(double target, double needed) {
-            RateLaw law = regimes.at(needed).law();
+            Regime other = regimes.at(needed);
+            int place = regimes.regimes().indexOf(other);
+            if (place > 0 && needed <= other.low() * ROUNDING) {
+                return regimes.breaks().get(place - 1).interval();
+            }
+            RateLaw law = other.law();
+            double from = place > 0 ? Math.max(other.low(), pressure) : pressure;
             double level = regime.exponentInterval()
                     .estimated()
                     .map(Interval.Estimated::level)
@@ -188,7 +200,7 @@ public final class FasterQuestion {
             }
             return low <= high
                     ? new Interval.Estimated(
-                            Math.max(low, pressure), Math.max(high, pressure), level, Interval.Method.STUDENT_T)
+                            Math.max(low, from), Math.max(high, from), level, Interval.Method.STUDENT_T)
                     : new Interval.NotEstimable("the band of that law does not settle it; more firings there would");
         }
 

@@ -72,6 +72,21 @@ class FasterQuestionTest {
     }
 
     @Test
+    void whereTheChangeItselfBringsTheRateItIsAsUncertainAsThePlaceOfTheChange() {
+        Regimes regimes = slowBelow();
+        FasterAnswer atTheJump = one(regimes, 3e5, OptionalDouble.of(8e6), 4);
+        assertThat(atTheJump.interval()).isEqualTo(regimes.breaks().get(0).interval());
+        // 16 mm/s is reached a little above the jump, where the interval begins at the jump and not in the slow regime
+        FasterAnswer above = one(regimes, 3e5, OptionalDouble.of(8e6), 5.4);
+        Interval.Estimated interval = above.interval().estimated().orElseThrow();
+        assertThat(above.pressure().getAsDouble())
+                .isGreaterThan(regimes.breaks().get(0).pressure())
+                .isBetween(interval.low(), interval.high());
+        assertThat(interval.low())
+                .isGreaterThanOrEqualTo(regimes.breaks().get(0).pressure());
+    }
+
+    @Test
     void beyondThePressuresFiredTheAnswerSaysThatItIsExtrapolated() {
         FasterAnswer answer = one(oneLaw(0.6), 1e5, NO_LIMIT, 20);
         assertThat(answer.reach()).isEqualTo(FasterAnswer.Reach.EXTRAPOLATED);
