@@ -10,6 +10,9 @@ import java.util.Optional;
 /** The same points fitted in other ways: how much of the published law is a matter of choice. */
 final class OtherFits {
 
+    /** A difference of this many standard uncertainties would not show in the digits that are printed. */
+    private static final double SAME = 0.05;
+
     private OtherFits() {}
 
     static List<OtherFit> of(WeightedSolution solution, RateLaw law, List<FitPoint> points, FitOptions options) {
@@ -90,6 +93,17 @@ final class OtherFits {
                         : " Points that count less than fully: " + String.join(", ", held) + "."));
     }
 
+    private static String said(RateLaw law, RateLaw other, double shift, double percent) {
+        double sigmas = Math.abs(shift) / law.exponentStd();
+        if (sigmas < SAME && Math.abs(percent) < 100 * SAME * law.lnStd(other.referencePressure())) {
+            return say("The exponent is %.3f, and nothing differs from the published law.", other.exponent());
+        }
+        return say(
+                "The exponent is %.3f, %+.3f (%.1f standard uncertainties) from the published one; the rate at %.2g MPa"
+                        + " differs by %+.2f %%.",
+                other.exponent(), shift, sigmas, other.referencePressure() / RateLaw.COEFFICIENT_PRESSURE, percent);
+    }
+
     private static OtherFit fit(String name, RateLaw law, RateLaw other, double level, String more) {
         double shift = other.exponent() - law.exponent();
         double percent =
@@ -99,14 +113,7 @@ final class OtherFits {
                 other,
                 other.interval(RateLaw.COEFFICIENT_PRESSURE, level),
                 other.exponentInterval(level),
-                say(
-                                "The exponent is %.3f, %+.3f (%.1f standard uncertainties) from the published one; the rate at %.2g MPa differs by %+.2f %%.",
-                                other.exponent(),
-                                shift,
-                                Math.abs(shift) / law.exponentStd(),
-                                other.referencePressure() / RateLaw.COEFFICIENT_PRESSURE,
-                                percent)
-                        + more);
+                said(law, other, shift, percent) + more);
     }
 
     private static String name(Enum<?> value) {
