@@ -6,7 +6,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
-import picocli.AutoComplete.GenerateCompletion;
+import java.util.function.Predicate;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -43,17 +43,6 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "",
             "The numbers replace neither a proof test, nor distance and shelter, nor the local law"
                     + " and a licensed person."
-        },
-        subcommands = {
-            NewCommand.class,
-            CheckCommand.class,
-            RunCommand.class,
-            CompareCommand.class,
-            PlanCommand.class,
-            RenderCommand.class,
-            SimulateCommand.class,
-            SurfaceTableCommand.class,
-            GenerateCompletion.class
         })
 public final class Burnlaw implements Runnable {
 
@@ -76,7 +65,7 @@ public final class Burnlaw implements Runnable {
         PrintWriter err = writer(System.err);
         int code;
         try {
-            code = commandLine(out, err).execute(arguments);
+            code = commandLine(out, err, List.of(arguments)::contains).execute(arguments);
         } catch (OutOfMemoryError full) {
             err.println("burnlaw: there was not enough memory; allow more with the option -Xmx2g before -jar");
             code = ExitCode.PROGRAM_FAULT.number();
@@ -93,24 +82,24 @@ public final class Burnlaw implements Runnable {
     }
 
     /**
-     * The command line, ready to execute, as the tests use it too.
+     * The command line with all its commands, ready to execute, as the tests use it too.
      *
      * @param out for results
      * @param err for progress and messages
      * @return the command line
      */
     static CommandLine commandLine(PrintWriter out, PrintWriter err) {
+        return commandLine(out, err, name -> true);
+    }
+
+    private static CommandLine commandLine(PrintWriter out, PrintWriter err, Predicate<String> asked) {
         CommandLine line = new CommandLine(new Burnlaw());
+        Commands.addTo(line, asked);
         line.setOut(out);
         line.setErr(err);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setAbbreviatedOptionsAllowed(false);
         line.setUsageHelpAutoWidth(true);
-        line.getSubcommands()
-                .get("generate-completion")
-                .getCommandSpec()
-                .usageMessage()
-                .hidden(true);
         line.setParameterExceptionHandler((wrong, words) -> explain(wrong));
         line.setExecutionExceptionHandler(
                 (fault, command, parsed) -> explain(fault, command.getErr()).number());
