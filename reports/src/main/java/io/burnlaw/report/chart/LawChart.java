@@ -127,6 +127,9 @@ public final class LawChart {
                 scales.pressure().high());
     }
 
+    /** A letter is hardly ever wider, on the average of a line [px]. */
+    private static final double LETTER = 7;
+
     /** A point that is not shown is told of where it would stand. */
     private void outsiders() {
         List<Point> outside = formulation.points().stream()
@@ -143,11 +146,15 @@ public final class LawChart {
                             16 + 16 * i,
                             left ? "start" : "end",
                             Ink.MUTED,
-                            more
-                                    ? "and " + (outside.size() - most + 1) + " more off this sheet"
-                                    : "off this sheet: " + point.id() + ", " + Numbers.bare(MM_PER_S.of(point.rate()))
-                                            + " mm/s at " + Numbers.bare(MPA.of(point.pressure())) + " MPa");
+                            more ? "and " + (outside.size() - most + 1) + " more off this sheet" : outsider(point));
         }
+    }
+
+    private String outsider(Point point) {
+        String name = "off this sheet: " + point.id();
+        String whole = name + ", " + Numbers.bare(MM_PER_S.of(point.rate())) + " mm/s at "
+                + Numbers.bare(MPA.of(point.pressure())) + " MPa";
+        return whole.length() * LETTER > picture.width() - 16 ? name : whole;
     }
 
     private void band(Law law, boolean worded) {
