@@ -187,7 +187,12 @@ public final class Block {
                                 read -> OptionalDouble.of(read.quantity().si().value()),
                                 misread -> OptionalDouble.empty());
         if (value.isEmpty() || !(value.getAsDouble() >= low && value.getAsDouble() <= high)) {
-            wrong(key, "this is not such a share", text.get(), expected, "write it with %");
+            wrong(
+                    key,
+                    "this is not such a share",
+                    text.get(),
+                    expected,
+                    text.get().contains("%") ? "correct it" : "write it with %");
             return OptionalDouble.empty();
         }
         return value;

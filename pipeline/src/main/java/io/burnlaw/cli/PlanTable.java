@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import tech.tablesaw.api.StringColumn;
 import tech.tablesaw.api.Table;
 
@@ -88,8 +89,7 @@ final class PlanTable {
         cautions.forEach(caution -> out.println(Terminal.safe("  - " + caution)));
     }
 
-    private static Table table(
-            String name, List<PlannedThroat> throats, Plan.@org.jspecify.annotations.Nullable Planned plan) {
+    private static Table table(String name, List<PlannedThroat> throats, Plan.@Nullable Planned plan) {
         StringColumn throat = StringColumn.create("throat [mm]");
         StringColumn drills = StringColumn.create("drills near it");
         StringColumn mean = StringColumn.create("mean [MPa] (95 %)");

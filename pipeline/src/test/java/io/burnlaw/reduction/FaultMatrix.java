@@ -245,26 +245,12 @@ final class FaultMatrix {
                     FindingCode.GRAIN_MASS,
                     "mass misread, of the right one",
                     List.of("93 %", "88 %", "50 %"),
-                    (clean, k, random) -> misread(
-                            clean,
-                            FaultyRow.of(clean.firing())
-                                    .mass(clean.firing()
-                                                    .propellantMass()
-                                                    .orElseThrow()
-                                                    .value()
-                                            * pick(k, 0.93, 0.88, 0.5)))),
+                    (clean, k, random) -> misreadMass(clean, pick(k, 0.93, 0.88, 0.5))),
             new InjectedFault(
                     FindingCode.IMPLAUSIBLE_CSTAR,
                     "mass misread, of the right one",
                     List.of("93 %", "88 %", "50 %"),
-                    (clean, k, random) -> misread(
-                            clean,
-                            FaultyRow.of(clean.firing())
-                                    .mass(clean.firing()
-                                                    .propellantMass()
-                                                    .orElseThrow()
-                                                    .value()
-                                            * pick(k, 0.93, 0.88, 0.5)))),
+                    (clean, k, random) -> misreadMass(clean, pick(k, 0.93, 0.88, 0.5))),
             new InjectedFault(
                     FindingCode.IMPLAUSIBLE_CSTAR,
                     "throat misread, diameter of the right one",
@@ -348,6 +334,11 @@ final class FaultMatrix {
     private static Motor eroding(CleanFiring clean, double growth) {
         Nozzle nozzle = clean.motor().nozzle();
         return clean.motor().withNozzle(nozzle.withThroat(nozzle.throatDiameter(), nozzle.throatDiameter() * growth));
+    }
+
+    private static List<Finding> misreadMass(CleanFiring clean, double share) {
+        double mass = clean.firing().propellantMass().orElseThrow().value();
+        return misread(clean, FaultyRow.of(clean.firing()).mass(share * mass));
     }
 
     private static List<Finding> misread(CleanFiring clean, FaultyRow row) {

@@ -24,6 +24,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class LawChart {
 
+    /** A letter is hardly ever wider, on the average of a line [px]. */
+    private static final double LETTER = 7;
+
     private final Formulation formulation;
     private final Picture picture;
     private final Scales scales;
@@ -126,9 +129,6 @@ public final class LawChart {
                 MPA.value(laws.get(laws.size() - 1).pressureHigh()),
                 scales.pressure().high());
     }
-
-    /** A letter is hardly ever wider, on the average of a line [px]. */
-    private static final double LETTER = 7;
 
     /** A point that is not shown is told of where it would stand. */
     private void outsiders() {
