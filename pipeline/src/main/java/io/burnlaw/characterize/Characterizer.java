@@ -5,6 +5,7 @@ import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.InputFile;
 import io.burnlaw.reduction.CampaignPlausibility;
+import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
 import java.util.ArrayList;
@@ -30,11 +31,32 @@ public final class Characterizer {
      * @return all that it gave; firings that gave nothing stand in it as rejections
      */
     public static CampaignResult characterize(Campaign campaign, int workers, Progress progress) {
+        return characterize(campaign, workers, progress, NumberStore.MEMORY);
+    }
+
+    /**
+     * Characterizes a campaign whose firings may be too many for the memory.
+     *
+     * @param campaign as read
+     * @param workers  firings reduced at the same time, at least 1
+     * @param progress told of the firings that are done
+     * @param store    where the courses of the firings are kept; as long as the result is used
+     * @return all that it gave, as without a store
+     */
+    public static CampaignResult characterize(Campaign campaign, int workers, Progress progress, NumberStore store) {
         List<FiringResult> firings = reviewed(InOrder.map(
-                campaign.firings(), firing -> FiringWork.of(campaign, firing), workers, progress, "firings reduced"));
+                campaign.firings(),
+                firing -> FiringWork.of(campaign, firing, store),
+                workers,
+                progress,
+                "firings reduced"));
         campaign.unusableRows().forEach(row -> firings.add(FiringWork.of(row)));
         List<StrandResult> strands = InOrder.map(
-                campaign.strands(), strand -> StrandWork.of(campaign, strand), workers, progress, "strands reduced");
+                campaign.strands(),
+                strand -> StrandWork.of(campaign, strand, store),
+                workers,
+                progress,
+                "strands reduced");
         List<FormulationResult> formulations = InOrder.map(
                 campaign.formulations(),
                 formulation -> formulation(campaign, formulation, firings, strands),
@@ -42,7 +64,7 @@ public final class Characterizer {
                 progress,
                 "formulations fitted");
         List<Outlook> outlooks = InOrder.map(
-                formulations, result -> outlook(campaign, result, firings), workers, progress, "laws tried out");
+                formulations, result -> outlook(campaign, result, firings, store), workers, progress, "laws tried out");
         double level = campaign.fit().confidence();
         return new CampaignResult(
                 campaign,
@@ -94,7 +116,8 @@ public final class Characterizer {
         return FormulationWork.of(campaign, formulation, points, reduced);
     }
 
-    private static Outlook outlook(Campaign campaign, FormulationResult result, List<FiringResult> firings) {
+    private static Outlook outlook(
+            Campaign campaign, FormulationResult result, List<FiringResult> firings, NumberStore store) {
         Map<String, Firing> rows = new TreeMap<>();
         campaign.firings().forEach(row -> rows.put(row.id(), row));
         List<Fired> fired = firings.stream()
@@ -106,7 +129,7 @@ public final class Characterizer {
                                 rejected -> Stream.<Fired>empty()))
                 .toList();
         PlanWork.Made planned = PlanWork.of(campaign, result, fired);
-        return new Outlook(ClosureWork.of(result, fired), planned.plan(), planned.basis());
+        return new Outlook(ClosureWork.of(result, fired, store), planned.plan(), planned.basis());
     }
 
     private static List<InputFile> inputs(Campaign campaign, List<FiringResult> firings, List<StrandResult> strands) {

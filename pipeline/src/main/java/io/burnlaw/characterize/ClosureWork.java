@@ -6,6 +6,7 @@ import io.burnlaw.closure.MeasuredFiring;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.TemperatureResult;
+import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
 import java.util.ArrayList;
@@ -25,9 +26,10 @@ final class ClosureWork {
      *
      * @param result of the formulation
      * @param fired  its firings that gave a rate
+     * @param store  where predicted records are kept
      * @return the closure, or why there is none
      */
-    static Closure of(FormulationResult result, List<Fired> fired) {
+    static Closure of(FormulationResult result, List<Fired> fired, NumberStore store) {
         if (result.laws().isEmpty()) {
             return none("there is no law to predict it with.");
         }
@@ -52,7 +54,7 @@ final class ClosureWork {
                 }
             }
         }
-        return LeaveOneOut.of(result.laws().orElseThrow(), result.lawPoints(), firings, outside);
+        return LeaveOneOut.of(result.laws().orElseThrow(), result.lawPoints(), firings, outside, store);
     }
 
     private static boolean dwelt(Fired fired) {

@@ -9,6 +9,7 @@ import io.burnlaw.finding.FindingCode;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.reduction.FiringReducer;
+import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.trace.TraceReader;
 import io.burnlaw.trace.TraceReading;
@@ -25,9 +26,10 @@ final class FiringWork {
      *
      * @param campaign that it belongs to
      * @param firing   its row
+     * @param store    where the courses of its pressure and rate are kept
      * @return the result
      */
-    static FiringResult of(Campaign campaign, Firing firing) {
+    static FiringResult of(Campaign campaign, Firing firing, NumberStore store) {
         if (firing.setAside().isPresent()) {
             return rejected(
                     firing,
@@ -38,7 +40,7 @@ final class FiringWork {
         }
         return Grains.of(firing.grain())
                 .match(
-                        built -> reduced(campaign, firing, built.grain()),
+                        built -> reduced(campaign, firing, built.grain(), store),
                         impossible -> rejected(
                                 firing,
                                 Finding.of(
@@ -67,7 +69,7 @@ final class FiringWork {
                 new Reduction.Rejected(row.id(), findings, Optional.empty()));
     }
 
-    private static FiringResult reduced(Campaign campaign, Firing firing, Grain grain) {
+    private static FiringResult reduced(Campaign campaign, Firing firing, Grain grain, NumberStore store) {
         TraceReading reading = TraceReader.read(
                 campaign.folder(), firing.id(), firing.trace(), firing.settings(), firing.ambientPressure());
         Formulation formulation = campaign.formulations().stream()
@@ -83,13 +85,14 @@ final class FiringWork {
                         Optional.of(read.input()),
                         read.notes(),
                         FiringReducer.reduce(
-                                firing,
-                                formulation,
-                                campaign.reduction(),
-                                campaign.hardware(),
-                                grain,
-                                read.trace(),
-                                read.findings())),
+                                        firing,
+                                        formulation,
+                                        campaign.reduction(),
+                                        campaign.hardware(),
+                                        grain,
+                                        read.trace(),
+                                        read.findings())
+                                .keptIn(store)),
                 unreadable -> rejected(firing, unreadable.findings()));
     }
 

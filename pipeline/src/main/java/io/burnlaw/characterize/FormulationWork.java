@@ -132,7 +132,8 @@ final class FormulationWork {
         return reduced.stream()
                 .filter(firing -> !firing.along().isEmpty())
                 .filter(firing -> firing.points().stream().noneMatch(point -> apart.contains(point.id())))
-                .map(firing -> new BurnCurve(firing.firing(), firing.along()).within(range.low(), range.high()))
+                .map(firing ->
+                        new BurnCurve(firing.firing(), firing.along().samples()).within(range.low(), range.high()))
                 .toList();
     }
 

@@ -5,6 +5,7 @@ import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.Strand;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.StrandReducer;
 import io.burnlaw.reduction.StrandReduction;
 import io.burnlaw.trace.TraceReader;
@@ -21,9 +22,10 @@ final class StrandWork {
      *
      * @param campaign that it belongs to
      * @param strand   its row
+     * @param store    where the course of its pressure is kept
      * @return the result
      */
-    static StrandResult of(Campaign campaign, Strand strand) {
+    static StrandResult of(Campaign campaign, Strand strand, NumberStore store) {
         if (strand.setAside().isPresent()) {
             return rejected(
                     strand,
@@ -43,7 +45,8 @@ final class StrandWork {
                                 strand,
                                 Optional.of(read.input()),
                                 read.notes(),
-                                StrandReducer.reduce(strand, formulation, read.trace(), read.findings())),
+                                StrandReducer.reduce(strand, formulation, read.trace(), read.findings())
+                                        .keptIn(store)),
                         unreadable -> rejected(strand, unreadable.findings()));
     }
 

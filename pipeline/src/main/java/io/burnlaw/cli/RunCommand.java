@@ -5,6 +5,7 @@ import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.publish.DocumentOf;
+import io.burnlaw.reduction.NumberFile;
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
@@ -137,10 +138,19 @@ final class RunCommand implements Callable<Integer> {
     }
 
     private ExitCode characterize(Campaign campaign, Path folder) {
+        try (NumberFile courses = NumberFile.beside(folder)) {
+            CampaignResult result = Characterizer.characterize(
+                    campaign,
+                    workers.orElse(Runtime.getRuntime().availableProcessors()),
+                    ProgressLines.to(spec.commandLine().getErr()),
+                    courses);
+            return publish(result, folder);
+        }
+    }
+
+    private ExitCode publish(CampaignResult result, Path folder) {
         PrintWriter out = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
-        CampaignResult result = Characterizer.characterize(
-                campaign, workers.orElse(Runtime.getRuntime().availableProcessors()), ProgressLines.to(err));
         Optional<String> created = reproducible
                 ? Optional.empty()
                 : Optional.of(Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());

@@ -8,12 +8,16 @@ import io.burnlaw.quantity.Figures;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.reduction.NumberStore;
+import io.burnlaw.reduction.TraceHistory;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * Predicts every firing from what the others say: law and c* without it, then the forward simulation of its motor.
@@ -44,10 +48,15 @@ public final class LeaveOneOut {
      * @param points  that it was fitted to; those of a firing carry its id as their cluster
      * @param firings to be predicted, with their motors
      * @param outside clauses on firings that are outside of what the simulation can predict
+     * @param store   where the predicted records are kept
      * @return the closure, or why no firing can be predicted
      */
     public static Closure of(
-            PiecewiseLaw law, List<FitPoint> points, List<MeasuredFiring> firings, List<String> outside) {
+            PiecewiseLaw law,
+            List<FitPoint> points,
+            List<MeasuredFiring> firings,
+            List<String> outside,
+            NumberStore store) {
         LawWithout laws = new LawWithout(law, points);
         List<PredictedFiring> predicted = new ArrayList<>();
         List<String> notPredicted = new ArrayList<>(outside);
@@ -66,7 +75,7 @@ public final class LeaveOneOut {
                         .formatted(each.id()));
                 continue;
             }
-            predicted.add(beside(each, laws.holds(each.id()), prediction.orElseThrow()));
+            predicted.add(beside(each, laws.holds(each.id()), prediction.orElseThrow(), store));
         }
         if (predicted.isEmpty()) {
             return new Closure.NotPredicted(
@@ -95,26 +104,29 @@ public final class LeaveOneOut {
                         motor.ambientPressure());
     }
 
-    private static PredictedFiring beside(MeasuredFiring measured, boolean leftOut, Prediction prediction) {
+    private static PredictedFiring beside(
+            MeasuredFiring measured, boolean leftOut, Prediction prediction, NumberStore store) {
         double shift = measured.ignition() - prediction.ignition();
         int size = prediction.firing().size();
-        List<Double> time = new ArrayList<>();
-        List<Double> pressure = new ArrayList<>();
         int stride = Math.max(1, size / DRAWN);
-        for (int i = 0; i < size; i++) {
-            if (i % stride == 0 || i == size - 1) {
-                time.add(prediction.firing().time(i) + shift);
-                pressure.add(prediction.firing().pressure(i));
-            }
-        }
+        int[] drawn = IntStream.range(0, size)
+                .filter(i -> i % stride == 0 || i == size - 1)
+                .toArray();
+        TraceHistory record = TraceHistory.of(new TraceHistory.Samples(
+                Arrays.stream(drawn)
+                        .mapToDouble(i -> prediction.firing().time(i) + shift)
+                        .toArray(),
+                Arrays.stream(drawn)
+                        .mapToDouble(i -> prediction.firing().pressure(i))
+                        .toArray(),
+                Optional.empty()));
         return new PredictedFiring(
                 measured,
                 leftOut,
                 prediction.maxPressure(),
                 prediction.meanPressure(),
                 prediction.burnTime(),
-                time,
-                pressure);
+                record.keptIn(store));
     }
 
     private static Closure.Predicted judged(

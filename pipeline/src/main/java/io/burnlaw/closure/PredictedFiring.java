@@ -1,6 +1,6 @@
 package io.burnlaw.closure;
 
-import java.util.List;
+import io.burnlaw.reduction.TraceHistory;
 
 /**
  * A firing beside its prediction.
@@ -10,8 +10,7 @@ import java.util.List;
  * @param maxPressure  predicted [Pa, absolute]
  * @param meanPressure predicted, over the burn time [Pa, absolute]
  * @param burnTime     predicted [s]
- * @param time         of the predicted record, on the time axis of the trace [s]
- * @param pressure     of the predicted record, as many as times [Pa, absolute]
+ * @param record       predicted, on the time axis of the trace
  */
 public record PredictedFiring(
         MeasuredFiring measured,
@@ -19,13 +18,7 @@ public record PredictedFiring(
         double maxPressure,
         double meanPressure,
         double burnTime,
-        List<Double> time,
-        List<Double> pressure) {
-
-    public PredictedFiring {
-        time = List.copyOf(time);
-        pressure = List.copyOf(pressure);
-    }
+        TraceHistory record) {
 
     /** {@return predicted over measured, less 1 [1]} */
     public double maxPressureError() {

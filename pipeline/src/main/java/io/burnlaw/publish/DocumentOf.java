@@ -7,6 +7,7 @@ import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.closure.PredictedFiring;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.quantity.Unit;
+import io.burnlaw.reduction.TraceHistory;
 import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Firing;
@@ -70,13 +71,13 @@ public final class DocumentOf {
         return FiringDocument.of(firing, exponent, simulated(firing, result), histories);
     }
 
-    private static Optional<SimulatedTrace> simulated(FiringResult firing, CampaignResult result) {
+    private static Optional<TraceHistory> simulated(FiringResult firing, CampaignResult result) {
         return result.outlooks().stream()
                 .flatMap(outlook -> outlook.closure()
                         .match(predicted -> predicted.firings().stream(), none -> Stream.<PredictedFiring>empty()))
                 .filter(each -> each.measured().id().equals(firing.id()))
                 .findFirst()
-                .map(each -> new SimulatedTrace(each.time(), each.pressure()));
+                .map(PredictedFiring::record);
     }
 
     private static CampaignSummary summary(CampaignResult result) {

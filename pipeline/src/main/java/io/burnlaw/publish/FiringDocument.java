@@ -6,6 +6,7 @@ import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.InstantaneousRate;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
+import io.burnlaw.reduction.TraceHistory;
 import io.burnlaw.report.document.Along;
 import io.burnlaw.report.document.BudgetLine;
 import io.burnlaw.report.document.Events;
@@ -13,7 +14,6 @@ import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Rates;
 import io.burnlaw.report.document.Throat;
-import io.burnlaw.report.document.TraceHistory;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -32,7 +32,7 @@ final class FiringDocument {
      * @param histories whether the thinned traces go into the document
      * @return the firing
      */
-    static Firing of(FiringResult result, double exponent, Optional<SimulatedTrace> simulated, boolean histories) {
+    static Firing of(FiringResult result, double exponent, Optional<TraceHistory> simulated, boolean histories) {
         return result.reduction()
                 .match(
                         reduced -> of(result, reduced, exponent, histories ? simulated : Optional.empty(), histories),
@@ -43,7 +43,7 @@ final class FiringDocument {
             FiringResult result,
             Reduction.Reduced reduced,
             double exponent,
-            Optional<SimulatedTrace> simulated,
+            Optional<TraceHistory> simulated,
             boolean histories) {
         RatePoint main = reduced.points().get(0);
         boolean flagged = reduced.findings().stream().anyMatch(finding -> finding.severity() != Severity.NOTE);
@@ -78,7 +78,7 @@ final class FiringDocument {
                         .map(line -> new BudgetLine(
                                 line.source(), line.std(), line.unit(), line.contribution(), line.share()))
                         .toList(),
-                histories ? along(reduced.along()) : List.of(),
+                histories ? along(reduced.along().samples()) : List.of(),
                 history(reduced, simulated, histories));
     }
 
@@ -131,21 +131,24 @@ final class FiringDocument {
                 .toList();
     }
 
-    private static @Nullable TraceHistory history(
-            Reduction reduction, Optional<SimulatedTrace> simulated, boolean histories) {
+    private static io.burnlaw.report.document.@Nullable TraceHistory history(
+            Reduction reduction, Optional<TraceHistory> simulated, boolean histories) {
         return reduction
                 .history()
                 .filter(history -> histories)
-                .map(history -> new TraceHistory(
-                        history.time(),
-                        megapascals(history.pressure()),
-                        history.thrust().orElse(null),
-                        simulated.map(SimulatedTrace::time).orElse(null),
-                        simulated.map(trace -> megapascals(trace.pressure())).orElse(null)))
+                .map(TraceHistory::samples)
+                .map(history -> new io.burnlaw.report.document.TraceHistory(
+                        InUnits.of(history.time(), Unit.SECOND),
+                        InUnits.of(history.pressure(), Unit.MEGAPASCAL),
+                        history.thrust()
+                                .map(newtons -> InUnits.of(newtons, Unit.NEWTON))
+                                .orElse(null),
+                        simulated
+                                .map(trace -> InUnits.of(trace.samples().time(), Unit.SECOND))
+                                .orElse(null),
+                        simulated
+                                .map(trace -> InUnits.of(trace.samples().pressure(), Unit.MEGAPASCAL))
+                                .orElse(null)))
                 .orElse(null);
-    }
-
-    private static List<Double> megapascals(List<Double> pascals) {
-        return pascals.stream().map(Unit.MEGAPASCAL::fromSi).toList();
     }
 }

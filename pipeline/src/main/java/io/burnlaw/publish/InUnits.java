@@ -4,6 +4,8 @@ import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.report.document.Quantity;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -67,6 +69,17 @@ final class InUnits {
                 estimated.map(e -> unit.fromSi(e.high())).orElse(null),
                 estimated.map(Interval.Estimated::level).orElse(null),
                 std.isPresent() ? (Double) unit.differenceFromSi(std.getAsDouble()) : null);
+    }
+
+    /**
+     * Many values, without their unit.
+     *
+     * @param si   the values in SI
+     * @param unit that they are published in
+     * @return one for each, in order
+     */
+    static List<Double> of(double[] si, Unit unit) {
+        return Arrays.stream(si).map(unit::fromSi).boxed().toList();
     }
 
     /**

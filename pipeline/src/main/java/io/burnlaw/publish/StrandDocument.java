@@ -86,10 +86,13 @@ final class StrandDocument {
     private static io.burnlaw.report.document.@Nullable TraceHistory history(
             Optional<TraceHistory> history, boolean histories) {
         return history.filter(found -> histories)
+                .map(TraceHistory::samples)
                 .map(found -> new io.burnlaw.report.document.TraceHistory(
-                        found.time(),
-                        found.pressure().stream().map(Unit.MEGAPASCAL::fromSi).toList(),
-                        found.thrust().orElse(null),
+                        InUnits.of(found.time(), Unit.SECOND),
+                        InUnits.of(found.pressure(), Unit.MEGAPASCAL),
+                        found.thrust()
+                                .map(newtons -> InUnits.of(newtons, Unit.NEWTON))
+                                .orElse(null),
                         null,
                         null))
                 .orElse(null);

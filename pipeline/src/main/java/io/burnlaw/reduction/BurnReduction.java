@@ -110,7 +110,7 @@ record BurnReduction(
                 thrust.flatMap(t -> boxed(t.thrustCoefficient())).stream()
                         .mapToDouble(x -> x)
                         .findFirst(),
-                along,
+                RatesAlong.of(along),
                 findings,
                 history);
     }

@@ -1,8 +1,7 @@
 package io.burnlaw.reduction;
 
 import io.burnlaw.trace.Trace;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Arrays;
 import java.util.Optional;
 
 /** Thins a record to what a picture can show: the lowest and the highest sample of each of some hundred stretches. */
@@ -47,10 +46,9 @@ final class HistoryThinning {
             last--;
         }
         int count = last - first + 1;
-        List<Double> time = new ArrayList<>();
-        List<Double> pressure = new ArrayList<>();
-        List<Double> thrust = new ArrayList<>();
         int stretches = Math.min(STRETCHES, count);
+        int[] shown = new int[2 * stretches];
+        int size = 0;
         for (int s = 0; s < stretches; s++) {
             int begin = first + (int) ((long) count * s / stretches);
             int end = first + (int) ((long) count * (s + 1) / stretches);
@@ -60,20 +58,19 @@ final class HistoryThinning {
                 low = trace.pressure(i) < trace.pressure(low) ? i : low;
                 high = trace.pressure(i) > trace.pressure(high) ? i : high;
             }
-            add(trace, Math.min(low, high), time, pressure, thrust);
+            shown[size++] = Math.min(low, high);
             if (low != high) {
-                add(trace, Math.max(low, high), time, pressure, thrust);
+                shown[size++] = Math.max(low, high);
             }
         }
-        return Optional.of(
-                new TraceHistory(time, pressure, trace.hasThrust() ? Optional.of(thrust) : Optional.empty()));
-    }
-
-    private static void add(Trace trace, int i, List<Double> time, List<Double> pressure, List<Double> thrust) {
-        time.add(trace.time(i));
-        pressure.add(trace.pressure(i));
-        if (trace.hasThrust()) {
-            thrust.add(trace.thrust(i));
-        }
+        int[] samples = Arrays.copyOf(shown, size);
+        return Optional.of(TraceHistory.of(new TraceHistory.Samples(
+                Arrays.stream(samples).mapToDouble(trace::time).toArray(),
+                Arrays.stream(samples).mapToDouble(trace::pressure).toArray(),
+                trace.hasThrust()
+                        ? Optional.of(Arrays.stream(samples)
+                                .mapToDouble(trace::thrust)
+                                .toArray())
+                        : Optional.empty())));
     }
 }

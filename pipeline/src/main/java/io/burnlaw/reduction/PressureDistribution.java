@@ -12,12 +12,10 @@ package io.burnlaw.reduction;
  */
 public final class PressureDistribution {
 
-    private final double[] pressure;
-    private final double[] duration;
+    private final KeptColumns columns;
 
-    private PressureDistribution(double[] pressure, double[] duration) {
-        this.pressure = pressure;
-        this.duration = duration;
+    private PressureDistribution(KeptColumns columns) {
+        this.columns = columns;
     }
 
     /**
@@ -42,7 +40,7 @@ public final class PressureDistribution {
         if (!(total > 0)) {
             throw new IllegalArgumentException("no time passed");
         }
-        return new PressureDistribution(pressure.clone(), duration.clone());
+        return new PressureDistribution(KeptColumns.of(pressure, duration));
     }
 
     /**
@@ -56,12 +54,25 @@ public final class PressureDistribution {
     }
 
     /**
+     * The same distribution, kept elsewhere.
+     *
+     * @param store where
+     * @return the distribution
+     */
+    public PressureDistribution keptIn(NumberStore store) {
+        return new PressureDistribution(columns.keptIn(store));
+    }
+
+    /**
      * The power mean.
      *
      * @param exponent m [1]; 1 gives the plain mean, and near 0 the geometric mean is meant
      * @return [Pa, absolute]
      */
     public double powerMean(double exponent) {
+        double[][] read = columns.read();
+        double[] pressure = read[0];
+        double[] duration = read[1];
         double total = 0;
         double sum = 0;
         // Below 1e-6 the root of the mean loses all its digits: there the limit, the geometric mean, is the answer.

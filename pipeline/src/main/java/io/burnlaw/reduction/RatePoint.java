@@ -67,13 +67,27 @@ public record RatePoint(
      * @return the point
      */
     public RatePoint withSetAside(String reason) {
+        return with(pressures, Optional.of(reason));
+    }
+
+    /**
+     * The same point, with its pressures kept elsewhere.
+     *
+     * @param store where
+     * @return the point
+     */
+    RatePoint keptIn(NumberStore store) {
+        return with(pressures.keptIn(store), setAside);
+    }
+
+    private RatePoint with(PressureDistribution otherPressures, Optional<String> otherSetAside) {
         return new RatePoint(
                 id,
                 cluster,
                 firing,
                 formulation,
                 source,
-                pressures,
+                otherPressures,
                 pressureStd,
                 rate,
                 rateStd,
@@ -81,7 +95,7 @@ public record RatePoint(
                 temperature,
                 method,
                 lowerGrade,
-                Optional.of(reason),
+                otherSetAside,
                 budget);
     }
 }

@@ -21,6 +21,14 @@ public sealed interface Reduction {
     Optional<TraceHistory> history();
 
     /**
+     * The same reduction, with the courses of the firing kept elsewhere.
+     *
+     * @param store where
+     * @return the reduction
+     */
+    Reduction keptIn(NumberStore store);
+
+    /**
      * The firing gave at least one rate point.
      *
      * @param firing                 id of the firing
@@ -38,7 +46,7 @@ public sealed interface Reduction {
      * @param totalImpulse           [N s], where thrust was recorded
      * @param specificImpulse        total impulse over weight of propellant [s]
      * @param thrustCoefficient      mean over the operation [1], where thrust and pressure were recorded
-     * @param along                  rate and pressure along the burn; empty list where it could not be had
+     * @param along                  rate and pressure along the burn; none where they could not be had
      * @param findings               what was seen
      * @param history                the record thinned for drawing
      */
@@ -58,17 +66,25 @@ public sealed interface Reduction {
             OptionalDouble totalImpulse,
             OptionalDouble specificImpulse,
             OptionalDouble thrustCoefficient,
-            List<InstantaneousRate> along,
+            RatesAlong along,
             List<Finding> findings,
             Optional<TraceHistory> history)
             implements Reduction {
         public Reduced {
             points = List.copyOf(points);
-            along = List.copyOf(along);
             findings = List.copyOf(findings);
             if (points.isEmpty()) {
                 throw new IllegalArgumentException("a reduced firing has at least one point: " + firing);
             }
+        }
+
+        @Override
+        public Reduced keptIn(NumberStore store) {
+            return with(
+                    points.stream().map(point -> point.keptIn(store)).toList(),
+                    along.keptIn(store),
+                    findings,
+                    history.map(found -> found.keptIn(store)));
         }
 
         /**
@@ -78,9 +94,21 @@ public sealed interface Reduction {
          * @return the result
          */
         public Reduced withFindings(List<Finding> more) {
+            return with(
+                    points,
+                    along,
+                    Stream.concat(findings.stream(), more.stream()).toList(),
+                    history);
+        }
+
+        private Reduced with(
+                List<RatePoint> otherPoints,
+                RatesAlong otherAlong,
+                List<Finding> otherFindings,
+                Optional<TraceHistory> otherHistory) {
             return new Reduced(
                     firing,
-                    points,
+                    otherPoints,
                     events,
                     web,
                     meanPressure,
@@ -94,9 +122,9 @@ public sealed interface Reduction {
                     totalImpulse,
                     specificImpulse,
                     thrustCoefficient,
-                    along,
-                    Stream.concat(findings.stream(), more.stream()).toList(),
-                    history);
+                    otherAlong,
+                    otherFindings,
+                    otherHistory);
         }
     }
 
@@ -113,6 +141,11 @@ public sealed interface Reduction {
             if (findings.isEmpty()) {
                 throw new IllegalArgumentException("a rejection names at least one finding: " + firing);
             }
+        }
+
+        @Override
+        public Rejected keptIn(NumberStore store) {
+            return new Rejected(firing, findings, history.map(found -> found.keptIn(store)));
         }
     }
 

@@ -18,6 +18,14 @@ public sealed interface StrandReduction {
     Optional<TraceHistory> history();
 
     /**
+     * The same reduction, with the courses of the strand kept elsewhere.
+     *
+     * @param store where
+     * @return the reduction
+     */
+    StrandReduction keptIn(NumberStore store);
+
+    /**
      * The strand gave a rate.
      *
      * @param strand       its id
@@ -42,6 +50,19 @@ public sealed interface StrandReduction {
         public Reduced {
             findings = List.copyOf(findings);
         }
+
+        @Override
+        public Reduced keptIn(NumberStore store) {
+            return new Reduced(
+                    strand,
+                    point.keptIn(store),
+                    from,
+                    to,
+                    timeStd,
+                    meanPressure,
+                    findings,
+                    history.map(found -> found.keptIn(store)));
+        }
     }
 
     /**
@@ -57,6 +78,11 @@ public sealed interface StrandReduction {
             if (findings.isEmpty()) {
                 throw new IllegalArgumentException("a rejection names at least one finding: " + strand);
             }
+        }
+
+        @Override
+        public Rejected keptIn(NumberStore store) {
+            return new Rejected(strand, findings, history.map(found -> found.keptIn(store)));
         }
     }
 

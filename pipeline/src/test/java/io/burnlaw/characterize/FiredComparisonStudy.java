@@ -11,6 +11,7 @@ import io.burnlaw.comparison.Comparisons;
 import io.burnlaw.comparison.Propellant;
 import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.simulation.FolderWriter;
 import io.burnlaw.simulation.MadeCampaign;
@@ -149,7 +150,8 @@ class FiredComparisonStudy {
     private static Propellant propellant(Campaign campaign, String id) {
         List<RatePoint> points = campaign.firings().stream()
                 .filter(firing -> firing.formulation().equals(id))
-                .map(firing -> FiringWork.of(campaign, firing).reduction())
+                .map(firing ->
+                        FiringWork.of(campaign, firing, NumberStore.MEMORY).reduction())
                 .flatMap(reduction ->
                         reduction.match(reduced -> reduced.points().stream(), rejected -> Stream.<RatePoint>empty()))
                 .filter(point -> point.setAside().isEmpty())

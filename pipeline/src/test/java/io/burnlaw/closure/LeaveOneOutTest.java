@@ -14,6 +14,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLawFit;
+import io.burnlaw.reduction.NumberStore;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -35,9 +36,10 @@ class LeaveOneOutTest {
         }
 
         Closure.Predicted closure() {
-            return LeaveOneOut.of(law(), points, firings, List.of()).match(closed -> closed, none -> {
-                throw new AssertionError(none.sentence());
-            });
+            return LeaveOneOut.of(law(), points, firings, List.of(), NumberStore.MEMORY)
+                    .match(closed -> closed, none -> {
+                        throw new AssertionError(none.sentence());
+                    });
         }
     }
 
@@ -81,7 +83,7 @@ class LeaveOneOutTest {
             // 1e-4: what the logarithms of a law without scatter leave, over 1 - n
             assertThat(each.maxPressureError()).isCloseTo(0, offset(1e-4));
             assertThat(each.burnTimeError()).isCloseTo(0, offset(1e-4));
-            assertThat(each.time().get(0)).isLessThanOrEqualTo(0.3);
+            assertThat(each.record().samples().time()[0]).isLessThanOrEqualTo(0.3);
         });
         assertThat(closure.good()).isTrue();
         assertThat(closure.finding()).isEmpty();
@@ -153,7 +155,8 @@ class LeaveOneOutTest {
                             0,
                             0));
         }
-        Closure closure = LeaveOneOut.of(made.law(), made.points, List.of(made.firings.get(2)), List.of("x: outside"));
+        Closure closure = LeaveOneOut.of(
+                made.law(), made.points, List.of(made.firings.get(2)), List.of("x: outside"), NumberStore.MEMORY);
         assertThat(closure).isInstanceOf(Closure.NotPredicted.class);
         assertThat(closure.sentence()).contains("x: outside", "f2: without it too few firings");
     }
@@ -161,7 +164,8 @@ class LeaveOneOutTest {
     @Test
     void withoutAFiringNothingIsPredicted() {
         Made made = fired(3, 0.01, 1, new SplittableRandom(1));
-        assertThat(LeaveOneOut.of(made.law(), made.points, List.of(), List.of()).sentence())
+        assertThat(LeaveOneOut.of(made.law(), made.points, List.of(), List.of(), NumberStore.MEMORY)
+                        .sentence())
                 .contains("none with a motor");
     }
 
@@ -183,7 +187,7 @@ class LeaveOneOutTest {
                 slow.pressureHigh(),
                 slow.points());
         PiecewiseLaw both = new PiecewiseLaw(List.of(third, slow), List.of(0.8e6));
-        Closure.Predicted closure = LeaveOneOut.of(both, made.points, made.firings, List.of())
+        Closure.Predicted closure = LeaveOneOut.of(both, made.points, made.firings, List.of(), NumberStore.MEMORY)
                 .match(closed -> closed, none -> {
                     throw new AssertionError(none.sentence());
                 });
