@@ -2,7 +2,6 @@ package io.burnlaw.quantity;
 
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Which known word somebody most likely meant. */
@@ -61,10 +60,6 @@ public final class Spelling {
         if (a == b) {
             return 0;
         }
-        return lower(a).equals(lower(b)) ? CAPITAL : 1;
-    }
-
-    private static String lower(char c) {
-        return String.valueOf(c).toLowerCase(Locale.ROOT);
+        return Character.toLowerCase(a) == Character.toLowerCase(b) ? CAPITAL : 1;
     }
 }

@@ -251,10 +251,13 @@ public enum Unit {
         Unit nearest = null;
         double least = Double.POSITIVE_INFINITY;
         for (Map.Entry<String, Unit> known : BY_SPELLING.entrySet()) {
+            if (known.getValue().dimension != dimension) {
+                continue;
+            }
             double distance = Spelling.distance(text.strip(), known.getKey());
             boolean closer = distance < least
                     || distance == least && nearest != null && known.getValue().compareTo(nearest) < 0;
-            if (known.getValue().dimension == dimension && Spelling.near(distance, text) && closer) {
+            if (Spelling.near(distance, text) && closer) {
                 nearest = known.getValue();
                 least = distance;
             }

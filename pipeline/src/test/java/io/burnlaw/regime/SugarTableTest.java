@@ -6,6 +6,7 @@ import io.burnlaw.Oracle;
 import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -27,6 +28,7 @@ class SugarTableTest {
                 .toList();
     }
 
+    @Tag("long")
     @ParameterizedTest
     @CsvSource({
         // the table's breaks from slow to plateau and from plateau to steep; a row of each word, from 0; of five seeds,

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -98,6 +99,7 @@ class WeightsAndClustersTest {
                 .law();
     }
 
+    @Tag("long")
     @Test
     void pointsOfOneFiringDoNotPassForFirings() {
         int found = 0;
