@@ -33,21 +33,23 @@ final class RecordFile implements Closeable {
     private final byte[] mark;
     private long bytes;
 
-    private RecordFile(String path, InputStream in, MessageDigest digest) throws IOException {
+    /** A file that grows faster than it is read would never end, so no more is read than it had when it was found. */
+    private RecordFile(String path, InputStream in, long size, MessageDigest digest) throws IOException {
         this.path = path;
         this.digested = new DigestInputStream(in, digest);
         this.raw = new BufferedInputStream(
                 new InputStream() {
                     @Override
                     public int read() throws IOException {
-                        int read = digested.read();
+                        int read = bytes < size ? digested.read() : -1;
                         bytes += read < 0 ? 0 : 1;
                         return read;
                     }
 
                     @Override
                     public int read(byte[] into, int from, int length) throws IOException {
-                        int read = digested.read(into, from, length);
+                        int most = (int) Math.min(length, size - bytes);
+                        int read = most > 0 ? digested.read(into, from, most) : -1;
                         bytes += Math.max(0, read);
                         return read;
                     }
@@ -69,7 +71,7 @@ final class RecordFile implements Closeable {
         }
         InputStream in = Files.newInputStream(found.file());
         try {
-            return new RecordFile(path, in, MessageDigest.getInstance("SHA-256"));
+            return new RecordFile(path, in, found.bytes(), MessageDigest.getInstance("SHA-256"));
         } catch (NoSuchAlgorithmException e) {
             in.close();
             throw new IllegalStateException("every Java platform has SHA-256", e);

@@ -46,11 +46,20 @@ public final class TraceReader {
         if (location instanceof CampaignFolder.Location.NotFound missing) {
             return unreadable(new Problem(tracePath, 0, "", missing.what(), "", missing.expected(), missing.mend()));
         }
-        CampaignFolder.Location.Found found = (CampaignFolder.Location.Found) location;
+        return read((CampaignFolder.Location.Found) location, id, tracePath, settings, ambientPressure);
+    }
+
+    /** The same of a file that was found before, with the size that it had then. */
+    static TraceReading read(
+            CampaignFolder.Location.Found found,
+            String id,
+            String tracePath,
+            TraceSettings settings,
+            double ambientPressure) {
         try (RecordFile file = RecordFile.open(tracePath, found)) {
             Decoded decoded = decode(tracePath, file, settings);
             InputFile input = file.finish();
-            if (Files.size(found.file()) != input.bytes()) {
+            if (input.bytes() != found.bytes() || Files.size(found.file()) != found.bytes()) {
                 throw Refusal.of(
                         tracePath,
                         0,
