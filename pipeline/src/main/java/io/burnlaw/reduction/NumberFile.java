@@ -65,9 +65,11 @@ public final class NumberFile implements NumberStore, AutoCloseable {
             ByteBuffer bytes = ByteBuffer.allocate(Double.BYTES * numbers.length);
             bytes.asDoubleBuffer().put(numbers);
             long start = end.getAndAdd(bytes.capacity());
+            // by its length alone: the array itself would stay in the memory with whoever may ask for it
+            int count = numbers.length;
             try {
                 write(file.get(), bytes, start);
-                return () -> read(file.get(), start, numbers.length);
+                return () -> read(file.get(), start, count);
             } catch (IOException full) {
                 return NumberStore.MEMORY.keep(numbers);
             }
