@@ -88,6 +88,10 @@ final class MarkPainter {
         styler.setAxisTicksLineVisible(false);
         styler.setPlotGridLinesVisible(false);
         styler.setPlotMargin(0);
+        // XChart works ticks out even where it shows none, by far the longest part of its painting; an axis that is too
+        // short for two of them is left alone
+        styler.setXAxisTickMarkSpacingHint(Integer.MAX_VALUE);
+        styler.setYAxisTickMarkSpacingHint(Integer.MAX_VALUE);
         styler.setXAxisLogarithmic(x.logarithmic());
         styler.setYAxisLogarithmic(y.logarithmic());
         styler.setXAxisMin(x.low());
