@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
  * The colours of the pictures, by role. The series colours are the palette of Okabe and Ito (Color Universal Design,
  * 2008), in which people with any colour vision tell them apart; the dark theme takes its lighter members.
  *
- * <p>A mark is painted in a stand-in colour that names the role; {@link PaintedSvg} turns it into a class, so that a
+ * <p>A mark is painted in a stand-in colour that names the role; {@link MarkGraphics} turns it into a class, so that a
  * style sheet decides, and a plain attribute for viewers that know no style sheets.
  */
 public enum Ink {
@@ -30,6 +30,7 @@ public enum Ink {
     PAPER("#ffffff", "#15181b");
 
     private static final Ink[] SERIES = {S1, S2, S3, S4, TEXT};
+    private static final Ink[] INKS = values();
 
     private final String light;
     private final String dark;
@@ -102,10 +103,13 @@ public enum Ink {
         return new Color(ordinal() + 1, 0, 1, opacity);
     }
 
-    /** The role for which a colour of the painted SVG stands, or null for any other colour. */
-    static @Nullable Ink of(String painted) {
-        for (Ink ink : values()) {
-            if (painted.equals("rgb(" + (ink.ordinal() + 1) + ",0,1)")) {
+    /** The role for which a colour stands; null for any other colour, and for one that does not show. */
+    static @Nullable Ink of(Color painted) {
+        for (Ink ink : INKS) {
+            if (painted.getRed() == ink.ordinal() + 1
+                    && painted.getGreen() == 0
+                    && painted.getBlue() == 1
+                    && painted.getAlpha() > 0) {
                 return ink;
             }
         }

@@ -4,15 +4,11 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.util.List;
 import java.util.Locale;
-import javax.xml.parsers.DocumentBuilderFactory;
-import javax.xml.parsers.ParserConfigurationException;
-import org.apache.batik.svggen.SVGGeneratorContext;
 import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYSeries;
 import org.knowm.xchart.style.XYStyler;
 import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
-import org.w3c.dom.DOMImplementation;
 
 /**
  * Has XChart paint marks into SVG. Its labels, ticks, titles and legend are switched off: it draws words as outlines of
@@ -20,8 +16,6 @@ import org.w3c.dom.DOMImplementation;
  * the sheet edge to edge, so that a place on an axis is its share of the sheet, and asks for no font.
  */
 final class MarkPainter {
-
-    private static final DOMImplementation DOM = dom();
 
     private final Axis x;
     private final Axis y;
@@ -44,10 +38,9 @@ final class MarkPainter {
         if (!something) {
             return "";
         }
-        CurveGraphics graphics = new CurveGraphics(context());
+        MarkGraphics graphics = new MarkGraphics();
         chart.paint(graphics, width, height);
-        StringBuilder svg = new StringBuilder();
-        PaintedSvg.write(graphics.getRoot(), graphics.curves(), svg);
+        StringBuilder svg = new StringBuilder(graphics.svg());
         if (mark instanceof Mark.Points points && points.hollow()) {
             hollow(points, svg);
         }
@@ -221,22 +214,5 @@ final class MarkPainter {
             case TRIANGLE_DOWN -> SeriesMarkers.TRIANGLE_DOWN;
             case CROSS -> SeriesMarkers.CROSS;
         };
-    }
-
-    private static SVGGeneratorContext context() {
-        SVGGeneratorContext context =
-                SVGGeneratorContext.createDefault(DOM.createDocument("http://www.w3.org/2000/svg", "svg", null));
-        context.setPrecision(2);
-        return context;
-    }
-
-    private static DOMImplementation dom() {
-        try {
-            return DocumentBuilderFactory.newDefaultInstance()
-                    .newDocumentBuilder()
-                    .getDOMImplementation();
-        } catch (ParserConfigurationException e) {
-            throw new IllegalStateException("the JDK has no XML parser", e);
-        }
     }
 }
