@@ -34,6 +34,8 @@ class KilledRunIT {
         SortedMap<String, String> older = RunnableJar.files(folder.resolve("first"));
         SortedMap<String, String> newer = RunnableJar.files(folder.resolve("second"));
         SplittableRandom random = new SplittableRandom(20260101);
+        int olderLeft = 0;
+        int newerLeft = 0;
         int between = 0;
         for (int kill = 0; kill < KILLS; kill++) {
             putBack(folder.resolve("first"), folder.resolve("report"));
@@ -55,11 +57,16 @@ class KilledRunIT {
             Thread.sleep(random.nextLong(whole / 3, whole + whole / 5));
             process.destroyForcibly().waitFor();
             if (Files.exists(folder.resolve("report"))) {
-                assertThat(RunnableJar.files(folder.resolve("report"))).isIn(List.of(older, newer));
+                SortedMap<String, String> left = RunnableJar.files(folder.resolve("report"));
+                assertThat(left).isIn(List.of(older, newer));
+                olderLeft += left.equals(older) ? 1 : 0;
+                newerLeft += left.equals(newer) ? 1 : 0;
             } else {
                 between++;
             }
         }
+        System.out.printf(
+                "killed %d, older report %d, newer report %d, neither %d%n", KILLS, olderLeft, newerLeft, between);
         RunnableJar.run(folder, "run", sugar, "-o", "report", "--reproducible");
         assertThat(RunnableJar.files(folder.resolve("report"))).isEqualTo(newer);
         try (var beside = Files.list(folder)) {

@@ -9,6 +9,7 @@ import io.burnlaw.reduction.InstantaneousRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -51,6 +52,7 @@ class PooledExponentTest {
 
     /** Firings, their scatter, and that of the slopes along them; a smooth bias of 0.0009 as simulated burns have it. */
     @ParameterizedTest
+    @Tag("long")
     @CsvSource({
         "6, 0.02, 0.02, 0",
         "10, 0.01, 0.01, 0",
@@ -73,6 +75,7 @@ class PooledExponentTest {
     }
 
     @Test
+    @Tag("long")
     void slopesThatScatterAlikeDoNotLookSurerForOneLongBurn() {
         int claimed = 0;
         int runs = 2000;

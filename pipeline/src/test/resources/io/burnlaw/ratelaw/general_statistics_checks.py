@@ -9,7 +9,7 @@ import pathlib
 
 import numpy as np
 import statsmodels.api as sm
-from scipy import stats
+from scipy import optimize, stats
 from statsmodels.stats.outliers_influence import OLSInfluence
 
 HERE = pathlib.Path(__file__).parent
@@ -79,3 +79,89 @@ replicates = read("replicated_line.csv")
 x, y = (np.log(replicates[k].astype(float)) for k in ("x", "y"))
 small, large = line(x, y), sm.OLS(y, (x[:, None] == np.unique(x)[None, :]).astype(float)).fit()
 show("replicated line, lack of fit: F, p, df", large.compare_f_test(small))
+
+# Pooling of burns, spelled out: a jackknife of the slopes, a line through the means, Welch's test with a smooth error
+burns = read("invented_burns.csv")
+x, y = (np.log(burns[k].astype(float)) for k in ("pressure", "rate"))
+parts = [(x[burns["burn"] == b], y[burns["burn"] == b]) for b in np.unique(burns["burn"])]
+parts = [(px, py) for px, py in parts if len(px) >= 5]
+sloped = [(px, py) for px, py in parts if np.std(px) > 0.02]
+
+
+def slope_along(chosen):
+    """Common slope; each burn counts by the variance of its ln P, not by its number of samples."""
+    weights = np.concatenate([np.full(len(px), 1 / len(px)) for px, _ in chosen])
+    design = np.column_stack([np.concatenate([px for px, _ in chosen])]
+                             + [np.concatenate([np.full(len(px), float(j == k)) for j, (px, _) in enumerate(chosen)])
+                                for k in range(len(chosen))])
+    return sm.WLS(np.concatenate([py for _, py in chosen]), design, weights=weights).fit().params[0]
+
+
+within = slope_along(sloped)
+k = len(sloped)
+left_out = np.array([slope_along(sloped[:j] + sloped[j + 1:]) for j in range(k)])
+within_std = np.sqrt((k - 1) / k * np.sum((left_out - within) ** 2))
+means = np.array([(px.mean(), py.mean()) for px, py in parts])
+between = line(means[:, 0], means[:, 1])
+within_smooth = 0.001 / np.sqrt(np.mean([np.var(px) for px, _ in sloped]))
+between_smooth = 0.001 / np.std(means[:, 0])
+va, vb, vs = within_std ** 2, between.bse[1] ** 2, within_smooth ** 2 + between_smooth ** 2
+freedom = (va + vb + vs) ** 2 / (va ** 2 / (k - 1) + vb ** 2 / between.df_resid)
+t = (within - between.params[1]) / np.sqrt(va + vb + vs)
+show("burns within: value, std, freedom, 90 %", [within, within_std, k - 1], stats.t.interval(0.9, k - 1, within, within_std))
+show("burns between: the same", [between.params[1], between.bse[1], between.df_resid], between.conf_int(0.1)[1])
+show("burns difference: the same, p", [within - between.params[1], np.sqrt(va + vb + vs), freedom],
+     stats.t.interval(0.9, freedom, within - between.params[1], np.sqrt(va + vb + vs)), [2 * stats.t.sf(abs(t), freedom)])
+w, b = 1 / (va + within_smooth ** 2), 1 / (vb + between_smooth ** 2)
+exponent = (w * within + b * between.params[1]) / (w + b)
+show("burns law: exponent, std, scatter", [exponent, np.sqrt(1 / (w + b)), np.sqrt(between.scale)])
+for pressure in (1.2, 4.5):
+    off = np.log(pressure) - means[:, 0].mean()
+    show("burns law at %g: rate, std of ln" % pressure, [np.exp(means[:, 1].mean() + exponent * off),
+         np.sqrt(between.scale / len(parts) + off ** 2 / (w + b))])
+show("burns law: range", [np.exp(min(px.min() for px, _ in parts)), np.exp(max(px.max() for px, _ in parts))])
+
+# Plane of ln r over ln P and temperature, 293 K; points of one firing share the weight of one
+plane = read("invented_temperatures.csv")
+p, u, r, ur, shared, temperature = (plane[k].astype(float) for k in
+                                    ("pressure", "pressure_std", "rate", "rate_std", "shared", "temperature"))
+share = np.array([np.sum(plane["firing"] == f) for f in plane["firing"]])
+firings = len(np.unique(plane["firing"]))
+design = np.column_stack([np.ones_like(p), np.log(p), temperature - 293])
+
+
+def tell(name, weights, scale, quantile):
+    fit = sm.WLS(np.log(r), design, weights=weights).fit(cov_type="fixed scale")
+    v = np.asarray(fit.normalized_cov_params) * scale
+    (level, n, sigma), m = fit.params, 1 - fit.params[1]
+    # Fieller: the ends of { k : |sigma - k·(1 - n)| <= quantile · its standard deviation }
+    edge = lambda k: (sigma - k * m) ** 2 - quantile ** 2 * (v[2, 2] + 2 * k * v[1, 2] + k * k * v[1, 1])
+    show(name + ": sigma_p, std, 90 %", [sigma, v[2, 2] ** 0.5, sigma - quantile * v[2, 2] ** 0.5, sigma + quantile * v[2, 2] ** 0.5])
+    show(name + ": pi_K, 90 %", [sigma / m, optimize.brentq(edge, sigma / m - 0.1, sigma / m, xtol=1e-15),
+                                 optimize.brentq(edge, sigma / m, sigma / m + 0.1, xtol=1e-15)])
+    common = v / scale @ design.T @ (weights * shared)
+    show(name + ": n, its std, shared part", [n, v[1, 1] ** 0.5, common[1]])
+    for pressure in (1.5, 6.0):
+        row = np.array([1, np.log(pressure), 0])
+        show(name + ": at %g MPa rate, std of ln by scatter, shared part" % pressure,
+             [np.exp(row @ fit.params), (row @ v @ row) ** 0.5, row @ common])
+    show(name + ": first and last rate at 293 K", r[[0, -1]] * np.exp(sigma * (293 - temperature[[0, -1]])))
+
+
+fit = sm.WLS(np.log(r), design, weights=1 / share).fit()
+scatter = np.sum(fit.resid ** 2 / share) / (firings - 3)
+show("plane, proportional: scatter", [scatter ** 0.5])
+tell("plane, proportional", 1 / share, scatter, stats.t.ppf(0.95, firings - 3))
+n = 0.3
+for _ in range(200):
+    weights = 1 / (share * ((ur / r) ** 2 - shared ** 2 + (n * u / p) ** 2))  # what is shared is not the point's own
+    n = sm.WLS(np.log(r), design, weights=weights).fit().params[1]
+tell("plane, measured", weights, 1.0, stats.norm.ppf(0.95))
+fit = sm.WLS(np.log(r), design, weights=1 / share).fit()
+for _ in range(200):  # scatter so that the weighted sum of squares equals its degrees of freedom (Paule and Mandel 1982)
+    carried = (fit.params[1] * u / p) ** 2
+    excess = lambda s: np.sum(fit.resid ** 2 / (share * (s + carried))) - (firings - 3)
+    scatter = optimize.brentq(excess, 0, 1, xtol=1e-18, rtol=1e-14)
+    fit = sm.WLS(np.log(r), design, weights=1 / (share * (scatter + carried))).fit()
+show("plane, pressures uncertain: scatter", [np.sqrt(np.mean(scatter + carried))])
+tell("plane, pressures uncertain", 1 / (share * (scatter + carried)), 1.0, stats.t.ppf(0.95, firings - 3))
