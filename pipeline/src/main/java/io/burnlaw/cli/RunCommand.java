@@ -156,8 +156,7 @@ final class RunCommand implements Callable<Integer> {
                 : Optional.of(Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
         Characterization document = DocumentOf.result(result, Version.number(), created, !amount.dataOnly);
         if (amount.json) {
-            out.print(DocumentFile.text(document));
-            out.flush();
+            print(document, out);
             return ResultTable.exitCode(document);
         }
         try {
@@ -176,5 +175,14 @@ final class RunCommand implements Callable<Integer> {
             Browser.open(page, err);
         }
         return ResultTable.exitCode(document);
+    }
+
+    private static void print(Characterization document, PrintWriter out) {
+        try {
+            DocumentFile.write(document, out);
+            out.flush();
+        } catch (IOException never) {
+            throw new IllegalStateException("a PrintWriter does not tell of trouble", never);
+        }
     }
 }

@@ -13,8 +13,13 @@ import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Generator;
 import io.burnlaw.report.document.Input;
+import io.burnlaw.report.document.MadeOnDemand;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -25,7 +30,7 @@ public final class DocumentOf {
     private DocumentOf() {}
 
     /**
-     * Makes the document.
+     * Makes the document. Its firings are made anew each time that one is asked for, from what the result keeps.
      *
      * @param result    of the campaign
      * @param version   of the program
@@ -47,10 +52,7 @@ public final class DocumentOf {
                         .mapToObj(i -> FormulationDocument.of(
                                 result.formulations().get(i), result.outlooks().get(i), result))
                         .toList(),
-                Stream.concat(
-                                result.firings().stream().map(firing -> firing(firing, result, histories)),
-                                result.strands().stream().map(strand -> StrandDocument.of(strand, histories)))
-                        .toList(),
+                firings(result, histories),
                 ComparisonDocument.of(result.comparisons()),
                 ComparisonDocument.ofTrends(result.trends()),
                 result.outlooks().stream()
@@ -62,22 +64,27 @@ public final class DocumentOf {
                 Cautions.ALWAYS);
     }
 
-    private static Firing firing(FiringResult firing, CampaignResult result, boolean histories) {
-        double exponent = result.formulations().stream()
-                .filter(formulation -> formulation.formulation().id().equals(firing.formulation()))
-                .mapToDouble(FormulationResult::exponent)
-                .findFirst()
-                .orElse(1);
-        return FiringDocument.of(firing, exponent, simulated(firing, result), histories);
-    }
-
-    private static Optional<TraceHistory> simulated(FiringResult firing, CampaignResult result) {
-        return result.outlooks().stream()
+    /** Firings and strands, each made when it is wanted: with their courses they would fill the memory. */
+    private static List<Firing> firings(CampaignResult result, boolean histories) {
+        Map<String, Double> exponents = result.formulations().stream()
+                .collect(Collectors.toMap(each -> each.formulation().id(), FormulationResult::exponent));
+        Map<String, TraceHistory> simulated = new HashMap<>();
+        result.outlooks().stream()
                 .flatMap(outlook -> outlook.closure()
                         .match(predicted -> predicted.firings().stream(), none -> Stream.<PredictedFiring>empty()))
-                .filter(each -> each.measured().id().equals(firing.id()))
-                .findFirst()
-                .map(PredictedFiring::record);
+                .forEach(each -> simulated.putIfAbsent(each.measured().id(), each.record()));
+        List<FiringResult> firings = result.firings();
+        return new MadeOnDemand<>(firings.size() + result.strands().size(), place -> {
+            if (place >= firings.size()) {
+                return StrandDocument.of(result.strands().get(place - firings.size()), histories);
+            }
+            FiringResult firing = firings.get(place);
+            return FiringDocument.of(
+                    firing,
+                    exponents.getOrDefault(firing.formulation(), 1.0),
+                    Optional.ofNullable(simulated.get(firing.id())),
+                    histories);
+        });
     }
 
     private static CampaignSummary summary(CampaignResult result) {

@@ -2,13 +2,24 @@ package io.burnlaw.report;
 
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
+import io.burnlaw.report.html.ReportFiles;
 import io.burnlaw.report.html.ReportPages;
 import io.burnlaw.report.table.LawTable;
 import io.burnlaw.report.table.PublishedTable;
 import io.burnlaw.report.table.RateTable;
+import java.io.BufferedOutputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -43,15 +54,15 @@ public final class ReportWriter {
      * @throws IllegalArgumentException if the document holds NaN or infinity: a fault of the caller
      */
     public static void write(Characterization document, Path folder, Options options) throws IOException {
-        // everything is drawn before the disk is touched: a fault in a chart leaves no trace there
-        Map<String, String> files = files(document, options);
-        ReportFolder.replace(folder, fresh -> {
-            for (Map.Entry<String, String> file : files.entrySet()) {
-                Path path = fresh.resolve(file.getKey());
-                Files.createDirectories(path.getParent());
-                Files.write(path, DocumentFile.bytes(file.getValue()));
-            }
-        });
+        ReportFolder.replace(
+                folder,
+                fresh -> write(document, options, (path, body) -> {
+                    Path file = fresh.resolve(path);
+                    Files.createDirectories(file.getParent());
+                    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {
+                        body.writeTo(out);
+                    }
+                }));
     }
 
     /**
@@ -63,14 +74,43 @@ public final class ReportWriter {
      */
     public static Map<String, String> files(Characterization document, Options options) {
         Map<String, String> files = new LinkedHashMap<>();
-        files.put("burnlaw.json", DocumentFile.text(document));
-        for (PublishedTable table : List.of(RateTable.of(document), LawTable.of(document))) {
-            files.put(table.fileName(), table.csv());
-            files.put(table.fileName() + "-metadata.json", table.metadata());
-        }
-        if (options.pages()) {
-            files.putAll(ReportPages.of(document));
+        try {
+            write(document, options, (path, body) -> {
+                ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+                body.writeTo(bytes);
+                files.put(path, bytes.toString(StandardCharsets.UTF_8));
+            });
+        } catch (IOException e) {
+            throw new IllegalStateException("writing into the memory", e);
         }
         return files;
+    }
+
+    private static void write(Characterization document, Options options, ReportFiles files) throws IOException {
+        MessageDigest checksum = sha256();
+        files.write("burnlaw.json", out -> {
+            Writer text = new OutputStreamWriter(new DigestOutputStream(out, checksum), StandardCharsets.UTF_8);
+            DocumentFile.write(document, text);
+            text.flush();
+        });
+        for (PublishedTable table : List.of(RateTable.of(document), LawTable.of(document))) {
+            files.write(table.fileName(), out -> {
+                Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+                table.write(text);
+                text.flush();
+            });
+            files.write(table.fileName() + "-metadata.json", out -> out.write(DocumentFile.bytes(table.metadata())));
+        }
+        if (options.pages()) {
+            ReportPages.write(document, HexFormat.of().formatHex(checksum.digest()), files);
+        }
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
     }
 }

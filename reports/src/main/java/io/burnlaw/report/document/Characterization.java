@@ -39,7 +39,8 @@ public record Characterization(
     public Characterization {
         inputs = List.copyOf(inputs);
         formulations = List.copyOf(formulations);
-        firings = List.copyOf(firings);
+        // of many firings only those in use are in the memory
+        firings = firings instanceof MadeOnDemand ? firings : List.copyOf(firings);
         comparisons = List.copyOf(comparisons);
         doseTrends = List.copyOf(doseTrends);
         plans = List.copyOf(plans);

@@ -8,6 +8,8 @@ import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.StringWriter;
+import java.io.Writer;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -45,8 +47,27 @@ public final class DocumentFile {
      * @throws IllegalArgumentException if a number is NaN or infinite, with the way to it: a fault of the caller
      */
     public static String text(Object document) {
+        StringWriter text = new StringWriter();
         try {
-            return DocumentMapper.writer().writeValueAsString(document) + "\n";
+            write(document, text);
+        } catch (IOException e) {
+            throw new IllegalStateException("writing a string", e);
+        }
+        return text.toString();
+    }
+
+    /**
+     * Writes the document as {@link #text} gives it, without holding the whole text.
+     *
+     * @param document the document, or a part of it
+     * @param out      left open
+     * @throws IOException if it cannot be written
+     * @throws IllegalArgumentException if a number is NaN or infinite, with the way to it: a fault of the caller
+     */
+    public static void write(Object document, Writer out) throws IOException {
+        try {
+            DocumentMapper.writer().writeValue(out, document);
+            out.write("\n");
         } catch (JsonProcessingException e) {
             throw new IllegalArgumentException("document cannot be written: " + e.getOriginalMessage() + way(e), e);
         }

@@ -59,7 +59,7 @@ final class DocumentMapper {
         DefaultPrettyPrinter printer = new DefaultPrettyPrinter(
                         Separators.createDefaultInstance().withObjectFieldValueSpacing(Separators.Spacing.AFTER))
                 .withObjectIndenter(new DefaultIndenter("  ", "\n"));
-        return MAPPER.writer(printer).with(new InertCharacters());
+        return MAPPER.writer(printer).with(new InertCharacters()).without(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
     }
 
     private static SimpleModule finiteNumbers() {

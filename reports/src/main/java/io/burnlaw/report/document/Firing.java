@@ -74,6 +74,16 @@ public record Firing(
      * @return the firing
      */
     public Firing called(String otherId, String otherFormulation) {
+        return with(otherId, otherFormulation, along, traceHistory);
+    }
+
+    /** {@return the same firing without its rate along the burn and its trace} */
+    public Firing withoutCourses() {
+        return with(id, formulation, List.of(), null);
+    }
+
+    private Firing with(
+            String otherId, String otherFormulation, List<Along> otherAlong, @Nullable TraceHistory otherHistory) {
         return new Firing(
                 otherId,
                 otherFormulation,
@@ -96,7 +106,7 @@ public record Firing(
                 specificImpulse,
                 thrustCoefficient,
                 budget,
-                along,
-                traceHistory);
+                otherAlong,
+                otherHistory);
     }
 }

@@ -49,8 +49,12 @@ public final class Invisible {
             return text;
         }
         StringBuilder shown = new StringBuilder(text.length());
-        text.codePoints().forEach(c -> shown.appendCodePoint(harms(c) ? 0xFFFD : c));
+        text.codePoints().forEach(c -> shown.appendCodePoint(inLines(c)));
         return shown.toString();
+    }
+
+    static int inLines(int character) {
+        return harms(character) ? 0xFFFD : character;
     }
 
     private static boolean harms(int character) {

@@ -4,7 +4,6 @@ import io.burnlaw.report.chart.AlongChart;
 import io.burnlaw.report.chart.Scales;
 import io.burnlaw.report.chart.Sparkline;
 import io.burnlaw.report.chart.TraceChart;
-import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.ClosureRow;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
@@ -17,14 +16,12 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A firing with its pictures and its neighbours.
+ * A firing beside what its propellant holds of it.
  *
  * @param firing what is known of it
  * @param name of its page's file, without the ending
  * @param formulation its propellant; absent where the document does not hold it
  * @param spark its trace in small
- * @param trace its pressure over time; absent where there is none to draw
- * @param along its rate over pressure; absent where that is not known
  * @param points that came from it
  * @param closure what a law made without it predicted; absent where nothing was
  */
@@ -33,38 +30,42 @@ public record FiringView(
         String name,
         @Nullable Formulation formulation,
         String spark,
-        @Nullable DrawnFigure trace,
-        @Nullable DrawnFigure along,
         List<Point> points,
         @Nullable ClosureRow closure) {
 
-    static FiringView of(Characterization document, Firing firing, String name, Scales scales, double highest) {
-        Formulation formulation = document.formulations().stream()
-                .filter(each -> each.id().equals(firing.formulation()))
-                .findFirst()
-                .orElse(null);
+    /**
+     * Another firing, to go to.
+     *
+     * @param name of its page's file, without the ending
+     * @param id of it
+     */
+    public record Neighbour(String name, String id) {}
+
+    static FiringView of(Firing firing, String name, @Nullable ByFiring propellant, double highest) {
         return new FiringView(
                 firing,
                 name,
-                formulation,
+                propellant == null ? null : propellant.formulation(),
                 "strand".equals(firing.kind()) ? Sparkline.draw(firing) : Sparkline.draw(firing, highest),
-                DrawnFigure.ifAny("trace-" + name, frame -> TraceChart.draw(firing, frame)),
-                formulation == null
-                        ? null
-                        : DrawnFigure.ifAny(
-                                "along-" + name, frame -> AlongChart.draw(firing, formulation, scales, frame)),
-                formulation == null
-                        ? List.of()
-                        : formulation.points().stream()
-                                .filter(point -> firing.id().equals(point.firing())
-                                        || firing.id().equals(point.id()))
-                                .toList(),
-                formulation == null || formulation.closure() == null
-                        ? null
-                        : formulation.closure().rows().stream()
-                                .filter(row -> row.firing().equals(firing.id()))
-                                .findFirst()
-                                .orElse(null));
+                propellant == null ? List.of() : propellant.points().getOrDefault(firing.id(), List.of()),
+                propellant == null ? null : propellant.predictions().get(firing.id()));
+    }
+
+    /** {@return the same without what only its own page shows} */
+    FiringView withoutCourses() {
+        return new FiringView(firing.withoutCourses(), name, formulation, spark, points, closure);
+    }
+
+    @Nullable
+    DrawnFigure trace() {
+        return DrawnFigure.ifAny("trace-" + name, frame -> TraceChart.draw(firing, frame));
+    }
+
+    @Nullable
+    DrawnFigure along(Scales scales) {
+        return formulation == null
+                ? null
+                : DrawnFigure.ifAny("along-" + name, frame -> AlongChart.draw(firing, formulation, scales, frame));
     }
 
     /** {@return the titles of its findings, each once, or an empty text} */

@@ -11,9 +11,12 @@ import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.MadeOnDemand;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -42,7 +45,13 @@ public record FormulationView(
         long firings,
         List<String> additive) {
 
-    static FormulationView of(Characterization document, Formulation formulation, String anchor, Scales scales) {
+    static FormulationView of(
+            Characterization document, List<Firing> firings, Formulation formulation, String anchor, Scales scales) {
+        int[] own = IntStream.range(0, firings.size())
+                .filter(i -> firings.get(i).formulation().equals(formulation.id()))
+                .toArray();
+        List<Firing> drawn =
+                new MadeOnDemand<>(own.length, i -> document.firings().get(own[i]));
         Closure closure = formulation.closure();
         List<Finding> worries = new ArrayList<>(formulation.findings());
         worries.sort(Comparator.comparingInt(finding -> Words.gravity(finding.severity())));
@@ -51,19 +60,15 @@ public record FormulationView(
                 "propellant-" + anchor,
                 formulation.points().isEmpty()
                         ? null
-                        : DrawnFigure.of(
-                                "law-" + anchor,
-                                frame -> LawChart.draw(formulation, document.firings(), scales, frame)),
+                        : DrawnFigure.of("law-" + anchor, frame -> LawChart.draw(formulation, drawn, scales, frame)),
                 DrawnFigure.ifAny("residuals-" + anchor, frame -> ResidualChart.draw(formulation, scales, frame)),
                 closure == null
                         ? null
                         : DrawnFigure.ifAny("closure-" + anchor, frame -> ClosureChart.draw(closure, scales, frame)),
                 worries,
-                count(document, formulation, "rejected"),
-                count(document, formulation, "flagged"),
-                document.firings().stream()
-                        .filter(firing -> firing.formulation().equals(formulation.id()))
-                        .count(),
+                count(firings, own, "rejected"),
+                count(firings, own, "flagged"),
+                own.length,
                 document.comparisons().stream()
                         .filter(comparison -> comparison.candidate().equals(formulation.id()))
                         .map(comparison -> firstSentence(comparison.verdict()))
@@ -121,11 +126,9 @@ public record FormulationView(
                 && (closure == null || !Boolean.FALSE.equals(closure.good()));
     }
 
-    private static long count(Characterization document, Formulation formulation, String status) {
-        return document.firings().stream()
-                .filter(firing -> firing.formulation().equals(formulation.id()))
-                .map(Firing::status)
-                .filter(status::equals)
+    private static long count(List<Firing> firings, int[] own, String status) {
+        return Arrays.stream(own)
+                .filter(i -> firings.get(i).status().equals(status))
                 .count();
     }
 }

@@ -2,7 +2,8 @@ package io.burnlaw.report.html;
 
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
-import gg.jte.output.StringOutput;
+import gg.jte.TemplateException;
+import gg.jte.output.WriterOutput;
 import io.burnlaw.report.chart.LadderChart;
 import io.burnlaw.report.chart.OverviewChart;
 import io.burnlaw.report.chart.RatioChart;
@@ -12,7 +13,13 @@ import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
-import io.burnlaw.report.document.Invisible;
+import io.burnlaw.report.document.ShownWriter;
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,39 +35,66 @@ public final class ReportPages {
     private ReportPages() {}
 
     /**
-     * Draws them.
+     * Draws them, one after the other: a page a firing, the first page, and the pictures as files.
      *
      * @param document the document
-     * @return text by path below the report's folder: index.html, a page a firing, and the pictures as files
+     * @param checksum SHA-256 of burnlaw.json
+     * @param files    where they go
+     * @throws IOException if they cannot be written
      */
-    public static Map<String, String> of(Characterization document) {
-        String json = DocumentFile.text(document);
-        IndexView index = index(document, PageShell.sha256(json));
-        Map<String, String> files = new LinkedHashMap<>();
-        files.put(
-                "index.html",
-                page("index.jte", Map.of("view", index, "embedded", json, "data", StructuredData.of(document))));
-        List<FiringView> firings = index.firings();
-        for (int i = 0; i < firings.size(); i++) {
-            Map<String, Object> parameters = new LinkedHashMap<>();
-            parameters.put("view", firings.get(i));
-            parameters.put("document", document);
-            parameters.put("previous", i == 0 ? null : firings.get(i - 1));
-            parameters.put("next", i == firings.size() - 1 ? null : firings.get(i + 1));
-            parameters.put("embedded", DocumentFile.text(firings.get(i).firing()));
-            files.put("firings/" + firings.get(i).name() + ".html", page("firing.jte", parameters));
+    public static void write(Characterization document, String checksum, ReportFiles files) throws IOException {
+        Scales scales = Scales.of(document);
+        List<Firing> firings =
+                document.firings().stream().map(Firing::withoutCourses).toList();
+        IndexView index = index(document, firings, firings(document, firings, scales, files), scales, checksum);
+        for (DrawnFigure figure : pictures(index)) {
+            picture(figure, files);
         }
-        pictures(index).forEach(figure -> files.put("charts/" + figure.fileName(), file(figure)));
-        return files;
+        Map<String, Object> parameters = new LinkedHashMap<>();
+        parameters.put("view", index);
+        parameters.put("embedded", new Embedded(document));
+        parameters.put("data", StructuredData.of(document));
+        files.write("index.html", out -> page("index.jte", parameters, out));
     }
 
-    private static IndexView index(Characterization document, String checksum) {
-        Scales scales = Scales.of(document);
+    /** Writes the pages of the firings; what is left of each is its row on the first page. */
+    private static List<FiringView> firings(
+            Characterization document, List<Firing> firings, Scales scales, ReportFiles files) throws IOException {
+        Map<String, String> names =
+                FileNames.of(firings.stream().map(Firing::id).toList());
+        Map<String, ByFiring> propellants = ByFiring.of(document);
+        double highest = Sparkline.highest(document.firings());
+        List<FiringView> rows = new ArrayList<>();
+        for (int i = 0; i < firings.size(); i++) {
+            Firing firing = document.firings().get(i);
+            FiringView view =
+                    FiringView.of(firing, names.get(firing.id()), propellants.get(firing.formulation()), highest);
+            DrawnFigure trace = view.trace();
+            DrawnFigure along = view.along(scales);
+            Map<String, Object> parameters = new LinkedHashMap<>();
+            parameters.put("view", view);
+            parameters.put("trace", trace);
+            parameters.put("along", along);
+            parameters.put("document", document);
+            parameters.put("previous", i == 0 ? null : neighbour(firings.get(i - 1), names));
+            parameters.put("next", i == firings.size() - 1 ? null : neighbour(firings.get(i + 1), names));
+            parameters.put("embedded", new Embedded(firing));
+            files.write("firings/" + view.name() + ".html", out -> page("firing.jte", parameters, out));
+            picture(trace, files);
+            picture(along, files);
+            rows.add(view.withoutCourses());
+        }
+        return rows;
+    }
+
+    private static FiringView.Neighbour neighbour(Firing firing, Map<String, String> names) {
+        return new FiringView.Neighbour(names.get(firing.id()), firing.id());
+    }
+
+    private static IndexView index(
+            Characterization document, List<Firing> firings, List<FiringView> rows, Scales scales, String checksum) {
         Map<String, String> anchors = FileNames.of(
                 document.formulations().stream().map(Formulation::id).toList());
-        Map<String, String> pages =
-                FileNames.of(document.firings().stream().map(Firing::id).toList());
-        double highest = Sparkline.highest(document.firings());
         List<IndexView.Compared> comparisons = new ArrayList<>();
         for (int i = 0; i < document.comparisons().size(); i++) {
             var comparison = document.comparisons().get(i);
@@ -89,18 +123,16 @@ public final class ReportPages {
         return new IndexView(
                 document,
                 document.formulations().stream()
-                        .map(each -> FormulationView.of(document, each, anchors.get(each.id()), scales))
+                        .map(each -> FormulationView.of(document, firings, each, anchors.get(each.id()), scales))
                         .toList(),
-                document.firings().stream()
-                        .map(each -> FiringView.of(document, each, pages.get(each.id()), scales, highest))
-                        .toList(),
+                rows,
                 DrawnFigure.ifAny("propellants", frame -> OverviewChart.draw(document, scales, frame)),
                 comparisons,
                 plans,
                 checksum);
     }
 
-    private static List<DrawnFigure> pictures(IndexView index) {
+    private static List<@Nullable DrawnFigure> pictures(IndexView index) {
         List<@Nullable DrawnFigure> all = new ArrayList<>();
         all.add(index.overview());
         for (FormulationView view : index.propellants()) {
@@ -110,29 +142,37 @@ public final class ReportPages {
         }
         index.comparisons().forEach(view -> all.add(view.figure()));
         index.plans().forEach(view -> all.add(view.figure()));
-        for (FiringView view : index.firings()) {
-            all.add(view.trace());
-            all.add(view.along());
-        }
-        List<DrawnFigure> drawn = new ArrayList<>();
-        for (DrawnFigure figure : all) {
-            if (figure != null) {
-                drawn.add(figure);
-            }
-        }
-        return drawn;
+        return all;
     }
 
-    private static String file(DrawnFigure figure) {
-        return figure.wide().file();
+    private static void picture(@Nullable DrawnFigure figure, ReportFiles files) throws IOException {
+        if (figure != null) {
+            files.write(
+                    "charts/" + figure.fileName(),
+                    out -> out.write(DocumentFile.bytes(figure.wide().file())));
+        }
     }
 
-    private static String page(String template, Map<String, Object> parameters) {
-        StringOutput output = new StringOutput();
+    private static void page(String template, Map<String, Object> parameters, OutputStream out) throws IOException {
         Map<String, Object> all = new LinkedHashMap<>(parameters);
         all.put("shell", PageShell.SHELL);
-        ENGINE.render(template, all, output);
         // in the embedded document such characters are escapes already, so that this changes what is shown only
-        return Invisible.shownInLines(output.toString());
+        Writer page = new BufferedWriter(new ShownWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8)));
+        try {
+            ENGINE.render(template, all, new WriterOutput(page));
+        } catch (TemplateException broken) {
+            throw cause(broken);
+        }
+        page.flush();
+    }
+
+    /** A disk that fills up is no fault of a template. */
+    private static IOException cause(TemplateException broken) {
+        for (Throwable cause = broken.getCause(); cause != null; cause = cause.getCause()) {
+            if (cause instanceof IOException full) {
+                return full;
+            }
+        }
+        throw broken;
     }
 }

@@ -2,6 +2,10 @@ package io.burnlaw.report.table;
 
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Invisible;
+import io.burnlaw.report.document.MadeOnDemand;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.Writer;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -81,24 +85,35 @@ public record PublishedTable(String fileName, String title, List<Column> columns
 
     public PublishedTable {
         columns = List.copyOf(columns);
-        rows = rows.stream().map(List::copyOf).toList();
-        for (List<Cell> row : rows) {
-            if (row.size() != columns.size()) {
-                throw new IllegalArgumentException(row.size() + " cells under " + columns.size() + " headings");
-            }
-        }
+        rows = rows instanceof MadeOnDemand ? rows : List.copyOf(rows);
     }
 
     /** {@return the file} */
     public String csv() {
-        StringBuilder csv = new StringBuilder();
-        csv.append(columns.stream().map(column -> quoted(column.heading())).collect(Collectors.joining(",")))
-                .append('\n');
-        for (List<Cell> row : rows) {
-            csv.append(row.stream().map(cell -> quoted(cell.text())).collect(Collectors.joining(",")))
-                    .append('\n');
+        StringWriter csv = new StringWriter();
+        try {
+            write(csv);
+        } catch (IOException e) {
+            throw new IllegalStateException("writing a string", e);
         }
         return csv.toString();
+    }
+
+    /**
+     * Writes the file.
+     *
+     * @param out left open
+     * @throws IOException if it cannot be written
+     * @throws IllegalArgumentException if a row is not as long as there are columns: a fault of the caller
+     */
+    public void write(Writer out) throws IOException {
+        out.write(columns.stream().map(column -> quoted(column.heading())).collect(Collectors.joining(",", "", "\n")));
+        for (List<Cell> row : rows) {
+            if (row.size() != columns.size()) {
+                throw new IllegalArgumentException(row.size() + " cells under " + columns.size() + " headings");
+            }
+            out.write(row.stream().map(cell -> quoted(cell.text())).collect(Collectors.joining(",", "", "\n")));
+        }
     }
 
     /** {@return the description, as JSON} */

@@ -6,6 +6,7 @@ import static io.burnlaw.report.document.Unit.MPA;
 
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.MadeOnDemand;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.table.PublishedTable.Cell;
 import io.burnlaw.report.table.PublishedTable.Column;
@@ -43,6 +44,8 @@ public final class RateTable {
 
     private RateTable() {}
 
+    private record Measured(Formulation formulation, Point point) {}
+
     /**
      * Makes the table.
      *
@@ -50,14 +53,17 @@ public final class RateTable {
      * @return the table of all points
      */
     public static PublishedTable of(Characterization document) {
-        List<List<Cell>> rows = new ArrayList<>();
+        List<Measured> points = new ArrayList<>();
         for (Formulation formulation : document.formulations()) {
-            for (Point point : formulation.points()) {
-                rows.add(row(formulation, point));
-            }
+            formulation.points().forEach(point -> points.add(new Measured(formulation, point)));
         }
         return new PublishedTable(
-                "rates.csv", "Rate-pressure points: " + document.campaign().title(), COLUMNS, rows);
+                "rates.csv",
+                "Rate-pressure points: " + document.campaign().title(),
+                COLUMNS,
+                new MadeOnDemand<>(
+                        points.size(),
+                        i -> row(points.get(i).formulation(), points.get(i).point())));
     }
 
     private static List<Cell> row(Formulation formulation, Point point) {

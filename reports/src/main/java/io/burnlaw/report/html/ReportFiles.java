@@ -1,0 +1,31 @@
+package io.burnlaw.report.html;
+
+import java.io.IOException;
+import java.io.OutputStream;
+
+/** Takes the files of a report one after the other, so that one at a time is in the memory. */
+@FunctionalInterface
+public interface ReportFiles {
+
+    /** What stands in a file. */
+    @FunctionalInterface
+    interface Body {
+
+        /**
+         * Writes it.
+         *
+         * @param out of the file; left open
+         * @throws IOException if it cannot be written
+         */
+        void writeTo(OutputStream out) throws IOException;
+    }
+
+    /**
+     * Takes a file.
+     *
+     * @param path below the report's folder, with slashes
+     * @param body of the file
+     * @throws IOException if it cannot be written
+     */
+    void write(String path, Body body) throws IOException;
+}
