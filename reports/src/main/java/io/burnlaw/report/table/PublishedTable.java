@@ -86,6 +86,11 @@ public record PublishedTable(String fileName, String title, List<Column> columns
     public PublishedTable {
         columns = List.copyOf(columns);
         rows = rows instanceof MadeOnDemand ? rows : List.copyOf(rows);
+        for (List<Cell> row : rows) {
+            if (row.size() != columns.size()) {
+                throw new IllegalArgumentException(row.size() + " cells under " + columns.size() + " headings");
+            }
+        }
     }
 
     /** {@return the file} */
@@ -104,14 +109,10 @@ public record PublishedTable(String fileName, String title, List<Column> columns
      *
      * @param out left open
      * @throws IOException if it cannot be written
-     * @throws IllegalArgumentException if a row is not as long as there are columns: a fault of the caller
      */
     public void write(Writer out) throws IOException {
         out.write(columns.stream().map(column -> quoted(column.heading())).collect(Collectors.joining(",", "", "\n")));
         for (List<Cell> row : rows) {
-            if (row.size() != columns.size()) {
-                throw new IllegalArgumentException(row.size() + " cells under " + columns.size() + " headings");
-            }
             out.write(row.stream().map(cell -> quoted(cell.text())).collect(Collectors.joining(",", "", "\n")));
         }
     }
