@@ -29,7 +29,7 @@ final class Noise {
             off[i] = burn[i + half] - mean[i + half];
         }
         // A sample is part of its own running mean.
-        return Scatter.std(off, 0, off.length) / Math.sqrt(1 - 1.0 / (2 * half + 1));
+        return Scatter.stdAboutZero(off, 0, off.length) / Math.sqrt(1 - 1.0 / (2 * half + 1));
     }
 
     static List<Finding> judge(double std, double[] values, QuietParts quiet, double[] time, String quantity) {

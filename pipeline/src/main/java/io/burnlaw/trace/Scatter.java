@@ -34,6 +34,15 @@ final class Scatter {
         return STD_OVER_MAD * median(off, 0, off.length);
     }
 
+    /** The same about 0, for values that are known to lie about it, as what is left of a fit does. */
+    static double stdAboutZero(double[] values, int from, int to) {
+        double[] off = new double[to - from];
+        for (int i = from; i < to; i++) {
+            off[i - from] = Math.abs(values[i]);
+        }
+        return STD_OVER_MAD * median(off, 0, off.length);
+    }
+
     /**
      * Standard deviation of white noise on a slowly changing signal: from each sample's distance to the mean of its two
      * neighbours, whose variance is 3/2 of the noise's.
@@ -50,16 +59,16 @@ final class Scatter {
     }
 
     /**
-     * Standard deviation by the median absolute deviation; where more than half of the values are exactly 0, as where a
+     * Standard deviation about 0 by the median absolute value; where more than half of the values are exactly 0, as where a
      * record stands still at its limit, of the others.
      */
     static double stdOfMoving(double[] values) {
-        double all = std(values, 0, values.length);
+        double all = stdAboutZero(values, 0, values.length);
         if (all > 0) {
             return all;
         }
         double[] moving = Arrays.stream(values).filter(value -> value != 0).toArray();
-        return moving.length < values.length / 50 + 4 ? 0 : std(moving, 0, moving.length);
+        return moving.length < values.length / 50 + 4 ? 0 : stdAboutZero(moving, 0, moving.length);
     }
 
     /** Running mean over {@code 2·half + 1} samples, over fewer at the ends; zero phase. */

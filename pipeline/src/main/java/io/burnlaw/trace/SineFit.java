@@ -70,7 +70,7 @@ final class SineFit {
     /** The samples to be fitted: all but {@code half} at each end, without wild ones. */
     static SineFit of(double[] allTimes, double[] all, int half) {
         int n = all.length;
-        double wild = WILD * Scatter.std(all, half, n - half);
+        double wild = WILD * Scatter.stdAboutZero(all, half, n - half);
         int stride = Math.max(1, n / MOST_SAMPLES);
         double[] times = new double[n / stride + 1];
         double[] kept = new double[n / stride + 1];
@@ -91,7 +91,7 @@ final class SineFit {
     /** The same on blocks, with the scatter that their samples have. */
     static SineFit of(Blocks blocks, double[] residual, int half) {
         int n = residual.length;
-        double wild = WILD * Scatter.std(residual, half, n - half);
+        double wild = WILD * Scatter.stdAboutZero(residual, half, n - half);
         double[] times = new double[n];
         double[] kept = new double[n];
         int count = 0;

@@ -33,6 +33,9 @@ final class TextRecord {
     private int last;
     private double[] values = new double[0];
     private CellNumbers numbers;
+    private PlainNumber plain;
+    /** Index of the column of clock times; -1 where times are plain numbers. */
+    private int clockColumn;
 
     private int missing;
     private int firstMissing;
@@ -77,8 +80,9 @@ final class TextRecord {
         wanted = wanted(columns);
         last = Arrays.stream(wanted).max().orElseThrow();
         values = new double[last + 1];
-        int clockColumn = columns.timeUnit().isEmpty() ? columns.time() : -1;
+        clockColumn = columns.timeUnit().isEmpty() ? columns.time() : -1;
         numbers = new CellNumbers(file, lines, layout.decimalComma(), clockColumn);
+        plain = new PlainNumber((byte) (layout.decimalComma() ? ',' : '.'), kinds);
         lines.goTo(layout.firstByte(), layout.firstLine());
         RawRecord record = rows(columns);
         return new Outcome(record, columns, layout);
@@ -162,20 +166,26 @@ final class TextRecord {
         byte[] kindOf = kinds;
         int p = blanks ? first : at;
         for (int column = 0; column <= last; column++) {
-            int start = p;
-            int seen = PLAIN;
-            int kind = kindOf[bytes[p] & 0xFF];
-            while (kind < END) {
-                seen |= kind;
-                kind = kindOf[bytes[++p] & 0xFF];
-            }
-            if (quoted && (seen & ODD) != 0) {
-                p = behindQuotes(start);
-            }
-            if (needed[column]) {
-                double value = numbers.cell(start, p, seen, column);
-                values[column] = value;
-                complete &= value == value;
+            int behind = needed[column] && column != clockColumn ? plain.read(bytes, p) : -1;
+            if (behind >= 0) {
+                values[column] = plain.value();
+                p = behind;
+            } else {
+                int start = p;
+                int seen = PLAIN;
+                int kind = kindOf[bytes[p] & 0xFF];
+                while (kind < END) {
+                    seen |= kind;
+                    kind = kindOf[bytes[++p] & 0xFF];
+                }
+                if (quoted && (seen & ODD) != 0) {
+                    p = behindQuotes(start);
+                }
+                if (needed[column]) {
+                    double value = numbers.cell(start, p, seen, column);
+                    values[column] = value;
+                    complete &= value == value;
+                }
             }
             if (endsLine(bytes[p])) {
                 for (int rest = column + 1; rest <= last; rest++) {

@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class RankedTest {
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 255, 256, 257, 1000, 20_001})
+    @ValueSource(ints = {1, 2, 25, 255, 256, 257, 512, 513, 1000, 20_001})
     void everyRankIsThatOfTheSortedValues(int size) {
         SplittableRandom random = new SplittableRandom(size);
         agree(random.doubles(size).toArray());
