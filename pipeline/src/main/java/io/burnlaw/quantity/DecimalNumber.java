@@ -12,6 +12,9 @@ public final class DecimalNumber {
 
     private static final Pattern TWO_WAYS = Pattern.compile("[+\\-\u2212]?[1-9]\\d{0,2},\\d{3}");
 
+    /** So many digits always make a finite number. */
+    private static final int MOST_PLAIN = 30;
+
     private DecimalNumber() {}
 
     /**
@@ -22,11 +25,27 @@ public final class DecimalNumber {
      */
     public static OptionalDouble read(String text) {
         String stripped = text.strip();
+        if (isPlain(stripped)) {
+            return OptionalDouble.of(JavaDoubleParser.parseDouble(stripped));
+        }
         if (!PLAIN.matcher(stripped).matches()) {
             return OptionalDouble.empty();
         }
         double value = JavaDoubleParser.parseDouble(stripped.replace(',', '.').replace('\u2212', '-'));
         return Double.isFinite(value) ? OptionalDouble.of(value) : OptionalDouble.empty();
+    }
+
+    /** Whether a text is nothing but digits with a decimal point among them or before: what nearly all cells hold. */
+    static boolean isPlain(String text) {
+        int points = 0;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            points += c == '.' ? 1 : 0;
+            if ((c < '0' || c > '9') && c != '.') {
+                return false;
+            }
+        }
+        return text.length() > points && text.length() <= MOST_PLAIN && points <= 1;
     }
 
     /**

@@ -37,6 +37,9 @@ final class QuantityText {
         if (text.length() > LONGEST) {
             return misread("the text is too long for a quantity", "write " + example());
         }
+        if (ofHeading != null && ofHeading.dimension() == dimension && DecimalNumber.isPlain(text)) {
+            return checked(new Quantity(DecimalNumber.read(text).orElseThrow(), OptionalDouble.empty(), ofHeading));
+        }
         String[] halves = PLUS_MINUS.split(unbracketed(), -1);
         if (halves.length > 2) {
             return misread("there are two uncertainties", "write one, as in " + example());

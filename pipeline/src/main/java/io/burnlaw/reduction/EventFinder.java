@@ -100,14 +100,8 @@ final class EventFinder {
         double[] quickly = Smoothing.twice(gauge, quick);
         double top = highest(smooth);
         double floor = Math.max(0.002 * top, 4 * noise / Math.sqrt(2 * quick + 1.0));
-        int first = 0;
-        while (first < n - 1 && quickly[first] < floor) {
-            first++;
-        }
-        int last = n - 1;
-        while (last > first && smooth[last] < floor) {
-            last--;
-        }
+        int first = firstAbove(quickly, 0, n - 1, floor);
+        int last = lastAbove(smooth, first, floor);
         if (last - first < 10) {
             return Optional.empty();
         }
@@ -116,15 +110,8 @@ final class EventFinder {
         double foot = dwell.map(Dwell::mean).orElse(0.0);
         double level = foot + settings.ignitionThreshold() * (top - foot);
         int from = dwell.map(Dwell::to).orElse(Math.max(0, first - 2 * quick));
-        int to = from;
-        while (to < middle && quickly[to] < foot + 0.6 * (Math.min(top, quickly[middle]) - foot)) {
-            to++;
-        }
-        if (quickly[to] < level) {
-            while (to < n - 1 && quickly[to] < level) {
-                to++;
-            }
-        }
+        double risen = foot + 0.6 * (Math.min(top, quickly[middle]) - foot);
+        int to = firstAbove(quickly, firstAbove(quickly, from, middle, risen), n - 1, level);
         IgnitionRise rise = IgnitionRise.find(quickly, quick, from, to, foot, level);
         if (dwell.isEmpty()) {
             rise = earlier(quickly, quick, first, rise, settings.ignitionThreshold());
@@ -162,11 +149,8 @@ final class EventFinder {
                 return found;
             }
             double level = threshold * before / (crossing - first);
-            int to = Math.max(0, first - 2 * half);
-            while (to < crossing && gauge[to] < 6 * level) {
-                to++;
-            }
-            found = IgnitionRise.find(gauge, half, Math.max(0, first - 2 * half), to, 0, level);
+            int from = Math.max(0, first - 2 * half);
+            found = IgnitionRise.find(gauge, half, from, firstAbove(gauge, from, crossing, 6 * level), 0, level);
         }
         return found;
     }
@@ -205,19 +189,31 @@ final class EventFinder {
         return Math.max(from + 1, i);
     }
 
-    private static double up(double[] values, double level) {
-        int i = 0;
-        while (i < values.length - 1 && values[i] < level) {
+    /** The first place from {@code from} on that reaches a level; {@code last} where none before it does. */
+    private static int firstAbove(double[] values, int from, int last, double level) {
+        int i = from;
+        while (i < last && values[i] < level) {
             i++;
         }
+        return i;
+    }
+
+    /** The last place that reaches a level; {@code first} where none behind it does. */
+    private static int lastAbove(double[] values, int first, double level) {
+        int i = values.length - 1;
+        while (i > first && values[i] < level) {
+            i--;
+        }
+        return i;
+    }
+
+    private static double up(double[] values, double level) {
+        int i = firstAbove(values, 0, values.length - 1, level);
         return i == 0 ? 0 : i - 1 + (level - values[i - 1]) / (values[i] - values[i - 1]);
     }
 
     private static double down(double[] values, double level) {
-        int i = values.length - 1;
-        while (i > 0 && values[i] < level) {
-            i--;
-        }
+        int i = lastAbove(values, 0, level);
         return i == values.length - 1 ? i : i + (values[i] - level) / (values[i] - values[i + 1]);
     }
 }

@@ -74,42 +74,46 @@ public final class FiringReducer {
         if (rejected(findings)) {
             return new Reduction.Rejected(firing.id(), findings, history);
         }
-        Optional<BurnReduction> reduction =
-                operation.flatMap(seen -> reduce(burn, settings, seen, derived.map(PressureFromThrust::relativeStd)));
-        if (reduction.isEmpty()) {
-            findings.add(withoutEvents(record, operation));
+        if (operation.isEmpty()) {
+            findings.add(nothingRises(record));
             return new Reduction.Rejected(firing.id(), findings, history);
         }
-        findings.addAll(BurnReview.of(reduction.get()));
+        EvenRecord even = even(record, operation.get());
+        double noise = burn.record().noiseStd() / Math.sqrt(Math.max(1, even.samplesPerCell()));
+        Optional<EventFinder.Found> found = EventFinder.find(even, firing.ambientPressure(), noise, settings);
+        if (found.isEmpty()) {
+            findings.add(withoutEvents(operation.get()));
+            return new Reduction.Rejected(firing.id(), findings, history);
+        }
+        BurnReduction reduction =
+                BurnReduction.of(burn, settings, even, found.get(), derived.map(PressureFromThrust::relativeStd));
+        findings.addAll(BurnReview.of(reduction));
         return rejected(findings)
                 ? new Reduction.Rejected(firing.id(), findings, history)
-                : reduction.get().reduced(findings, history);
+                : reduction.reduced(findings, history);
     }
 
-    private static Optional<BurnReduction> reduce(
-            Burn burn, ReductionSettings settings, Operation seen, Optional<Double> pressureScaleStd) {
-        Trace trace = burn.record().trace();
+    private static EvenRecord even(Trace trace, Operation seen) {
         double before = seen.from() - MARGIN * (seen.to() - seen.from());
-        EvenRecord record = EvenRecord.of(trace.times(), trace.pressures(), before, seen.to());
-        double noise = burn.record().noiseStd() / Math.sqrt(Math.max(1, record.samplesPerCell()));
-        return EventFinder.find(record, burn.firing().ambientPressure(), noise, settings)
-                .map(found -> BurnReduction.of(burn, settings, record, found, pressureScaleStd));
+        return EvenRecord.of(trace.times(), trace.pressures(), before, seen.to());
     }
 
     private static boolean rejected(List<Finding> findings) {
         return findings.stream().anyMatch(finding -> finding.severity() == Severity.REJECTION);
     }
 
-    private static Finding withoutEvents(Trace record, Optional<Operation> operation) {
-        return operation
-                .map(seen -> Finding.at(
-                        FindingCode.TRUNCATED,
-                        Sentence.of(
-                                "Between %.4g s and %.4g s no ignition with a burnout after it can be made out.",
-                                seen.from(), seen.to()),
-                        seen.to()))
-                .orElseGet(() -> Finding.of(
-                        FindingCode.NO_IGNITION,
-                        "Nothing in the " + record.size() + " samples of the record rises clearly above its noise."));
+    private static Finding withoutEvents(Operation seen) {
+        return Finding.at(
+                FindingCode.TRUNCATED,
+                Sentence.of(
+                        "Between %.4g s and %.4g s no ignition with a burnout after it can be made out.",
+                        seen.from(), seen.to()),
+                seen.to());
+    }
+
+    private static Finding nothingRises(Trace record) {
+        return Finding.of(
+                FindingCode.NO_IGNITION,
+                "Nothing in the " + record.size() + " samples of the record rises clearly above its noise.");
     }
 }
