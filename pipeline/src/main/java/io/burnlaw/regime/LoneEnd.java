@@ -47,7 +47,10 @@ final class LoneEnd {
         Candidate best = null;
         for (int m = 0; m <= Math.min(MOST_POINTS, n - 3); m++) {
             Line rest = rest(sample, side, m);
-            if (!(rest.spread() > 1e-6)) {
+            // two points make a line of their own without a miss: a point that the others predict would be drawn in
+            boolean predicted =
+                    m > 0 && !carriesALaw(sample, side, m) && leastDeviation(sample, side, m) < Math.log(LEAST_RATIO);
+            if (!(rest.spread() > 1e-6) || predicted) {
                 continue;
             }
             double own = 0;
@@ -64,20 +67,19 @@ final class LoneEnd {
                 best = new Candidate(side, m, criterion, student(sample, side, m, rest));
             }
         }
-        if (best == null || best.points == 0 || carriesALaw(sample, best)) {
+        if (best == null || best.points == 0 || carriesALaw(sample, side, best.points)) {
             return Optional.empty();
         }
         int free = n - best.points - 2;
         if (free < 1 || best.student < TDistribution.of(free).inverseSurvivalProbability(ERROR)) {
             return Optional.empty();
         }
-        return leastDeviation(sample, best) < Math.log(LEAST_RATIO) ? Optional.empty() : Optional.of(best);
+        return Optional.of(best);
     }
 
-    private static boolean carriesALaw(Sample sample, Candidate candidate) {
-        int n = sample.size();
-        int from = candidate.side == UnsettledRegime.Side.BELOW ? 0 : n - candidate.points;
-        return candidate.points > 2 && sample.x(from + candidate.points - 1) - sample.x(from) > SAME_PRESSURE;
+    private static boolean carriesALaw(Sample sample, UnsettledRegime.Side side, int m) {
+        int from = side == UnsettledRegime.Side.BELOW ? 0 : sample.size() - m;
+        return m > 2 && sample.x(from + m - 1) - sample.x(from) > SAME_PRESSURE;
     }
 
     private static Line rest(Sample sample, UnsettledRegime.Side side, int m) {
@@ -107,14 +109,14 @@ final class LoneEnd {
         return deviation / Math.sqrt(Math.max(variance, 1e-12));
     }
 
-    private static double leastDeviation(Sample sample, Candidate candidate) {
-        Line rest = rest(sample, candidate.side, candidate.points);
+    private static double leastDeviation(Sample sample, UnsettledRegime.Side side, int m) {
+        Line rest = rest(sample, side, m);
         double[] y = sample.ys();
-        int from = candidate.side == UnsettledRegime.Side.BELOW ? 0 : sample.size() - candidate.points;
+        int from = side == UnsettledRegime.Side.BELOW ? 0 : sample.size() - m;
         double least = Double.POSITIVE_INFINITY;
-        for (int i = from; i < from + candidate.points; i++) {
+        for (int i = from; i < from + m; i++) {
             double deviation = rest.at(sample.x(i)) - y[i];
-            least = Math.min(least, candidate.side == UnsettledRegime.Side.BELOW ? deviation : -deviation);
+            least = Math.min(least, side == UnsettledRegime.Side.BELOW ? deviation : -deviation);
         }
         return least;
     }
