@@ -136,7 +136,8 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
 
     private static Level level(double[] time, double[] values, int from, int to) {
         int blocks = Math.min(16, (to - from) / 4);
-        double white = 1.2533 * Scatter.std(values, from, to) / Math.sqrt(to - from);
+        double centre = Scatter.median(values, from, to);
+        double white = 1.2533 * Scatter.std(values, from, to, centre) / Math.sqrt(to - from);
         double std = white;
         if (blocks >= 4) {
             double[] medians = new double[blocks];
@@ -148,6 +149,6 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
             // Hum and slow wandering leave the blocks further apart than white noise would.
             std = Math.max(white, Scatter.std(medians, 0, blocks) / Math.sqrt(blocks));
         }
-        return new Level(Scatter.median(values, from, to), std, 0.5 * (time[from] + time[to - 1]), from, to);
+        return new Level(centre, std, 0.5 * (time[from] + time[to - 1]), from, to);
     }
 }

@@ -60,7 +60,8 @@ final class RunningMedian {
         }
     }
 
-    private static double about(double[] x, int at, int reach) {
+    /** The median of {@code reach} samples on each side and the one between. */
+    static double about(double[] x, int at, int reach) {
         double[] window = Arrays.copyOfRange(x, at - reach, at + reach + 1);
         Arrays.sort(window);
         return window[reach];

@@ -26,7 +26,11 @@ final class Scatter {
 
     /** Standard deviation about the median by the median absolute deviation, of {@code values[from..to)}. */
     static double std(double[] values, int from, int to) {
-        double centre = median(values, from, to);
+        return std(values, from, to, median(values, from, to));
+    }
+
+    /** The same where the median is known. */
+    static double std(double[] values, int from, int to, double centre) {
         double[] off = new double[to - from];
         for (int i = from; i < to; i++) {
             off[i - from] = Math.abs(values[i] - centre);

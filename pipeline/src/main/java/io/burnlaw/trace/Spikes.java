@@ -3,8 +3,8 @@ package io.burnlaw.trace;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Sentence;
+import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * Single wild samples, found by a Hampel filter and replaced by the median of their neighbours.
@@ -49,22 +49,16 @@ final class Spikes {
         if (n < 4 * REACH) {
             return new Despiked(values, List.of());
         }
+        double least = SHARE_OF_RANGE * extent(values);
+        if (standing(values, restless(values, least), least).length == 0) {
+            return new Despiked(values, List.of());
+        }
+        // What samples usually do takes long to find, and most records have nothing to hold against it.
         double[] median = RunningMedian.ofNine(values);
+        int[] standing = standing(values, median, least);
         double[] off = new double[n];
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < n; i++) {
             off[i] = values[i] - median[i];
-            low = Math.min(low, median[i]);
-            high = Math.max(high, median[i]);
-        }
-        double least = SHARE_OF_RANGE * (high - low);
-        // What samples usually do takes long to find, and most records have nothing to hold against it.
-        int[] standing = IntStream.range(REACH, n - REACH)
-                .filter(i -> Math.abs(off[i]) > least && comesBack(values, median[i], i))
-                .toArray();
-        if (standing.length == 0) {
-            return new Despiked(values, List.of());
         }
         double overall = overallStd(values, off);
         double[] mended = values.clone();
@@ -96,6 +90,62 @@ final class Spikes {
                                 channel.symbol(),
                                 time[highest]),
                         time[highest])));
+    }
+
+    /** From the lowest to the highest median of nine, of some thousand of them: single samples do not count. */
+    private static double extent(double[] values) {
+        int step = Math.max(1, values.length / 1000);
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int i = REACH; i < values.length - REACH; i += step) {
+            double median = RunningMedian.about(values, i, REACH);
+            low = Math.min(low, median);
+            high = Math.max(high, median);
+        }
+        return high - low;
+    }
+
+    /**
+     * The running median where samples near each other differ by more than a spike's least height, elsewhere the values
+     * themselves: a sample stands no further off a median than the extremes around it stand apart.
+     */
+    private static double[] restless(double[] values, double least) {
+        double[] median = values.clone();
+        for (int from = 0; from < values.length; from += STRETCH) {
+            int begin = Math.max(0, from - REACH);
+            int end = Math.min(values.length, from + STRETCH + REACH);
+            if (apart(values, begin, end) > least) {
+                double[] near = RunningMedian.ofNine(Arrays.copyOfRange(values, begin, end));
+                System.arraycopy(near, from - begin, median, from, Math.min(STRETCH, values.length - from));
+            }
+        }
+        return median;
+    }
+
+    private static double apart(double[] values, int from, int to) {
+        double low = values[from];
+        double high = values[from];
+        for (int i = from; i < to; i++) {
+            if (values[i] > high) {
+                high = values[i];
+            } else if (values[i] < low) {
+                low = values[i];
+            }
+        }
+        return high - low;
+    }
+
+    /** The samples that stand off their median, and that the record comes back from. */
+    private static int[] standing(double[] values, double[] median, double least) {
+        int[] standing = new int[16];
+        int count = 0;
+        for (int i = REACH; i < values.length - REACH; i++) {
+            if (Math.abs(values[i] - median[i]) > least && comesBack(values, median[i], i)) {
+                standing = count == standing.length ? Arrays.copyOf(standing, 2 * count) : standing;
+                standing[count++] = i;
+            }
+        }
+        return Arrays.copyOf(standing, count);
     }
 
     /** What samples usually do about the running median, over the whole record. */

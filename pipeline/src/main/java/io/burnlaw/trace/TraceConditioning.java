@@ -27,7 +27,7 @@ public final class TraceConditioning {
     public static ConditionedTrace condition(Trace trace, double ambientPressure, TraceSettings settings) {
         TimeAxis axis = TimeAxis.mend(trace);
         Trace rising = axis.trace();
-        double[] time = rising.times();
+        double[] time = rising.timeArray();
         List<Finding> findings = new ArrayList<>(axis.findings());
         Optional<Conditioned> thrust =
                 rising.hasThrust() ? Optional.of(channel(axis, rising.thrusts(), Channel.thrust())) : Optional.empty();
@@ -38,7 +38,7 @@ public final class TraceConditioning {
         thrust.ifPresent(seen -> findings.addAll(seen.findings()));
         Conditioned leading = pressure.or(() -> thrust).orElseThrow();
         Trace conditioned =
-                Trace.of(trace.firing(), time, pressure.map(Conditioned::values), thrust.map(Conditioned::values));
+                Trace.owning(trace.firing(), time, pressure.map(Conditioned::values), thrust.map(Conditioned::values));
         return new ConditionedTrace(conditioned, leading.noiseStd(), leading.zeroStd(), leading.quietUntil(), findings);
     }
 
@@ -51,7 +51,7 @@ public final class TraceConditioning {
      */
     public static ConditionedTrace conditionVessel(Trace trace) {
         TimeAxis axis = TimeAxis.mend(trace);
-        double[] time = axis.trace().times();
+        double[] time = axis.trace().timeArray();
         Spikes.Despiked despiked = Spikes.remove(time, axis.trace().pressures(), Channel.pressure(0));
         List<Finding> findings = new ArrayList<>(axis.findings());
         findings.addAll(Spacing.judge(time));
@@ -65,7 +65,7 @@ public final class TraceConditioning {
             double[] values, double noiseStd, double zeroStd, double quietUntil, List<Finding> findings) {}
 
     private static Conditioned channel(TimeAxis axis, double[] values, Channel channel) {
-        double[] time = axis.trace().times();
+        double[] time = axis.trace().timeArray();
         List<Finding> findings = new ArrayList<>();
         QuietParts coarse = QuietParts.find(time, values);
         findings.addAll(Saturation.judge(time, values, coarse, channel));

@@ -46,8 +46,10 @@ record Zero(double[] values, double std, List<Finding> finding) {
         List<Finding> findings = new ArrayList<>();
         double offset = anchor.get().value() - channel.known();
         double variance = square(anchor.get().std());
-        double[] baseline = new double[values.length];
-        java.util.Arrays.fill(baseline, offset);
+        double[] corrected = new double[values.length];
+        for (int i = 0; i < corrected.length; i++) {
+            corrected[i] = values[i] - offset;
+        }
         if (quiet.before().isEmpty()) {
             findings.add(onlyAfter(time, channel, anchor.get()));
             variance += square(UNSEEN_DRIFT * quiet.range());
@@ -59,9 +61,9 @@ record Zero(double[] values, double std, List<Finding> finding) {
             double drift = after.value() - before.value();
             variance += square(drift / 2) / 3;
             if (Math.abs(drift) > STDS * Math.hypot(before.std(), after.std())) {
-                for (int i = 0; i < baseline.length; i++) {
+                for (int i = 0; i < corrected.length; i++) {
                     double share = (time[i] - before.time()) / (after.time() - before.time());
-                    baseline[i] = offset + drift * Math.max(0, Math.min(1, share));
+                    corrected[i] = values[i] - (offset + drift * Math.max(0, Math.min(1, share)));
                 }
                 if (Math.abs(drift) > WORTH_TELLING * quiet.range()) {
                     findings.add(drift(channel, before, after, quiet.range()));
@@ -71,10 +73,6 @@ record Zero(double[] values, double std, List<Finding> finding) {
         if (quiet.rise() < time.length
                 && Math.abs(offset) > Math.max(STDS * anchor.get().std(), WORTH_TELLING * quiet.range())) {
             findings.add(offset(channel, offset, anchor.get(), time, quiet.range()));
-        }
-        double[] corrected = values.clone();
-        for (int i = 0; i < corrected.length; i++) {
-            corrected[i] -= baseline[i];
         }
         return new Zero(corrected, Math.sqrt(variance), findings);
     }
