@@ -92,9 +92,9 @@ final class Spikes {
                         time[highest])));
     }
 
-    /** From the lowest to the highest median of nine, of some thousand of them: single samples do not count. */
+    /** From the lowest to the highest median of nine, of some hundreds of them: single samples do not count. */
     private static double extent(double[] values) {
-        int step = Math.max(1, values.length / 1000);
+        int step = Math.max(1, values.length / 250);
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (int i = REACH; i < values.length - REACH; i += step) {
