@@ -178,25 +178,29 @@ final class JoinedSearch {
 
     /** Whether each law between these breaks has points enough; a point at a break counts on both sides. */
     static boolean carries(Sample sample, double[] breaks, int minimumPoints) {
-        int from = 0;
         for (int j = 0; j <= breaks.length; j++) {
-            double low = j == 0 ? Double.NEGATIVE_INFINITY : breaks[j - 1] - 1e-9;
-            double high = j == breaks.length ? Double.POSITIVE_INFINITY : breaks[j] + 1e-9;
-            while (from > 0 && sample.x(from - 1) >= low) {
-                from--;
-            }
-            while (from < sample.size() && sample.x(from) < low) {
-                from++;
-            }
-            int to = from;
-            while (to < sample.size() && sample.x(to) <= high) {
-                to++;
-            }
+            int from = j == 0 ? 0 : firstFrom(sample, breaks[j - 1] - 1e-9);
+            int to = j == breaks.length ? sample.size() : firstFrom(sample, Math.nextUp(breaks[j] + 1e-9));
             if (!sample.carries(from, to, minimumPoints)) {
                 return false;
             }
         }
         return true;
+    }
+
+    /** Index of the first point at or above a place; the number of points where there is none. */
+    private static int firstFrom(Sample sample, double place) {
+        int low = 0;
+        int high = sample.size();
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (sample.x(middle) < place) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
     }
 
     /** {@return the least sum of squares on the grid for so many laws; infinite where there can't be so many} */
