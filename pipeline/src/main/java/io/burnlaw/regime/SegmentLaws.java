@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -71,12 +72,19 @@ final class SegmentLaws {
                 variance[1] + away * variance[2],
                 variance[2],
                 (int) Math.max(0, free),
-                weighting == Weighting.CONSTANT ? scatter / Math.sqrt(weightAt(w, x, from, to, at)) : scatter,
+                weighting == Weighting.CONSTANT
+                        ? scatter / Math.sqrt(weightAt(w, x, from, to, at))
+                        : scatter * Math.sqrt(meanVariance(w, from, to)),
                 sample.point(from).pressure(),
                 sample.point(to - 1).pressure(),
                 to - from,
                 weighting,
                 new CommonError(common.at(at), common.slope()));
+    }
+
+    /** Of the points of a piece, over that of a point of weight 1; as for a single law, it is that of the next firing. */
+    private static double meanVariance(double[] w, int from, int to) {
+        return Arrays.stream(w, from, to).map(each -> 1 / each).average().orElseThrow();
     }
 
     /** The weight of a point at a place, along the line through the logarithms of the weights about it. */
