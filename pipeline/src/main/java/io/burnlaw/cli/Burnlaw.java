@@ -61,6 +61,8 @@ public final class Burnlaw implements Runnable {
      */
     public static void main(String[] arguments) {
         Locale.setDefault(Locale.ROOT);
+        // pictures are drawn into files: no display is looked for
+        System.setProperty("java.awt.headless", "true");
         PrintWriter out = writer(System.out);
         PrintWriter err = writer(System.err);
         int code;

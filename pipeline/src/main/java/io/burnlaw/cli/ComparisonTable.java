@@ -31,7 +31,7 @@ final class ComparisonTable {
                 .filter(each -> each.tests() != null)
                 .toList();
         if (!compared.isEmpty()) {
-            out.println(Terminal.safe(table(compared).printAll()));
+            out.println(Terminal.safe(TerminalTable.of(table(compared)).text()));
             out.println();
         }
         sentences(document).forEach(sentence -> {

@@ -44,7 +44,7 @@ final class PlanTable {
                 .filter(next -> throats.stream().noneMatch(each -> each.diameter() == next.diameter()))
                 .ifPresent(next -> throats.add(0, next));
         if (!throats.isEmpty()) {
-            out.println(Terminal.safe(table("throats", throats, plan).printAll()));
+            out.println(Terminal.safe(TerminalTable.of(table("throats", throats, plan)).text()));
             remarks(throats, out);
         }
         return plan;
@@ -63,8 +63,8 @@ final class PlanTable {
         out.println(Terminal.safe(question));
         return answer.match(
                 found -> {
-                    out.println(Terminal.safe(
-                            table("answer", List.of(found.throat()), null).printAll()));
+                    out.println(Terminal.safe(TerminalTable.of(table("answer", List.of(found.throat()), null))
+                            .text()));
                     if (found.exact() != found.throat().diameter()) {
                         out.println("exactly: " + Figures.plain(Unit.MILLIMETRE.fromSi(found.exact()), 4) + " mm");
                     }

@@ -11,8 +11,6 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import tech.tablesaw.api.StringColumn;
-import tech.tablesaw.api.Table;
 
 /** The result on a terminal: the answer for each formulation, its points, and what was rejected. */
 final class ResultTable {
@@ -38,7 +36,7 @@ final class ResultTable {
                     .filter(finding -> !formulation.verdict().contains(finding.message()))
                     .forEach(finding -> out.println(Terminal.safe("  " + finding.code() + ": " + finding.message())));
             if (!formulation.points().isEmpty()) {
-                out.println(Terminal.safe(points(formulation.points()).printAll()));
+                out.println(Terminal.safe(points(formulation.points()).text()));
             }
         }
         ComparisonTable.sentences(document).forEach(sentence -> out.println(Terminal.safe(sentence)));
@@ -74,20 +72,18 @@ final class ResultTable {
         return firing.findings().stream().anyMatch(finding -> finding.code().equals(FindingCode.SET_ASIDE.code()));
     }
 
-    private static Table points(List<Point> points) {
-        StringColumn id = StringColumn.create("point");
-        StringColumn pressure = StringColumn.create("pressure [MPa]");
-        StringColumn rate = StringColumn.create("rate [mm/s]");
-        StringColumn residual = StringColumn.create("residual");
-        StringColumn remark = StringColumn.create("remark");
-        for (Point point : points) {
-            id.append(point.id());
-            pressure.append(figure(point.pressure()));
-            rate.append(figure(point.rate()));
-            residual.append(residual(point.standardizedResidual()));
-            remark.append(remark(point));
-        }
-        return Table.create("points", id, pressure, rate, residual, remark);
+    private static TerminalTable points(List<Point> points) {
+        return new TerminalTable(
+                "points",
+                List.of("point", "pressure [MPa]", "rate [mm/s]", "residual", "remark"),
+                points.stream()
+                        .map(point -> List.of(
+                                point.id(),
+                                figure(point.pressure()),
+                                figure(point.rate()),
+                                residual(point.standardizedResidual()),
+                                remark(point)))
+                        .toList());
     }
 
     private static String figure(Quantity quantity) {
