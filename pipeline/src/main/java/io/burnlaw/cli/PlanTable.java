@@ -44,7 +44,8 @@ final class PlanTable {
                 .filter(next -> throats.stream().noneMatch(each -> each.diameter() == next.diameter()))
                 .ifPresent(next -> throats.add(0, next));
         if (!throats.isEmpty()) {
-            out.println(Terminal.safe(TerminalTable.of(table("throats", throats, plan)).text()));
+            out.println(Terminal.safe(
+                    TerminalTable.of(table("throats", throats, plan)).text()));
             remarks(throats, out);
         }
         return plan;

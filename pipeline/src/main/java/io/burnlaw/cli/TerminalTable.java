@@ -50,10 +50,7 @@ record TerminalTable(String title, List<String> headings, List<List<String>> row
         for (int column = 0; column < widths.length; column++) {
             String cell = cells.get(column);
             text.append(column == 0 ? " " : "  ")
-                    .append(
-                            centred
-                                    ? centred(cell, widths[column])
-                                    : " ".repeat(widths[column] - cell.length()) + cell)
+                    .append(centred ? centred(cell, widths[column]) : " ".repeat(widths[column] - cell.length()) + cell)
                     .append("  |");
         }
     }

@@ -14,9 +14,7 @@ class TerminalTableTest {
         TerminalTable table = new TerminalTable(
                 "points", List.of("point", "rate"), List.of(List.of("A-1", "4.15 ± 0.02"), List.of("long name", "5")));
 
-        assertThat(table.text())
-                .isEqualTo(
-                        """
+        assertThat(table.text()).isEqualTo("""
                                    points           \s
                            point    |     rate      |
                         -----------------------------

@@ -2,6 +2,7 @@ package io.burnlaw.report;
 
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
+import io.burnlaw.report.html.AllCores;
 import io.burnlaw.report.html.ReportFiles;
 import io.burnlaw.report.html.ReportPages;
 import io.burnlaw.report.table.LawTable;
@@ -20,9 +21,10 @@ import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentSkipListMap;
+import java.util.concurrent.Future;
 
 /** Writes the folder of a report: the document, the tables, the pages and the pictures. */
 public final class ReportWriter {
@@ -70,10 +72,10 @@ public final class ReportWriter {
      *
      * @param document what to draw
      * @param options  what to draw
-     * @return text by path, in the order in which they are written
+     * @return text by path, in the order of the paths
      */
     public static Map<String, String> files(Characterization document, Options options) {
-        Map<String, String> files = new LinkedHashMap<>();
+        Map<String, String> files = new ConcurrentSkipListMap<>();
         try {
             write(document, options, (path, body) -> {
                 ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -87,12 +89,29 @@ public final class ReportWriter {
     }
 
     private static void write(Characterization document, Options options, ReportFiles files) throws IOException {
+        try (AllCores cores = new AllCores()) {
+            Future<String> checksum = cores.start(() -> writeDocument(document, files));
+            Future<Boolean> tables = cores.start(() -> writeTables(document, files));
+            if (options.pages()) {
+                ReportPages.write(document, checksum, files, cores);
+            }
+            AllCores.result(checksum);
+            AllCores.result(tables);
+        }
+    }
+
+    /** Gives the checksum of the file. */
+    private static String writeDocument(Characterization document, ReportFiles files) throws IOException {
         MessageDigest checksum = sha256();
         files.write("burnlaw.json", out -> {
             Writer text = new OutputStreamWriter(new DigestOutputStream(out, checksum), StandardCharsets.UTF_8);
             DocumentFile.write(document, text);
             text.flush();
         });
+        return HexFormat.of().formatHex(checksum.digest());
+    }
+
+    private static boolean writeTables(Characterization document, ReportFiles files) throws IOException {
         for (PublishedTable table : List.of(RateTable.of(document), LawTable.of(document))) {
             files.write(table.fileName(), out -> {
                 Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
@@ -101,9 +120,7 @@ public final class ReportWriter {
             });
             files.write(table.fileName() + "-metadata.json", out -> out.write(DocumentFile.bytes(table.metadata())));
         }
-        if (options.pages()) {
-            ReportPages.write(document, HexFormat.of().formatHex(checksum.digest()), files);
-        }
+        return true;
     }
 
     private static MessageDigest sha256() {

@@ -3,7 +3,7 @@ package io.burnlaw.report.html;
 import java.io.IOException;
 import java.io.OutputStream;
 
-/** Takes the files of a report one after the other, so that one at a time is in the memory. */
+/** Takes the files of a report as they are made, several at the same time from several threads. */
 @FunctionalInterface
 public interface ReportFiles {
 

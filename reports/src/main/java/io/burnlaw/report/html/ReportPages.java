@@ -10,9 +10,11 @@ import io.burnlaw.report.chart.RatioChart;
 import io.burnlaw.report.chart.Scales;
 import io.burnlaw.report.chart.Sparkline;
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Comparison;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.ShownWriter;
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -24,6 +26,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.Future;
 import org.jspecify.annotations.Nullable;
 
 /** The pages and pictures of a report. */
@@ -35,18 +38,20 @@ public final class ReportPages {
     private ReportPages() {}
 
     /**
-     * Draws them, one after the other: a page a firing, the first page, and the pictures as files.
+     * Draws them: a page a firing, the first page, and the pictures as files.
      *
      * @param document the document
      * @param checksum SHA-256 of burnlaw.json
      * @param files    where they go
+     * @param cores    that draw them
      * @throws IOException if they cannot be written
      */
-    public static void write(Characterization document, String checksum, ReportFiles files) throws IOException {
+    public static void write(Characterization document, Future<String> checksum, ReportFiles files, AllCores cores)
+            throws IOException {
         Scales scales = Scales.of(document);
         List<Firing> firings =
                 document.firings().stream().map(Firing::withoutCourses).toList();
-        IndexView index = index(document, firings, firings(document, firings, scales, files), scales, checksum);
+        IndexView index = index(document, firings, scales, checksum, files, cores);
         for (DrawnFigure figure : pictures(index)) {
             picture(figure, files);
         }
@@ -57,15 +62,48 @@ public final class ReportPages {
         files.write("index.html", out -> page("index.jte", parameters, out));
     }
 
+    private static IndexView index(
+            Characterization document,
+            List<Firing> firings,
+            Scales scales,
+            Future<String> checksum,
+            ReportFiles files,
+            AllCores cores)
+            throws IOException {
+        Map<String, String> anchors = FileNames.of(
+                document.formulations().stream().map(Formulation::id).toList());
+        List<String> common = IndexView.commonCautions(document.plans());
+        // what takes longest first: the cores end at about the same time
+        List<Future<FormulationView>> propellants =
+                cores.start(document.formulations().size(), i -> () -> {
+                    Formulation formulation = document.formulations().get(i);
+                    return FormulationView.of(document, firings, formulation, anchors.get(formulation.id()), scales);
+                });
+        List<Future<FiringView>> rows = firings(document, firings, scales, files, cores);
+        List<Future<IndexView.Compared>> comparisons =
+                cores.start(document.comparisons().size(), i -> () -> compared(document, i, scales));
+        List<Future<IndexView.Planned>> plans =
+                cores.start(document.plans().size(), i -> () -> planned(document, i, common));
+        Future<@Nullable DrawnFigure> overview = cores.start(
+                () -> DrawnFigure.ifAny("propellants", frame -> OverviewChart.draw(document, scales, frame)));
+        return new IndexView(
+                document,
+                AllCores.results(propellants),
+                AllCores.results(rows),
+                AllCores.result(overview),
+                AllCores.results(comparisons),
+                AllCores.results(plans),
+                AllCores.result(checksum));
+    }
+
     /** Writes the pages of the firings; what is left of each is its row on the first page. */
-    private static List<FiringView> firings(
-            Characterization document, List<Firing> firings, Scales scales, ReportFiles files) throws IOException {
+    private static List<Future<FiringView>> firings(
+            Characterization document, List<Firing> firings, Scales scales, ReportFiles files, AllCores cores) {
         Map<String, String> names =
                 FileNames.of(firings.stream().map(Firing::id).toList());
         Map<String, ByFiring> propellants = ByFiring.of(document);
         double highest = Sparkline.highest(document.firings());
-        List<FiringView> rows = new ArrayList<>();
-        for (int i = 0; i < firings.size(); i++) {
+        return cores.start(firings.size(), i -> () -> {
             Firing firing = document.firings().get(i);
             FiringView view =
                     FiringView.of(firing, names.get(firing.id()), propellants.get(firing.formulation()), highest);
@@ -82,54 +120,36 @@ public final class ReportPages {
             files.write("firings/" + view.name() + ".html", out -> page("firing.jte", parameters, out));
             picture(trace, files);
             picture(along, files);
-            rows.add(view.withoutCourses());
-        }
-        return rows;
+            return view.withoutCourses();
+        });
     }
 
     private static FiringView.Neighbour neighbour(Firing firing, Map<String, String> names) {
         return new FiringView.Neighbour(names.get(firing.id()), firing.id());
     }
 
-    private static IndexView index(
-            Characterization document, List<Firing> firings, List<FiringView> rows, Scales scales, String checksum) {
-        Map<String, String> anchors = FileNames.of(
-                document.formulations().stream().map(Formulation::id).toList());
-        List<IndexView.Compared> comparisons = new ArrayList<>();
-        for (int i = 0; i < document.comparisons().size(); i++) {
-            var comparison = document.comparisons().get(i);
-            comparisons.add(new IndexView.Compared(
-                    comparison,
-                    DrawnFigure.ifAny(
-                            "ratio-" + (i + 1),
-                            frame -> RatioChart.draw(comparison, document.comparisons(), scales, frame))));
-        }
-        List<IndexView.Planned> plans = new ArrayList<>();
-        List<String> common = IndexView.commonCautions(document.plans());
-        for (int i = 0; i < document.plans().size(); i++) {
-            var plan = document.plans().get(i);
-            plans.add(new IndexView.Planned(
-                    plan,
-                    document.formulations().stream()
-                            .filter(each -> each.id().equals(plan.formulation()))
-                            .map(Formulation::title)
-                            .findFirst()
-                            .orElse(plan.formulation()),
-                    plan.cautions().stream()
-                            .filter(caution -> !common.contains(caution))
-                            .toList(),
-                    DrawnFigure.ifAny("throats-" + (i + 1), frame -> LadderChart.draw(plan, frame))));
-        }
-        return new IndexView(
-                document,
+    private static IndexView.Compared compared(Characterization document, int number, Scales scales) {
+        Comparison comparison = document.comparisons().get(number);
+        return new IndexView.Compared(
+                comparison,
+                DrawnFigure.ifAny(
+                        "ratio-" + (number + 1),
+                        frame -> RatioChart.draw(comparison, document.comparisons(), scales, frame)));
+    }
+
+    private static IndexView.Planned planned(Characterization document, int number, List<String> common) {
+        Plan plan = document.plans().get(number);
+        return new IndexView.Planned(
+                plan,
                 document.formulations().stream()
-                        .map(each -> FormulationView.of(document, firings, each, anchors.get(each.id()), scales))
+                        .filter(each -> each.id().equals(plan.formulation()))
+                        .map(Formulation::title)
+                        .findFirst()
+                        .orElse(plan.formulation()),
+                plan.cautions().stream()
+                        .filter(caution -> !common.contains(caution))
                         .toList(),
-                rows,
-                DrawnFigure.ifAny("propellants", frame -> OverviewChart.draw(document, scales, frame)),
-                comparisons,
-                plans,
-                checksum);
+                DrawnFigure.ifAny("throats-" + (number + 1), frame -> LadderChart.draw(plan, frame)));
     }
 
     private static List<@Nullable DrawnFigure> pictures(IndexView index) {

@@ -10,8 +10,9 @@ import io.burnlaw.report.document.MadeOnDemand;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -31,9 +32,12 @@ class ReportPagesTest {
                 }
             }
         });
-        assertThatThrownBy(() -> ReportPages.write(SampleDocument.rich(), "", full))
-                .isInstanceOf(IOException.class)
-                .hasMessage("No space left on device");
+        try (AllCores cores = new AllCores()) {
+            assertThatThrownBy(() -> ReportPages.write(
+                            SampleDocument.rich(), CompletableFuture.completedFuture(""), full, cores))
+                    .isInstanceOf(IOException.class)
+                    .hasMessage("No space left on device");
+        }
     }
 
     @Test
@@ -44,25 +48,29 @@ class ReportPagesTest {
             made.incrementAndGet();
             return few.firings().get(place % few.firings().size()).called("f" + place, "none");
         });
-        List<String> paths = new ArrayList<>();
-        ReportPages.write(
-                new Characterization(
-                        few.format(),
-                        few.generator(),
-                        few.created(),
-                        few.campaign(),
-                        few.inputs(),
-                        few.formulations(),
-                        many,
-                        few.comparisons(),
-                        few.doseTrends(),
-                        few.plans(),
-                        few.cautions()),
-                "",
-                (path, body) -> {
-                    body.writeTo(new ByteArrayOutputStream());
-                    paths.add(path);
-                });
+        List<String> paths = new CopyOnWriteArrayList<>();
+        Characterization document = new Characterization(
+                few.format(),
+                few.generator(),
+                few.created(),
+                few.campaign(),
+                few.inputs(),
+                few.formulations(),
+                many,
+                few.comparisons(),
+                few.doseTrends(),
+                few.plans(),
+                few.cautions());
+        try (AllCores cores = new AllCores()) {
+            ReportPages.write(
+                    document,
+                    CompletableFuture.completedFuture(""),
+                    (path, body) -> {
+                        body.writeTo(new ByteArrayOutputStream());
+                        paths.add(path);
+                    },
+                    cores);
+        }
         assertThat(paths).contains("firings/f0.html", "firings/f59.html", "index.html");
         // in short, for the highest pressure, for its page, for the first page's data
         assertThat(made.get()).isEqualTo(4 * 60);
