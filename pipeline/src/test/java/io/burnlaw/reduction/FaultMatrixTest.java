@@ -15,12 +15,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** A few firings of what {@code FaultMatrixStudy} does with many. */
+@Tag("long")
 class FaultMatrixTest {
 
     private static final int FIRINGS = 3;
