@@ -33,6 +33,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** One formulation from its points to its laws. */
 final class FormulationWork {
@@ -78,10 +79,11 @@ final class FormulationWork {
                         options);
         Optional<Threshold> threshold =
                 regimes.flatMap(found -> Thresholds.find(found, value(formulation.density()), value(velocity)));
-        List<BurnCurve> curves = curves(reduced, regimes, apart);
-        Optional<Pooling> pooling = curves.isEmpty()
+        List<Reduction.Reduced> alike = ofOneLaw(reduced, regimes, apart);
+        Optional<Pooling> pooling = alike.isEmpty()
                 ? Optional.empty()
-                : Optional.of(PooledExponent.of(curves, campaign.fit().confidence()));
+                : Optional.of(
+                        PooledExponent.of(curves(alike, regimes), campaign.fit().confidence()));
         List<Finding> findings = new ArrayList<>();
         fit.fitted().ifPresent(fitted -> findings.addAll(fitted.findings()));
         regimes.ifPresent(found -> findings.addAll(found.findings()));
@@ -123,18 +125,22 @@ final class FormulationWork {
      * Burns of one law only: an exponent across a change of law would be that of neither. Where there are several laws,
      * the one with most points; where the law is a smooth curve, none.
      */
-    private static List<BurnCurve> curves(
+    private static List<Reduction.Reduced> ofOneLaw(
             List<Reduction.Reduced> reduced, Optional<Regimes> regimes, List<String> apart) {
         if (regimes.map(Regimes::claim).orElse(Claim.SINGLE_LAW) == Claim.SMOOTH_CURVE) {
             return List.of();
         }
-        Regimes.Span range = regimes.map(Regimes::widest).orElse(new Regimes.Span(0, Double.POSITIVE_INFINITY));
         return reduced.stream()
                 .filter(firing -> !firing.along().isEmpty())
                 .filter(firing -> firing.points().stream().noneMatch(point -> apart.contains(point.id())))
-                .map(firing ->
-                        new BurnCurve(firing.firing(), firing.along().samples()).within(range.low(), range.high()))
                 .toList();
+    }
+
+    private static Stream<BurnCurve> curves(List<Reduction.Reduced> alike, Optional<Regimes> regimes) {
+        Regimes.Span range = regimes.map(Regimes::widest).orElse(new Regimes.Span(0, Double.POSITIVE_INFINITY));
+        return alike.stream()
+                .map(firing ->
+                        new BurnCurve(firing.firing(), firing.along().samples()).within(range.low(), range.high()));
     }
 
     private static List<PointResult> results(
@@ -154,6 +160,7 @@ final class FormulationWork {
                 .ifPresent(found -> found.regimes()
                         .forEach(regime -> regime.ids()
                                 .forEach(id -> residuals.put(id, regime.law().studentized(asFitted.get(id))))));
+        Map<String, Integer> segments = segments(regimes);
         return points.stream()
                 .map(point -> apart.contains(point.id())
                         // Few points of another regime would bend the law of the many: shown, said, not fitted with it.
@@ -169,18 +176,20 @@ final class FormulationWork {
                             residuals.containsKey(point.id())
                                     ? OptionalDouble.of(residuals.get(point.id()))
                                     : OptionalDouble.empty(),
-                            inFit == null ? OptionalInt.empty() : segment(regimes, point.id()));
+                            inFit == null || !segments.containsKey(point.id())
+                                    ? OptionalInt.empty()
+                                    : OptionalInt.of(segments.get(point.id())));
                 })
                 .toList();
     }
 
-    private static OptionalInt segment(Optional<Regimes> regimes, String id) {
-        return regimes.filter(found -> found.selected() > 1)
-                .map(found -> IntStream.range(0, found.selected())
-                        .filter(i -> found.regimes().get(i).ids().contains(id))
-                        .map(i -> i + 1)
-                        .findFirst())
-                .orElse(OptionalInt.empty());
+    /** Number of its regime, from 1, by the id of the point; none where there is one law only. */
+    private static Map<String, Integer> segments(Optional<Regimes> regimes) {
+        Map<String, Integer> segments = new HashMap<>();
+        regimes.filter(found -> found.selected() > 1)
+                .ifPresent(found -> IntStream.range(0, found.selected())
+                        .forEach(i -> found.regimes().get(i).ids().forEach(id -> segments.putIfAbsent(id, i + 1))));
+        return segments;
     }
 
     private static OptionalDouble value(Optional<Measured> measured) {

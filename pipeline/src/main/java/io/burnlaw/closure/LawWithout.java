@@ -3,6 +3,8 @@ package io.burnlaw.closure;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,13 +29,35 @@ final class LawWithout {
     private static final double LEAST_VARIANCE = 1e-12;
 
     private final PiecewiseLaw law;
-    private final List<FitPoint> points;
     private final Map<String, Integer> clusters = new HashMap<>();
+    private final List<Piece> pieces = new ArrayList<>();
+
+    /** Points of one law, as its fit weighted them; x = ln P over the reference, residuals in ln r. */
+    private record Piece(String[] cluster, double[] x, double[] weight, double[] residual) {}
 
     LawWithout(PiecewiseLaw law, List<FitPoint> points) {
         this.law = law;
-        this.points = points;
         points.forEach(each -> clusters.merge(each.cluster(), 1, Integer::sum));
+        for (int piece = 0; piece < law.laws().size(); piece++) {
+            int here = piece;
+            pieces.add(piece(
+                    law.laws().get(piece),
+                    points.stream()
+                            .filter(each -> law.indexAt(each.pressure()) == here)
+                            .toList()));
+        }
+    }
+
+    private Piece piece(RateLaw full, List<FitPoint> mine) {
+        return new Piece(
+                mine.stream().map(FitPoint::cluster).toArray(String[]::new),
+                mine.stream()
+                        .mapToDouble(each -> StrictMath.log(each.pressure() / full.referencePressure()))
+                        .toArray(),
+                mine.stream().mapToDouble(each -> weight(full, each)).toArray(),
+                mine.stream()
+                        .mapToDouble(each -> StrictMath.log(each.rate() / full.rate(each.pressure())))
+                        .toArray());
     }
 
     boolean holds(String firing) {
@@ -43,34 +67,29 @@ final class LawWithout {
     /** Empty where too little is left to make a law of. */
     Optional<PiecewiseLaw> without(String firing) {
         PiecewiseLaw changed = law;
-        for (int piece = 0; piece < law.laws().size(); piece++) {
-            int here = piece;
-            List<FitPoint> mine = points.stream()
-                    .filter(each -> law.indexAt(each.pressure()) == here)
-                    .toList();
-            if (mine.stream().noneMatch(each -> each.cluster().equals(firing))) {
-                continue;
+        for (int piece = 0; piece < pieces.size(); piece++) {
+            if (Arrays.asList(pieces.get(piece).cluster()).contains(firing)) {
+                Optional<RateLaw> left = without(law.laws().get(piece), pieces.get(piece), firing);
+                if (left.isEmpty()) {
+                    return Optional.empty();
+                }
+                changed = changed.with(piece, left.orElseThrow());
             }
-            Optional<RateLaw> left = without(law.laws().get(piece), mine, firing);
-            if (left.isEmpty()) {
-                return Optional.empty();
-            }
-            changed = changed.with(piece, left.orElseThrow());
         }
         return Optional.of(changed);
     }
 
-    private Optional<RateLaw> without(RateLaw full, List<FitPoint> mine, String firing) {
+    private static Optional<RateLaw> without(RateLaw full, Piece mine, String firing) {
         double[] all = new double[3];
         double[] rest = new double[3];
         double level = 0;
         double slope = 0;
-        for (FitPoint each : mine) {
-            double x = StrictMath.log(each.pressure() / full.referencePressure());
-            double w = weight(full, each);
+        for (int i = 0; i < mine.x().length; i++) {
+            double x = mine.x()[i];
+            double w = mine.weight()[i];
             add(all, w, x);
-            if (each.cluster().equals(firing)) {
-                double residual = StrictMath.log(each.rate() / full.rate(each.pressure()));
+            if (mine.cluster()[i].equals(firing)) {
+                double residual = mine.residual()[i];
                 level += w * residual;
                 slope += w * x * residual;
             } else {

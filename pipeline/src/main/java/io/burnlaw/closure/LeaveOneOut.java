@@ -60,14 +60,18 @@ public final class LeaveOneOut {
         LawWithout laws = new LawWithout(law, points);
         List<PredictedFiring> predicted = new ArrayList<>();
         List<String> notPredicted = new ArrayList<>(outside);
-        for (MeasuredFiring each : firings) {
+        double[] velocities = firings.stream()
+                .mapToDouble(each -> each.characteristicVelocity().orElse(Double.NaN))
+                .toArray();
+        for (int i = 0; i < firings.size(); i++) {
+            MeasuredFiring each = firings.get(i);
             Optional<PiecewiseLaw> rest = laws.without(each.id());
             if (rest.isEmpty()) {
                 notPredicted.add("%s: without it too few firings at different pressures are left for a law"
                         .formatted(each.id()));
                 continue;
             }
-            Motor motor = withOthersVelocity(each, firings);
+            Motor motor = withOthersVelocity(each.motor(), i, velocities);
             PiecewiseLaw lit = rest.orElseThrow().ofMotorAt(each.meanPressure());
             Optional<Prediction> prediction = Prediction.of(motor, pressure -> each.rateFactor() * lit.rate(pressure));
             if (prediction.isEmpty()) {
@@ -87,11 +91,10 @@ public final class LeaveOneOut {
     }
 
     /** The mean of the others; the pooled one where they have none. */
-    private static Motor withOthersVelocity(MeasuredFiring firing, List<MeasuredFiring> all) {
-        Motor motor = firing.motor();
-        OptionalDouble others = all.stream()
-                .filter(each -> !each.id().equals(firing.id()))
-                .flatMapToDouble(each -> each.characteristicVelocity().stream())
+    private static Motor withOthersVelocity(Motor motor, int own, double[] velocities) {
+        OptionalDouble others = IntStream.range(0, velocities.length)
+                .filter(i -> i != own && !Double.isNaN(velocities[i]))
+                .mapToDouble(i -> velocities[i])
                 .average();
         return others.isEmpty()
                 ? motor

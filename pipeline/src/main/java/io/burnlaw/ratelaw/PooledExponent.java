@@ -7,6 +7,7 @@ import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Figures;
 import io.burnlaw.reduction.InstantaneousRate;
 import java.util.List;
+import java.util.stream.Stream;
 import org.apache.commons.statistics.distribution.TDistribution;
 
 /**
@@ -54,8 +55,18 @@ public final class PooledExponent {
      * @return both exponents and the law of both, or why there is none
      */
     public static Pooling of(List<BurnCurve> curves, double level) {
-        List<Line> lines = curves.stream()
-                .filter(curve -> curve.along().size() >= FEWEST_SAMPLES)
+        return of(curves.stream(), level);
+    }
+
+    /**
+     * Pools the burns, one in the memory at a time.
+     *
+     * @param curves one for each firing
+     * @param level  of the intervals [1], between 0.5 and 0.999
+     * @return both exponents and the law of both, or why there is none
+     */
+    public static Pooling of(Stream<BurnCurve> curves, double level) {
+        List<Line> lines = curves.filter(curve -> curve.along().size() >= FEWEST_SAMPLES)
                 .map(PooledExponent::line)
                 .toList();
         List<Line> sloped = lines.stream()

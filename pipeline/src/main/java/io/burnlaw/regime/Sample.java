@@ -4,6 +4,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Weighting;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -68,6 +69,10 @@ final class Sample {
         double[] y = new double[n];
         int[] cluster = new int[n];
         int[] order = new int[n];
+        Map<FitPoint, Integer> handedIn = new HashMap<>();
+        for (int i = 0; i < n; i++) {
+            handedIn.putIfAbsent(points.get(i), i);
+        }
         Map<String, Integer> numbers = new LinkedHashMap<>();
         double centre = 0;
         double square = 0;
@@ -76,7 +81,7 @@ final class Sample {
             x[i] = StrictMath.log(point.pressure());
             y[i] = StrictMath.log(point.rate());
             cluster[i] = numbers.computeIfAbsent(point.cluster(), c -> numbers.size());
-            order[i] = points.indexOf(point);
+            order[i] = handedIn.get(point);
             centre += x[i] / n;
             square += point.systematic() * point.systematic() / n;
         }

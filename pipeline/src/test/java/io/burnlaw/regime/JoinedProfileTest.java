@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.SplittableRandom;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -34,6 +37,29 @@ class JoinedProfileTest {
         assertThat(profile.least()[at] / fit.rss()).isCloseTo(1, within(1e-9));
         assertThat(Arrays.stream(profile.least()).min().orElseThrow() / fit.rss())
                 .isCloseTo(1, within(1e-9));
+    }
+
+    @Test
+    void ofMoreGapsThanCanBeTriedTheOptimumIsStillAPlace() {
+        SplittableRandom random = new SplittableRandom(4);
+        int n = 1000;
+        double[] x = IntStream.range(0, n).mapToDouble(i -> i / (n - 1.0)).toArray();
+        double[] y = Arrays.stream(x)
+                .map(at -> Math.max(0, at - 0.4) + 0.05 * random.nextGaussian())
+                .toArray();
+        Sample sample = Sample.of(x, y);
+        PiecewiseFit fit = joined(sample, 2);
+        Profile profile = new JoinedProfile(sample, fit, 0, 3).of(sample.ys());
+        assertThat(profile.places()).hasSize(4000).contains(fit.breaks()[0]).isSorted();
+        // sums of a thousand terms: 1e-9 of it is rounding
+        assertThat(profile.least()[profile.nearest(fit.breaks()[0])] / fit.rss())
+                .isCloseTo(1, within(1e-9));
+        // the widest step between places is two gaps
+        assertThat(IntStream.range(1, 4000)
+                        .mapToDouble(i -> profile.places()[i] - profile.places()[i - 1])
+                        .max()
+                        .orElseThrow())
+                .isLessThan(2.0 / n);
     }
 
     /** To first order: with two breaks no place may be better than the optimum by more than the others' curvature. */
