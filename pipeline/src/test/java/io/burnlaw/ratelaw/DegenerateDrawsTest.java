@@ -41,8 +41,10 @@ class DegenerateDrawsTest {
         Resampling resampling = resampling(1e-5, Weighting.PROPORTIONAL);
         double[][] replicates = resampling.replicates(500, 4);
         // with the lone firing in it every draw has a slope between the firings at 2 MPa and it, off by 2 % at most
-        assertThat(List.of(replicates)).hasSize(500).allSatisfy(each -> assertThat(each[1])
-                .isCloseTo(Campaigns.EXPONENT, within(0.02 / Math.log(3) + 1e-3)));
+        assertThat(List.of(replicates))
+                .hasSize(500)
+                .allSatisfy(each ->
+                        assertThat(each[1]).isCloseTo(Campaigns.EXPONENT, within(0.02 / Math.log(3) + 1e-3)));
     }
 
     @Test

@@ -165,3 +165,36 @@ for _ in range(200):  # scatter so that the weighted sum of squares equals its d
     fit = sm.WLS(np.log(r), design, weights=1 / (share * (scatter + carried))).fit()
 show("plane, pressures uncertain: scatter", [np.sqrt(np.mean(scatter + carried))])
 tell("plane, pressures uncertain", 1 / (share * (scatter + carried)), 1.0, stats.t.ppf(0.95, firings - 3))
+
+# The same firings without their temperatures: known weights that follow the slope, shared errors, studentized residual
+design = design[:, :2]
+n = 0.3
+for _ in range(200):
+    own = np.sqrt((ur / r) ** 2 - shared ** 2 + (n * u / p) ** 2)
+    fit = sm.WLS(np.log(r), design, weights=1 / (share * own ** 2)).fit(cov_type="fixed scale")
+    n = fit.params[1]
+v = np.asarray(fit.normalized_cov_params)
+common = v @ design.T @ (shared / (share * own ** 2))
+show("law, measured: n, std by scatter, shared part", [n, v[1, 1] ** 0.5, common[1]])
+for pressure in (1.5, 6.0):
+    row = np.array([1, np.log(pressure)])
+    half = np.hypot(stats.norm.ppf(0.95) * (row @ v @ row) ** 0.5, stats.norm.ppf(0.95) * (row @ common))
+    show("law, measured: at %g MPa rate, std of ln by scatter, shared part, 90 %%" % pressure,
+         [np.exp(row @ fit.params), (row @ v @ row) ** 0.5, row @ common], np.exp(row @ fit.params + np.array([-half, half])))
+show("law, measured: scatter", [np.sqrt(np.mean(own ** 2))])
+room = np.sqrt(own ** 2 - np.einsum("ij,jk,ik->i", design, v, design))
+show("law, measured: studentized, third and last", (np.log(r) - design @ fit.params)[[2, 10]] / room[[2, 10]])
+
+# A skewed few: one of eight is far off at the end, so that bias and acceleration of the bootstrap matter
+x = np.log(np.array([1.0, 1.3, 1.8, 2.4, 3.1, 4.0, 5.2, 7.0]))
+y = np.log(np.array([5.02, 5.41, 5.98, 6.55, 7.05, 7.61, 8.22, 10.4]))
+
+
+def at_two(x, y, axis=-1):
+    return y.mean(axis=axis) + slope(x, y, axis) * (np.log(2.0) - x.mean(axis=axis))
+
+
+for name, statistic in (("exponent", slope), ("ln of the rate at 2 MPa", at_two)):
+    bca = stats.bootstrap((x, y), statistic, paired=True, n_resamples=400_000, method="BCa", batch=10_000,
+                          confidence_level=0.9, random_state=np.random.default_rng(2)).confidence_interval
+    show("skewed " + name + ", 90 % BCa", [bca.low, bca.high])
