@@ -25,6 +25,9 @@ final class Smoothing {
      */
     static double[] mean(double[] values, int half) {
         int n = values.length;
+        if (half == 1 && n > 2) {
+            return ofThree(values);
+        }
         double[] sums = new double[n + 1];
         for (int i = 0; i < n; i++) {
             sums[i + 1] = sums[i] + values[i];
@@ -40,6 +43,15 @@ final class Smoothing {
         double width = 2 * half + 1;
         for (int i = half; i < n - half; i++) {
             smooth[i] = (sums[i + half + 1] - sums[i - half]) / width;
+        }
+        return smooth;
+    }
+
+    /** The narrowest running mean, which needs no sums from the begin on. */
+    private static double[] ofThree(double[] values) {
+        double[] smooth = values.clone();
+        for (int i = 1; i < values.length - 1; i++) {
+            smooth[i] = (values[i - 1] + values[i] + values[i + 1]) / 3;
         }
         return smooth;
     }

@@ -87,7 +87,15 @@ record RecordLayout(
 
         /** Whether the line is a single cell to this convention, seen without taking it apart. */
         private boolean isOneCell(String line) {
-            return separator != BLANKS && line.indexOf(separator) < 0;
+            if (separator != BLANKS) {
+                return line.indexOf(separator) < 0;
+            }
+            for (int i = 0; i < line.length(); i++) {
+                if (isBlank(line.charAt(i))) {
+                    return false;
+                }
+            }
+            return true;
         }
 
         /** What stands in a line. */
