@@ -198,3 +198,16 @@ for name, statistic in (("exponent", slope), ("ln of the rate at 2 MPa", at_two)
     bca = stats.bootstrap((x, y), statistic, paired=True, n_resamples=400_000, method="BCa", batch=10_000,
                           confidence_level=0.9, random_state=np.random.default_rng(2)).confidence_interval
     show("skewed " + name + ", 90 % BCa", [bca.low, bca.high])
+
+robust = sm.RLM(y, sm.add_constant(x), M=sm.robust.norms.HuberT(1.345)).fit(maxiter=1000, tol=1e-13)
+inside = np.abs(robust.resid / robust.scale) <= 1.345
+factor = 1 + 2 / len(x) * np.var(inside, ddof=1) / np.mean(inside) ** 2  # Venables and Ripley (2002): N - 1 in the variance
+kept = np.clip(robust.resid / robust.scale, -1.345, 1.345) * robust.scale
+line_design = sm.add_constant(x)
+v = factor ** 2 * np.sum(kept ** 2) / (len(x) - 2) / np.mean(inside) ** 2 * np.linalg.inv(line_design.T @ line_design)
+show("skewed, Huber: n, its std, weights", [robust.params[1], v[1, 1] ** 0.5], robust.weights)
+for pressure in (1.2, 6.0):
+    row = np.array([1, np.log(pressure)])
+    show("skewed, Huber: at %g MPa rate, std of ln" % pressure, [np.exp(row @ robust.params), (row @ v @ row) ** 0.5])
+plain = line(x, y)
+show("skewed, least squares: n, its std, rate at 1 MPa", [plain.params[1], plain.bse[1], np.exp(plain.params[0])])
