@@ -94,6 +94,10 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         checkOptions();
+        if (!amount.dataOnly && !amount.json) {
+            // while the campaign is read there is a core to spare
+            ReportWriter.prepare();
+        }
         ExitCode code = once();
         if (keepWatching) {
             return CampaignWatch.repeat(

@@ -46,6 +46,23 @@ public final class ReportWriter {
     private ReportWriter() {}
 
     /**
+     * Loads what a report needs, on a thread of its own. Nothing depends on it: whoever writes without it, or before it has
+     * ended, waits for the same things then.
+     */
+    public static void prepare() {
+        Thread ahead = new Thread(
+                () -> {
+                    DocumentFile.prepare();
+                    ReportPages.prepare();
+                },
+                "prepare");
+        ahead.setDaemon(true);
+        // what is wrong with the program is said where it is needed
+        ahead.setUncaughtExceptionHandler((thread, fault) -> {});
+        ahead.start();
+    }
+
+    /**
      * Writes a report in the place of the one that may be there.
      *
      * @param document what to draw

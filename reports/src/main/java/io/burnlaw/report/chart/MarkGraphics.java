@@ -37,7 +37,12 @@ final class MarkGraphics extends AbstractGraphics2D {
     /** The curve whose path is open. */
     private @Nullable Curve curve;
 
-    private record Curve(Paint paint, Stroke stroke, double x, double y) {}
+    private record Curve(Paint paint, Stroke stroke, double x, double y) {
+
+        boolean goesOn(Paint nextPaint, Stroke nextStroke, Line2D piece) {
+            return x == piece.getX1() && y == piece.getY1() && paint.equals(nextPaint) && stroke.equals(nextStroke);
+        }
+    }
 
     MarkGraphics() {
         super(false);
@@ -61,7 +66,7 @@ final class MarkGraphics extends AbstractGraphics2D {
             path(shape);
             return;
         }
-        if (!(new Curve(getPaint(), getStroke(), piece.getX1(), piece.getY1()).equals(curve))) {
+        if (curve == null || !curve.goesOn(getPaint(), getStroke(), piece)) {
             group(stroked(ink, (BasicStroke) getStroke()));
             svg.append("<path d=\"M");
             place(piece.getX1(), piece.getY1());

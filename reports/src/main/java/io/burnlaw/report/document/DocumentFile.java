@@ -38,6 +38,11 @@ public final class DocumentFile {
 
     private DocumentFile() {}
 
+    /** Loads what writing a document needs. */
+    public static void prepare() {
+        DocumentMapper.prepare(Characterization.class);
+    }
+
     /**
      * The document as text: members in the order of the records, doubles in full, {@code \n}, and a line end last. The
      * text may stand in an HTML script element as it is.

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.SerializableString;
 import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.core.io.CharacterEscapes;
 import com.fasterxml.jackson.core.io.SerializedString;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
@@ -27,8 +28,12 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
+import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
+import java.lang.reflect.Type;
+import java.util.HashSet;
 import java.util.Locale;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,6 +46,8 @@ final class DocumentMapper {
 
     static final JsonMapper MAPPER = JsonMapper.builder(JsonFactory.builder()
                     .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                    // the shortest text that gives the number back: Java's own is that from version 19 on only
+                    .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER)
                     .build())
             .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
             .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
@@ -60,6 +67,24 @@ final class DocumentMapper {
                         Separators.createDefaultInstance().withObjectFieldValueSpacing(Separators.Spacing.AFTER))
                 .withObjectIndenter(new DefaultIndenter("  ", "\n"));
         return MAPPER.writer(printer).with(new InertCharacters()).without(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
+    }
+
+    /** Makes the serializers of a record and of the records in it; else each is made when the first one is written. */
+    static void prepare(Class<?> record) {
+        prepare(record, writer(), new HashSet<>());
+    }
+
+    private static void prepare(Type type, ObjectWriter writer, Set<Type> done) {
+        if (type instanceof ParameterizedType list) {
+            for (Type element : list.getActualTypeArguments()) {
+                prepare(element, writer, done);
+            }
+        } else if (type instanceof Class<?> record && record.isRecord() && done.add(record)) {
+            writer.forType(record);
+            for (RecordComponent component : record.getRecordComponents()) {
+                prepare(component.getGenericType(), writer, done);
+            }
+        }
     }
 
     private static SimpleModule finiteNumbers() {

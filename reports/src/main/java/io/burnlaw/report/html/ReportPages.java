@@ -4,6 +4,7 @@ import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.TemplateException;
 import gg.jte.output.WriterOutput;
+import io.burnlaw.report.chart.FirstMarks;
 import io.burnlaw.report.chart.LadderChart;
 import io.burnlaw.report.chart.OverviewChart;
 import io.burnlaw.report.chart.RatioChart;
@@ -36,6 +37,14 @@ public final class ReportPages {
             TemplateEngine.createPrecompiled(null, ContentType.Html, null, "io.burnlaw.report.html.template");
 
     private ReportPages() {}
+
+    /** Loads what drawing needs. */
+    public static void prepare() {
+        ENGINE.hasTemplate("index.jte");
+        ENGINE.hasTemplate("firing.jte");
+        PageShell.SHELL.policy();
+        FirstMarks.paint();
+    }
 
     /**
      * Draws them: a page a firing, the first page, and the pictures as files.

@@ -1,5 +1,6 @@
 package io.burnlaw.report.table;
 
+import com.fasterxml.jackson.core.io.NumberOutput;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Invisible;
 import io.burnlaw.report.document.MadeOnDemand;
@@ -57,6 +58,10 @@ public record PublishedTable(String fileName, String title, List<Column> columns
          * @return the cell
          */
         public static Cell of(@Nullable Number value) {
+            if (value instanceof Double number) {
+                // as in the document, and as every version of Java writes it
+                return new Cell(NumberOutput.toString(number, true));
+            }
             return value == null ? EMPTY : new Cell(value.toString());
         }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.burnlaw.report.HostileDocument;
+import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.table.PublishedTable.Cell;
 import io.burnlaw.report.table.PublishedTable.Column;
 import java.util.List;
@@ -54,5 +55,14 @@ class PublishedTableTest {
         assertThatThrownBy(() -> new PublishedTable(
                         "x.csv", "x", List.of(new Column("a", null, "string", "a")), List.of(List.of())))
                 .hasMessageContaining("0 cells under 1 headings");
+    }
+
+    @Test
+    void numbersAreAsShortAsTheyCanBeReadBack() {
+        // Java itself writes 8.409999999999999E21 before version 19 (JDK-4511638)
+        assertThat(Cell.of(8.41E21).text()).isEqualTo("8.41E21");
+        assertThat(DocumentFile.text(8.41E21)).isEqualTo("8.41E21\n");
+        assertThat(Cell.of(0.1 + 0.2).text()).isEqualTo("0.30000000000000004");
+        assertThat(Cell.of(12).text()).isEqualTo("12");
     }
 }
