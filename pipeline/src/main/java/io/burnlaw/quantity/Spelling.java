@@ -21,6 +21,7 @@ public final class Spelling {
      */
     public static Optional<String> nearest(String word, Collection<String> known) {
         return known.stream()
+                .filter(candidate -> near(Math.abs(word.length() - candidate.length()), word))
                 .filter(candidate -> near(distance(word, candidate), word))
                 .min(Comparator.comparingDouble(candidate -> distance(word, candidate)));
     }
