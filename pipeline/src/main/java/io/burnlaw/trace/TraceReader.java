@@ -6,6 +6,7 @@ import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.TraceSettings;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.quantity.Sentence;
 import io.burnlaw.quantity.Unit;
 import java.io.EOFException;
 import java.io.IOException;
@@ -26,6 +27,9 @@ public final class TraceReader {
 
     /** A larger share of rows without a reading makes a record useless [1]. */
     private static final double MOST_WITHOUT = 0.2;
+
+    /** No pressure [Pa], thrust [N] or time [s] is as large; squares of what is read stay far from overflow. */
+    private static final double IMPOSSIBLE = 1e12;
 
     private TraceReader() {}
 
@@ -155,6 +159,13 @@ public final class TraceReader {
         }
         raw.thrust()
                 .ifPresent(values -> toSi(values, columns.thrust().orElseThrow().unit()));
+        possible(path, "time", time, "s");
+        if (pressure.isPresent()) {
+            possible(path, "pressure", pressure.get(), "Pa");
+        }
+        if (raw.thrust().isPresent()) {
+            possible(path, "thrust", raw.thrust().get(), "N");
+        }
         TimeStamps.Ordered ordered = TimeStamps.order(Trace.owning(id, time, pressure, raw.thrust()));
         findings.addAll(ordered.findings());
         if (ordered.trace().isEmpty()) {
@@ -162,6 +173,19 @@ public final class TraceReader {
                     List.of(located(path, raw, ordered.findings().get(0))));
         }
         return new TraceReading.Read(ordered.trace().get(), input, findings, decoded.notes());
+    }
+
+    private static void possible(String path, String name, double[] values, String unit) throws Refusal {
+        for (int i = 0; i < values.length; i++) {
+            if (!(Math.abs(values[i]) < IMPOSSIBLE)) {
+                throw Refusal.of(
+                        path,
+                        0,
+                        Sentence.of("sample %d has a %s of %.2e %s", i + 1, name, values[i], unit),
+                        Sentence.of("numbers below %.0e %s", IMPOSSIBLE, unit),
+                        "check the format of the numbers, and the units");
+            }
+        }
     }
 
     private static Finding located(String path, RawRecord raw, Finding backward) {
