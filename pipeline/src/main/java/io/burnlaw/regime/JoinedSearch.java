@@ -6,9 +6,10 @@ import java.util.List;
 
 /**
  * Laws that meet at their breaks: y = α + β·x + Σ δ_j·max(0, x − c_j), least squares over all places c of the breaks on
- * a grid. Each hinge is made orthogonal to the single line once; then the sum of squares that a set S of hinges takes
- * off is b_S'·G_S⁻¹·b_S, with G their fixed inner products (inverted once) and b their products with y, so that a
- * simulated campaign costs a few multiplications a set (Feder 1975 for the model; the algebra is the partitioned
+ * a grid. With each hinge made orthogonal to the single line, the sum of squares that a set S of hinges takes off is
+ * b_S'·G_S⁻¹·b_S, with G their fixed inner products (inverted once) and b their products with y. Those are the products
+ * of the bare hinges with what the line leaves of y, and follow from running sums from the far end, so that a simulated
+ * campaign costs a few operations a point and a set (Feder 1975 for the model; the algebra is the partitioned
  * regression of Frisch and Waugh 1933). {@link JoinedFit} then finds the exact optimum near the best set.
  */
 final class JoinedSearch {
@@ -30,10 +31,10 @@ final class JoinedSearch {
     private final Knots[] byCount;
 
     /**
-     * Places, their orthogonal hinges, and the sets of them, one set after the other; inverses as
+     * Places, and the sets of hinges at them, one set after the other; inverses as
      * {@link SymmetricInverse} packs them.
      */
-    private record Knots(double[] places, double[][] hinges, int breaks, int[] sets, double[] inverses) {
+    private record Knots(double[] places, int breaks, int[] sets, double[] inverses) {
 
         int count() {
             return sets.length / breaks;
@@ -122,14 +123,8 @@ final class JoinedSearch {
         List<int[]> sets = new ArrayList<>();
         List<double[]> inverses = new ArrayList<>();
         gather(sample, places, gram, new int[breaks], 0, 0, minimumPoints, sets, inverses);
-        for (double[] hinge : hinges) {
-            for (int i = 0; i < size; i++) {
-                hinge[i] *= w[i];
-            }
-        }
         return new Knots(
                 places,
-                hinges,
                 breaks,
                 sets.stream().flatMapToInt(Arrays::stream).toArray(),
                 inverses.stream().flatMapToDouble(Arrays::stream).toArray());
@@ -205,12 +200,13 @@ final class JoinedSearch {
 
     /** {@return the least sum of squares on the grid for so many laws; infinite where there can't be so many} */
     double rss(double[] y, int count) {
-        double single = Line.through(x, y, w, 0, size).rss();
+        Line line = Line.through(x, y, w, 0, size);
+        double single = line.rss();
         if (count == 1) {
             return single;
         }
         Knots knots = byCount[count - 1];
-        double[] b = products(y, knots);
+        double[] b = products(y, line, knots);
         double most = Double.NEGATIVE_INFINITY;
         for (int s = 0; s < knots.count(); s++) {
             most = Math.max(most, knots.gain(s, b));
@@ -233,8 +229,9 @@ final class JoinedSearch {
         if (knots.count() == 0) {
             return Double.NEGATIVE_INFINITY;
         }
-        double single = Line.through(x, y, w, 0, size).rss();
-        double[] b = products(y, knots);
+        Line line = Line.through(x, y, w, 0, size);
+        double single = line.rss();
+        double[] b = products(y, line, knots);
         double[] rss = new double[knots.count()];
         double least = Double.POSITIVE_INFINITY;
         for (int s = 0; s < rss.length; s++) {
@@ -262,7 +259,7 @@ final class JoinedSearch {
     }
 
     private double[] places(Knots knots, double[] y) {
-        double[] b = products(y, knots);
+        double[] b = products(y, Line.through(x, y, w, 0, size), knots);
         int at = 0;
         double most = Double.NEGATIVE_INFINITY;
         for (int s = 0; s < knots.count(); s++) {
@@ -279,15 +276,18 @@ final class JoinedSearch {
         return found;
     }
 
-    private double[] products(double[] y, Knots knots) {
+    private double[] products(double[] y, Line line, Knots knots) {
         double[] b = new double[knots.places.length];
-        for (int m = 0; m < b.length; m++) {
-            double[] hinge = knots.hinges[m];
-            double sum = 0;
-            for (int i = 0; i < size; i++) {
-                sum += hinge[i] * y[i];
+        double sum = 0;
+        double sumX = 0;
+        int i = size - 1;
+        for (int m = b.length - 1; m >= 0; m--) {
+            for (; i >= 0 && x[i] > knots.places[m]; i--) {
+                double left = w[i] * (y[i] - line.at(x[i]));
+                sum += left;
+                sumX += left * x[i];
             }
-            b[m] = sum;
+            b[m] = sumX - knots.places[m] * sum;
         }
         return b;
     }
