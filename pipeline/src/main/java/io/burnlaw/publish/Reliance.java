@@ -77,7 +77,7 @@ final class Reliance {
             case PROFILE -> " by the profile";
             case BOOTSTRAP_BCA -> " by the bootstrap";
         };
-        if (intervals.coefficient().equals(intervals.exponent())) {
+        if (intervals.exponent() instanceof Interval.NotEstimable none && none.equals(intervals.coefficient())) {
             reason("intervals" + method, intervals.exponent(), missing);
         } else {
             reason("interval of the coefficient" + method, intervals.coefficient(), missing);

@@ -31,6 +31,7 @@ public enum Ink {
 
     private static final Ink[] SERIES = {S1, S2, S3, S4, TEXT};
     private static final Ink[] INKS = values();
+    private static final String STYLE_SHEET = makeStyleSheet();
 
     private final String light;
     private final String dark;
@@ -67,6 +68,10 @@ public enum Ink {
 
     /** {@return the rules that give every role its colour, for light and dark} */
     public static String styleSheet() {
+        return STYLE_SHEET;
+    }
+
+    private static String makeStyleSheet() {
         StringBuilder rules = new StringBuilder();
         StringBuilder variables = new StringBuilder();
         StringBuilder darkVariables = new StringBuilder();

@@ -3,6 +3,8 @@ package io.burnlaw.report.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -143,12 +145,10 @@ final class Picture {
     }
 
     Figure done(String description) {
-        List<Mark.Named> inKey = new ArrayList<>(named);
-        List<Mark.Named> beside = new ArrayList<>();
-        if (frame.leaders()) {
-            beside = named.stream().filter(entry -> entry.end() != null).toList();
-            inKey.removeAll(beside);
-        }
+        Map<Boolean, List<Mark.Named>> words =
+                named.stream().collect(Collectors.partitioningBy(entry -> frame.leaders() && entry.end() != null));
+        List<Mark.Named> beside = words.get(true);
+        List<Mark.Named> inKey = words.get(false);
         TopLabels labels = new TopLabels(top, -frame.left() + 4, frame.width() - frame.left() - 4);
         Key key = new Key(inKey, frame.width() - 12);
         double above = TITLE + labels.height();

@@ -7,9 +7,7 @@ import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.wording.Numbers;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** What the law leaves, in per cent over pressure; about nineteen points in twenty should lie in the shade. */
@@ -26,12 +24,14 @@ public final class ResidualChart {
      * @return the picture; empty where no point has a law
      */
     public static Optional<Figure> draw(Formulation formulation, Scales scales, Frame frame) {
-        Map<Point, OffLaw> points = new LinkedHashMap<>();
-        formulation.points().forEach(point -> OffLaw.of(point, formulation).ifPresent(off -> points.put(point, off)));
+        List<PointOffLaw> points = formulation.points().stream()
+                .flatMap(point -> OffLaw.of(point, formulation).map(off -> new PointOffLaw(point, off)).stream())
+                .toList();
         if (points.isEmpty()) {
             return Optional.empty();
         }
-        double most = points.values().stream()
+        double most = points.stream()
+                .map(PointOffLaw::off)
                 .mapToDouble(off -> Math.max(Math.abs(off.share()), 1.3 * OffLaw.NAMED * off.scatter()))
                 .max()
                 .orElse(0);
@@ -40,17 +40,19 @@ public final class ResidualChart {
         Picture picture = new Picture(frame.plain().lower(0.55), scales.pressure(), y);
         shade(picture, formulation);
         picture.ground().line(0, picture.py(0), picture.width(), picture.py(0), Ink.TEXT, "");
-        List<Mark.Spot> spots = points.entrySet().stream()
+        List<Mark.Spot> spots = points.stream()
                 .map(each -> Mark.Spot.of(
-                        MPA.value(each.getKey().pressure()),
-                        100 * each.getValue().share()))
+                        MPA.value(each.point().pressure()), 100 * each.off().share()))
                 .toList();
         picture.mark(new Mark.Points(spots, Mark.Form.CIRCLE, false, 9, Ink.S1));
-        points.forEach((point, off) -> words(picture, point, off));
-        long beyond = points.values().stream().filter(OffLaw::named).count();
+        points.forEach(each -> words(picture, each.point(), each.off()));
+        long beyond =
+                points.stream().map(PointOffLaw::off).filter(OffLaw::named).count();
         return Optional.of(picture.done("How far " + points.size() + " points of " + formulation.title()
                 + " lie off the law, in per cent, over pressure; " + beyond + " beyond two standard deviations."));
     }
+
+    private record PointOffLaw(Point point, OffLaw off) {}
 
     /** Two standard deviations to each side, over the range of each law. */
     private static void shade(Picture picture, Formulation formulation) {
