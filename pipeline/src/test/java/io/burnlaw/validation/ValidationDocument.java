@@ -36,7 +36,8 @@ class ValidationDocument {
 
                 What was checked, against what, and how closely it agrees. This page is written by `mvn -Pvalidation verify` \
                 from the tests and the seeded studies of the source tree and is never edited by hand: the build stops if a \
-                check fails, so each line below has held in the build that wrote it.
+                check fails, so each line below has held in the build that wrote it. Only the long runs at the end are of the day \
+                that stands beside them.
 
                 There are two kinds of evidence. **Checks against the outside world** compare results with published data, \
                 certified values, closed forms or general statistics libraries; the expected values never come from the \
@@ -49,6 +50,7 @@ class ValidationDocument {
 
                 %s
                 %s
+                %s
                 ## How to repeat it
 
                 ```sh
@@ -58,7 +60,11 @@ class ValidationDocument {
                 Every study draws its random numbers from fixed seeds, so the same source gives the same page. The studies \
                 take minutes; the checks alone are part of every `mvn verify`.
                 """.formatted(
-                        rows.size(), soft, OracleTable.markdown(rows).strip() + "\n", String.join("", sections)));
+                        rows.size(),
+                        soft,
+                        OracleTable.markdown(rows).strip() + "\n",
+                        String.join("", sections).strip() + "\n",
+                        LongRuns.markdown()));
     }
 
     private static List<String> sections() throws IOException {

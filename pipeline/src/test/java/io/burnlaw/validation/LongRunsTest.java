@@ -1,0 +1,33 @@
+package io.burnlaw.validation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+
+/** The rows that were copied by hand add up and speak of what is there. */
+class LongRunsTest {
+
+    @Test
+    void eachMutantOfThePackagesThatMakeNumbersHasOneEnd() {
+        assertThat(LongRuns.mutations())
+                .extracting(LongRuns.Mutations::of)
+                .containsExactlyInAnyOrder("ratelaw", "regime", "reduction");
+        assertThat(LongRuns.mutations())
+                .allSatisfy(row -> assertThat(row.killed() + row.timedOut() + row.survived() + row.uncovered())
+                        .as(row.of())
+                        .isEqualTo(row.made()));
+    }
+
+    @Test
+    void everyReaderWithKeptInputsWasFuzzed() throws Exception {
+        try (var folders = Files.list(Path.of("src", "test", "resources", "fuzz"))) {
+            assertThat(LongRuns.fuzzing())
+                    .extracting(LongRuns.Fuzzing::target)
+                    .containsExactlyInAnyOrderElementsOf(
+                            folders.map(folder -> folder.getFileName().toString())
+                                    .toList());
+        }
+    }
+}
