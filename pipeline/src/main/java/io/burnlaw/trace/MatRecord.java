@@ -85,7 +85,9 @@ final class MatRecord {
                 | BufferUnderflowException
                 | IndexOutOfBoundsException
                 | NegativeArraySizeException
-                | ArithmeticException e) {
+                | ArithmeticException
+                | OutOfMemoryError e) {
+            // The library asks for as much at once as a length in the file says; nothing else is lost where that fails.
             throw Refusal.of(
                     file,
                     0,
