@@ -12,7 +12,7 @@ import java.util.Locale;
 import java.util.function.ToLongFunction;
 
 /**
- * Searches that take hours and are therefore not repeated by the command that writes the document: mutation testing, and
+ * Searches that take long and are therefore not repeated by the command that writes the document: mutation testing, and
  * fuzzing guided by coverage. Their rows are kept beside this class in the test resources, copied from the counters of the
  * tools, each with the day and the revision of the source it is of.
  */
@@ -70,7 +70,7 @@ final class LongRuns {
         StringBuilder text = new StringBuilder("""
                 ## Long runs
 
-                These take hours and are not repeated by the command that writes this page. The rows are copied from the \
+                These take long and are not repeated by the command that writes this page. The rows are copied from the \
                 tools' own counters, with day and revision, and are kept in \
                 `pipeline/src/test/resources/io/burnlaw/validation`.
 
