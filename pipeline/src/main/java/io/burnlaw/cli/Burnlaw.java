@@ -121,7 +121,11 @@ public final class Burnlaw implements Runnable {
     private static int explain(ParameterException wrong) {
         CommandLine command = wrong.getCommandLine();
         StringBuilder message = new StringBuilder("burnlaw: ")
-                .append(wrong.getMessage().lines().findFirst().orElse(""));
+                .append(wrong.getMessage()
+                        .lines()
+                        .findFirst()
+                        .orElse("")
+                        .replace("is not an int", "is not a whole number"));
         if (wrong instanceof UnmatchedArgumentException unmatched) {
             List<String> near = unmatched.getSuggestions();
             if (!near.isEmpty()) {
