@@ -4,15 +4,17 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.InputFile;
+import io.burnlaw.closure.Closure;
 import io.burnlaw.reduction.CampaignPlausibility;
 import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.ForkJoinTask;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -128,19 +130,23 @@ public final class Characterizer {
                                 reduced -> Stream.of(new Fired(rows.get(firing.id()), reduced)),
                                 rejected -> Stream.<Fired>empty()))
                 .toList();
-        PlanWork.Made planned = PlanWork.of(campaign, result, fired);
-        return new Outlook(ClosureWork.of(result, fired, store), planned.plan(), planned.basis());
+        ForkJoinTask<PlanWork.Made> planning =
+                ForkJoinPool.commonPool().submit(() -> PlanWork.of(campaign, result, fired));
+        Closure closure = ClosureWork.of(result, fired, store);
+        PlanWork.Made planned = planning.join();
+        return new Outlook(closure, planned.plan(), planned.basis());
     }
 
     private static List<InputFile> inputs(Campaign campaign, List<FiringResult> firings, List<StrandResult> strands) {
-        return Stream.of(
+        Map<String, InputFile> byPath = new TreeMap<>();
+        Stream.of(
                         campaign.inputs().stream(),
                         firings.stream().flatMap(firing -> firing.input().stream()),
                         strands.stream().flatMap(strand -> strand.input().stream()))
                 .flatMap(part -> part)
-                .sorted(Comparator.comparing(InputFile::path))
-                .distinct()
-                .toList();
+                // A file that changed between two readings stands there as both saw it.
+                .forEach(input -> byPath.putIfAbsent(input.path() + '\0' + input.sha256(), input));
+        return List.copyOf(byPath.values());
     }
 
     private static List<String> notes(Campaign campaign, List<FiringResult> firings, List<StrandResult> strands) {

@@ -32,6 +32,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.ForkJoinTask;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -65,9 +67,13 @@ final class FormulationWork {
                 points.stream().filter(point -> point.setAside().isEmpty()).toList();
         double exponent = RateAveraging.exponent(used, options);
         ReferredRates rates = ReferredRates.of(campaign, used, RateAveraging.at(used, exponent), options);
+        // The two longest steps at the same time; where there is no law there is none to look for changes in.
+        ForkJoinTask<Optional<Regimes>> search = ForkJoinPool.commonPool()
+                .submit(() ->
+                        RateLawFit.law(rates.points(), options).map(law -> regimes(rates.points(), campaign.fit())));
         FitResult whole = RateLawFit.fit(rates.points(), options);
         Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
-        Optional<Regimes> regimes = whole.fitted().map(fitted -> regimes(rates.points(), campaign.fit()));
+        Optional<Regimes> regimes = search.join();
         List<String> apart =
                 regimes.flatMap(Regimes::unsettled).map(UnsettledRegime::ids).orElse(List.of());
         FitResult fit = apart.isEmpty()

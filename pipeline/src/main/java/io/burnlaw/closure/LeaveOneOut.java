@@ -10,7 +10,6 @@ import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.TraceHistory;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
@@ -18,6 +17,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Predicts every firing from what the others say: law and c* without it, then the forward simulation of its motor.
@@ -58,29 +58,19 @@ public final class LeaveOneOut {
             List<String> outside,
             NumberStore store) {
         LawWithout laws = new LawWithout(law, points);
-        List<PredictedFiring> predicted = new ArrayList<>();
-        List<String> notPredicted = new ArrayList<>(outside);
         double[] velocities = firings.stream()
                 .mapToDouble(each -> each.characteristicVelocity().orElse(Double.NaN))
                 .toArray();
-        for (int i = 0; i < firings.size(); i++) {
-            MeasuredFiring each = firings.get(i);
-            Optional<PiecewiseLaw> rest = laws.without(each.id());
-            if (rest.isEmpty()) {
-                notPredicted.add("%s: without it too few firings at different pressures are left for a law"
-                        .formatted(each.id()));
-                continue;
-            }
-            Motor motor = withOthersVelocity(each.motor(), i, velocities);
-            PiecewiseLaw lit = rest.orElseThrow().ofMotorAt(each.meanPressure());
-            Optional<Prediction> prediction = Prediction.of(motor, pressure -> each.rateFactor() * lit.rate(pressure));
-            if (prediction.isEmpty()) {
-                notPredicted.add("%s: by the law of the others this motor does not burn out within five minutes"
-                        .formatted(each.id()));
-                continue;
-            }
-            predicted.add(beside(each, laws.holds(each.id()), prediction.orElseThrow(), store));
-        }
+        List<Outcome> outcomes = IntStream.range(0, firings.size())
+                .parallel()
+                .mapToObj(i -> outcome(
+                        firings.get(i), withOthersVelocity(firings.get(i).motor(), i, velocities), laws, store))
+                .toList();
+        List<PredictedFiring> predicted =
+                outcomes.stream().flatMap(each -> each.predicted().stream()).toList();
+        List<String> notPredicted = Stream.concat(
+                        outside.stream(), outcomes.stream().flatMap(each -> each.whyNot().stream()))
+                .toList();
         if (predicted.isEmpty()) {
             return new Closure.NotPredicted(
                     notPredicted.isEmpty()
@@ -88,6 +78,29 @@ public final class LeaveOneOut {
                             : "No firing was predicted. " + String.join("; ", notPredicted) + ".");
         }
         return judged(law, predicted, notPredicted);
+    }
+
+    /** One firing foretold, or why not. */
+    private record Outcome(Optional<PredictedFiring> predicted, Optional<String> whyNot) {
+
+        static Outcome not(String why) {
+            return new Outcome(Optional.empty(), Optional.of(why));
+        }
+    }
+
+    private static Outcome outcome(MeasuredFiring each, Motor motor, LawWithout laws, NumberStore store) {
+        Optional<PiecewiseLaw> rest = laws.without(each.id());
+        if (rest.isEmpty()) {
+            return Outcome.not(
+                    "%s: without it too few firings at different pressures are left for a law".formatted(each.id()));
+        }
+        PiecewiseLaw lit = rest.orElseThrow().ofMotorAt(each.meanPressure());
+        return Prediction.of(motor, pressure -> each.rateFactor() * lit.rate(pressure))
+                .map(prediction -> new Outcome(
+                        Optional.of(beside(each, laws.holds(each.id()), prediction, store)), Optional.empty()))
+                .orElseGet(() ->
+                        Outcome.not("%s: by the law of the others this motor does not burn out within five minutes"
+                                .formatted(each.id())));
     }
 
     /** The mean of the others; the pooled one where they have none. */

@@ -60,7 +60,7 @@ public final class Grains {
     }
 
     private static Grain assemble(GrainDescription description, GrainKind kind, List<Segment> segments) {
-        boolean equal = segments.stream().map(Segment::own).distinct().count() == 1;
+        boolean equal = segments.stream().allMatch(segment -> segment.sizedAs(segments.get(0)));
         if (kind == GrainKind.BATES && equal && description.inhibitedEnds() == 0) {
             return new Bates(segments.size(), segments.get(0).tube(2));
         }
@@ -111,8 +111,12 @@ public final class Grains {
             return own == null ? description.dimensions().get(name) : own;
         }
 
-        List<Measured> own() {
-            return kind.needs().stream().map(this::dimension).toList();
+        boolean sizedAs(Segment other) {
+            return kind.needs().stream().allMatch(name -> same(dimension(name), other.dimension(name)));
+        }
+
+        private static boolean same(Measured one, Measured other) {
+            return one.value() == other.value() && one.std().equals(other.std());
         }
 
         void check(List<String> needs, List<String> reasons) {

@@ -1,14 +1,11 @@
 package io.burnlaw.quantity;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** A sentence with numbers in it, as people write them. */
 public final class Sentence {
-
-    /** A general conversion with a precision, such as {@code %.3g} or {@code %+.2g}; or any other conversion. */
-    private static final Pattern CONVERSION = Pattern.compile("%(\\+?)(?:\\.(\\d+)g|([^a-zA-Z%]*[a-zA-Z%]))");
 
     private Sentence() {}
 
@@ -21,23 +18,46 @@ public final class Sentence {
      * @return the sentence
      */
     public static String of(String format, Object... values) {
-        Object[] written = values.clone();
-        StringBuilder plain = new StringBuilder();
-        Matcher conversion = CONVERSION.matcher(format);
+        StringBuilder sentence = new StringBuilder(format.length() + 16 * values.length);
         int next = 0;
-        while (conversion.find()) {
-            boolean takesNothing = "%".equals(conversion.group(3)) || "n".equals(conversion.group(3));
-            if (conversion.group(2) != null) {
-                boolean signed = !conversion.group(1).isEmpty();
-                written[next] =
-                        figure(((Number) values[next]).doubleValue(), Integer.parseInt(conversion.group(2)), signed);
-                conversion.appendReplacement(plain, "%s");
-            } else {
-                conversion.appendReplacement(plain, Matcher.quoteReplacement(conversion.group()));
+        int at = 0;
+        while (at < format.length()) {
+            int sign = format.indexOf('%', at);
+            if (sign < 0) {
+                break;
             }
-            next += takesNothing ? 0 : 1;
+            sentence.append(format, at, sign);
+            int letter = sign + 1;
+            while (!Character.isLetter(format.charAt(letter)) && format.charAt(letter) != '%') {
+                letter++;
+            }
+            at = letter + 1;
+            String conversion = format.substring(sign, at);
+            switch (conversion) {
+                case "%%" -> sentence.append('%');
+                case "%n" -> sentence.append(System.lineSeparator());
+                case "%s" -> sentence.append(values[next++]);
+                default -> sentence.append(written(conversion, values[next++]));
+            }
         }
-        return String.format(Locale.ROOT, conversion.appendTail(plain).toString(), written);
+        return sentence.append(format, at, format.length()).toString();
+    }
+
+    /** The usual conversions by hand: a formatter reads its format anew for each firing. */
+    private static String written(String conversion, Object value) {
+        boolean signed = conversion.charAt(1) == '+';
+        int point = signed ? 2 : 1;
+        boolean precise = conversion.length() == point + 3
+                && conversion.charAt(point) == '.'
+                && Character.isDigit(conversion.charAt(point + 1));
+        char letter = conversion.charAt(conversion.length() - 1);
+        if (letter == 'g' && precise) {
+            return figure(((Number) value).doubleValue(), conversion.charAt(point + 1) - '0', signed);
+        }
+        if (letter == 'f' && precise && value instanceof Double number && Double.isFinite(number)) {
+            return fixed(number, conversion.charAt(point + 1) - '0', signed);
+        }
+        return String.format(Locale.ROOT, conversion, value);
     }
 
     private static String figure(double value, int digits, boolean signed) {
@@ -45,5 +65,13 @@ public final class Sentence {
             return Double.isNaN(value) ? "unknown" : (value < 0 ? "-" : "") + "infinite";
         }
         return (signed && value >= 0 ? "+" : "") + Figures.significant(value, digits);
+    }
+
+    private static String fixed(double value, int decimals, boolean signed) {
+        String magnitude = BigDecimal.valueOf(Math.abs(value))
+                .setScale(decimals, RoundingMode.HALF_UP)
+                .toPlainString();
+        boolean negative = value < 0 || 1 / value < 0;
+        return (negative ? "-" : signed ? "+" : "") + magnitude;
     }
 }

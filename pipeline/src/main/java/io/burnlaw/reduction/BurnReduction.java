@@ -22,6 +22,8 @@ import java.util.OptionalDouble;
  * @param along            rates along the burn
  * @param hump             a start that was faster than its pressure explains, and is left out of the rates
  * @param throatChange     what the course of the rates says of the throat, beyond what was measured of it
+ * @param duringEven       how long at which pressure while the mass balance rate holds
+ * @param duringWeb        how long at which pressure from ignition to burnout
  * @param pressureScaleStd of a pressure that was derived from thrust, relative [1]; empty where it was recorded
  */
 record BurnReduction(
@@ -34,6 +36,8 @@ record BurnReduction(
         List<InstantaneousRate> along,
         Optional<ErosiveHump> hump,
         Optional<ThroatChange> throatChange,
+        PressureDistribution duringEven,
+        PressureDistribution duringWeb,
         Optional<Double> pressureScaleStd) {
 
     static BurnReduction of(
@@ -63,6 +67,8 @@ record BurnReduction(
                 hump.isPresent() ? Continuity.along(estimate, ambient) : wholeAlong,
                 hump,
                 one ? ThroatChange.of(wholeAlong, inputs.grain().web()) : Optional.empty(),
+                BurnPressures.between(inputs.record(), estimate.firstEven(), estimate.lastEven(), ambient),
+                BurnPressures.between(inputs.record(), estimate.ignition(), estimate.burnout(), ambient),
                 pressureScaleStd);
     }
 
@@ -137,12 +143,7 @@ record BurnReduction(
     }
 
     PressureDistribution pressures(Method method) {
-        boolean whole = method == Method.THICKNESS_TIME;
-        return BurnPressures.between(
-                inputs.record(),
-                whole ? estimate.ignition() : estimate.firstEven(),
-                whole ? estimate.burnout() : estimate.lastEven(),
-                burn.firing().ambientPressure());
+        return method == Method.THICKNESS_TIME ? duringWeb : duringEven;
     }
 
     /** Standard uncertainty of a mean pressure [Pa]: the sensor's gain and its zero. */

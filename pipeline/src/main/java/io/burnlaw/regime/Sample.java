@@ -4,7 +4,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Weighting;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -69,7 +69,7 @@ final class Sample {
         double[] y = new double[n];
         int[] cluster = new int[n];
         int[] order = new int[n];
-        Map<FitPoint, Integer> handedIn = new HashMap<>();
+        Map<FitPoint, Integer> handedIn = new IdentityHashMap<>();
         for (int i = 0; i < n; i++) {
             handedIn.putIfAbsent(points.get(i), i);
         }

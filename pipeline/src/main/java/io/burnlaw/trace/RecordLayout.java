@@ -188,17 +188,15 @@ record RecordLayout(
         List<String> cells = run.convention().cells(first.text());
         List<String> notes = new ArrayList<>();
         List<TraceHeading> headings = headings(file, bytes, lines, run, notes);
-        notes.add("%s: %s between the cells, decimal %s, first row of numbers on line %d."
-                .formatted(
-                        file,
-                        switch (run.convention().separator()) {
-                            case '\t' -> "tab";
-                            case ';' -> "semicolon";
-                            case ',' -> "comma";
-                            default -> "blanks";
-                        },
-                        run.convention().decimalComma() ? "comma" : "point",
-                        first.number()));
+        String between = switch (run.convention().separator()) {
+            case '\t' -> "tab";
+            case ';' -> "semicolon";
+            case ',' -> "comma";
+            default -> "blanks";
+        };
+        notes.add(file + ": " + between + " between the cells, decimal "
+                + (run.convention().decimalComma() ? "comma" : "point")
+                + ", first row of numbers on line " + first.number() + ".");
         return new RecordLayout(
                 run.convention().separator(),
                 run.convention().decimalComma(),

@@ -17,16 +17,18 @@ import java.util.regex.Pattern;
  */
 record TraceHeading(String written, String name, Optional<WrittenUnit> unit) {
 
-    private static final Pattern BRACKETED = Pattern.compile("(.*?)\\s*(?:\\[([^\\[\\]]+)]|\\(([^()]+)\\))\\s*");
+    private static final Pattern BLANKS = Pattern.compile("\\s+");
 
-    private static final Pattern TAILED = Pattern.compile("(.*\\S)\\s*[\\s_/,:]\\s*([^\\s_,:]+)");
+    private static final Pattern TAILED = Pattern.compile("(.*[^\\s_/,:])[\\s_/,:]+([^\\s_,:]+)");
 
     static TraceHeading of(String text) {
-        String written = text.strip().replaceAll("\\s+", " ");
-        Matcher bracketed = BRACKETED.matcher(written);
-        if (bracketed.matches()) {
-            String unit = bracketed.group(2) == null ? bracketed.group(3) : bracketed.group(2);
-            return new TraceHeading(written, bracketed.group(1), WrittenUnit.of(unit));
+        String written = BLANKS.matcher(text.strip()).replaceAll(" ");
+        int bracket = bracket(written);
+        if (bracket >= 0) {
+            return new TraceHeading(
+                    written,
+                    written.substring(0, bracket).stripTrailing(),
+                    WrittenUnit.of(written.substring(bracket + 1, written.length() - 1)));
         }
         Matcher tailed = TAILED.matcher(written);
         if (tailed.matches()) {
@@ -37,6 +39,17 @@ record TraceHeading(String written, String name, Optional<WrittenUnit> unit) {
             }
         }
         return new TraceHeading(written, written, WrittenUnit.of(written));
+    }
+
+    /** Where the brackets open that close at the end with something in them; -1 where there are none. */
+    private static int bracket(String written) {
+        char close = written.isEmpty() ? ' ' : written.charAt(written.length() - 1);
+        if (close != ']' && close != ')') {
+            return -1;
+        }
+        int open = written.lastIndexOf(close == ']' ? '[' : '(');
+        boolean alone = open >= 0 && written.indexOf(close, open) == written.length() - 1;
+        return alone && open < written.length() - 2 ? open : -1;
     }
 
     TraceHeading withUnit(String other) {
@@ -53,6 +66,6 @@ record TraceHeading(String written, String name, Optional<WrittenUnit> unit) {
     }
 
     static String fold(String text) {
-        return text.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+        return BLANKS.matcher(text.strip()).replaceAll(" ").toLowerCase(Locale.ROOT);
     }
 }

@@ -49,4 +49,21 @@ class SentenceTest {
                     .isEqualTo(Double.parseDouble(String.format(Locale.ROOT, "%.5g", value)));
         }
     }
+
+    /** Ties come up where a value has one digit more than is written, which random doubles hardly ever have. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3})
+    void decimalsAreThoseOfThePlatform(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        for (int i = 0; i < 2000; i++) {
+            double value = i % 2 == 0
+                    ? random.nextInt(-20_000, 20_000) / 2000.0
+                    : random.nextDouble(-1, 1) * StrictMath.pow(10, random.nextDouble(-6, 9));
+            for (String format : new String[] {"%.0f", "%.1f", "%.2f", "%+.2f", "%.3f"}) {
+                assertThat(Sentence.of(format, value)).isEqualTo(String.format(Locale.ROOT, format, value));
+            }
+        }
+        assertThat(Sentence.of("%.2f", -0.0)).isEqualTo(String.format(Locale.ROOT, "%.2f", -0.0));
+        assertThat(Sentence.of("%.2f", Double.NaN)).isEqualTo(String.format(Locale.ROOT, "%.2f", Double.NaN));
+    }
 }
