@@ -8,6 +8,7 @@ import java.awt.Graphics;
 import java.awt.GraphicsConfiguration;
 import java.awt.Image;
 import java.awt.Paint;
+import java.awt.RenderingHints;
 import java.awt.Shape;
 import java.awt.Stroke;
 import java.awt.geom.AffineTransform;
@@ -170,6 +171,10 @@ final class MarkGraphics extends AbstractGraphics2D {
     private static UnsupportedOperationException unused() {
         return new UnsupportedOperationException("marks are lines, circles, squares and polygons");
     }
+
+    /** How pixels are smoothed: here are none. */
+    @Override
+    public void setRenderingHint(RenderingHints.Key hint, Object value) {}
 
     @Override
     public Graphics create() {

@@ -3,17 +3,14 @@ package io.burnlaw.report.chart;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.util.List;
-import java.util.Locale;
-import org.knowm.xchart.XYChart;
 import org.knowm.xchart.XYSeries;
-import org.knowm.xchart.style.XYStyler;
 import org.knowm.xchart.style.markers.Marker;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 
 /**
- * Has XChart paint marks into SVG. Its labels, ticks, titles and legend are switched off: it draws words as outlines of
- * glyphs, which nobody can search or have read out, and which differ by the fonts of the machine. Switched off it fills
- * the sheet edge to edge, so that a place on an axis is its share of the sheet, and asks for no font.
+ * Has XChart paint marks into SVG, and nothing but marks: it draws words as outlines of glyphs, which nobody can search
+ * or have read out, and which differ by the fonts of the machine. The marks fill the sheet edge to edge, so that a place
+ * on an axis is its share of the sheet, and no font is asked for.
  */
 final class MarkPainter {
 
@@ -21,25 +18,27 @@ final class MarkPainter {
     private final Axis y;
     private final int width;
     private final int height;
+    private final MarkSheet sheet;
 
     MarkPainter(Axis x, Axis y, double width, double height) {
         this.x = x;
         this.y = y;
         this.width = (int) width;
         this.height = (int) height;
+        this.sheet = new MarkSheet(x, y, this.width, this.height);
     }
 
     /** The marks as SVG elements, with the plot's upper left corner at 0, 0. */
     String paint(Mark mark) {
-        XYChart chart = emptyChart();
+        sheet.clear();
         boolean something = mark instanceof Mark.Points points
-                ? points(chart, points)
-                : mark instanceof Mark.Lines lines ? lines(chart, lines) : band(chart, (Mark.Band) mark);
+                ? points(points)
+                : mark instanceof Mark.Lines lines ? lines(lines) : band((Mark.Band) mark);
         if (!something) {
             return "";
         }
         MarkGraphics graphics = new MarkGraphics();
-        chart.paint(graphics, width, height);
+        sheet.paint(graphics);
         StringBuilder svg = new StringBuilder(graphics.svg());
         if (mark instanceof Mark.Points points && points.hollow()) {
             hollow(points, svg);
@@ -64,51 +63,21 @@ final class MarkPainter {
         }
     }
 
-    private XYChart emptyChart() {
-        XYChart chart = new XYChart(width, height);
-        XYStyler styler = chart.getStyler();
-        styler.setLocale(Locale.ROOT);
-        styler.setLegendVisible(false)
-                .setChartTitleVisible(false)
-                .setPlotContentSize(1.0)
-                .setChartPadding(0)
-                .setPlotBorderVisible(false)
-                .setPlotBackgroundColor(new Color(0, 0, 0, 0))
-                .setChartBackgroundColor(new Color(0, 0, 0, 0));
-        styler.setAxisTitlesVisible(false);
-        styler.setAxisTicksVisible(false);
-        styler.setAxisTicksMarksVisible(false);
-        styler.setAxisTicksLineVisible(false);
-        styler.setPlotGridLinesVisible(false);
-        styler.setPlotMargin(0);
-        // XChart works ticks out even where it shows none, by far the longest part of its painting; an axis that is too
-        // short for two of them is left alone
-        styler.setXAxisTickMarkSpacingHint(Integer.MAX_VALUE);
-        styler.setYAxisTickMarkSpacingHint(Integer.MAX_VALUE);
-        styler.setXAxisLogarithmic(x.logarithmic());
-        styler.setYAxisLogarithmic(y.logarithmic());
-        styler.setXAxisMin(x.low());
-        styler.setXAxisMax(x.high());
-        styler.setYAxisMin(y.low());
-        styler.setYAxisMax(y.high());
-        return chart;
-    }
-
-    private boolean points(XYChart chart, Mark.Points points) {
+    private boolean points(Mark.Points points) {
         List<Mark.Spot> spots = points.spots().stream()
                 .filter(spot -> x.holds(spot.x()) && y.holds(spot.y()))
                 .toList();
         if (spots.isEmpty()) {
             return false;
         }
-        chart.getStyler().setMarkerSize((int) points.size());
+        sheet.getStyler().setMarkerSize((int) points.size());
         // bars first, so that points lie on them; XChart has bars in y only and of equal length to both sides
         int number = 0;
         for (Mark.Spot spot : spots) {
-            number = bar(chart, number, spot.xLow(), spot.y(), spot.xHigh(), spot.y(), points.ink());
-            number = bar(chart, number, spot.x(), spot.yLow(), spot.x(), spot.yHigh(), points.ink());
+            number = bar(number, spot.xLow(), spot.y(), spot.xHigh(), spot.y(), points.ink());
+            number = bar(number, spot.x(), spot.yLow(), spot.x(), spot.yHigh(), points.ink());
         }
-        XYSeries series = chart.addSeries(
+        XYSeries series = sheet.addSeries(
                 "points",
                 spots.stream().mapToDouble(Mark.Spot::x).toArray(),
                 spots.stream().mapToDouble(Mark.Spot::y).toArray());
@@ -119,13 +88,12 @@ final class MarkPainter {
         return true;
     }
 
-    private int bar(XYChart chart, int number, double x1, double y1, double x2, double y2, Ink ink) {
+    private int bar(int number, double x1, double y1, double x2, double y2, Ink ink) {
         if (x1 == x2 && y1 == y2) {
             return number;
         }
         // the foot of a bar may lie below zero, which a logarithmic axis cannot show: the bar ends at the edge
         line(
-                chart,
                 "bar " + number,
                 new double[] {inside(x, x1), inside(x, x2)},
                 new double[] {inside(y, y1), inside(y, y2)},
@@ -139,13 +107,12 @@ final class MarkPainter {
         return Math.min(Math.max(value, axis.low()), axis.high());
     }
 
-    private boolean lines(XYChart chart, Mark.Lines lines) {
+    private boolean lines(Mark.Lines lines) {
         int number = 0;
         for (List<Mark.At> line : lines.lines()) {
             List<Mark.At> shown = line.stream().filter(this::drawable).toList();
             if (shown.size() > 1) {
                 line(
-                        chart,
                         "line " + number,
                         shown.stream().mapToDouble(Mark.At::x).toArray(),
                         shown.stream().mapToDouble(Mark.At::y).toArray(),
@@ -165,15 +132,13 @@ final class MarkPainter {
                 && (!y.logarithmic() || at.y() > 0);
     }
 
-    private static void line(
-            XYChart chart, String name, double[] xs, double[] ys, double width, Mark.Dash dash, Ink ink) {
-        XYSeries series = chart.addSeries(name, xs, ys);
-        series.setMarker(SeriesMarkers.NONE);
+    private void line(String name, double[] xs, double[] ys, double width, Mark.Dash dash, Ink ink) {
+        XYSeries series = sheet.addSeries(name, xs, ys);
         series.setLineColor(ink.standIn(255));
         series.setLineStyle(stroke(width, dash));
     }
 
-    private boolean band(XYChart chart, Mark.Band band) {
+    private boolean band(Mark.Band band) {
         List<Mark.At> upper = band.upper().stream().filter(this::drawable).toList();
         List<Mark.At> lower = band.lower().stream().filter(this::drawable).toList();
         if (upper.size() < 2 || lower.size() < 2) {
@@ -188,9 +153,8 @@ final class MarkPainter {
             xs[i] = at.x();
             ys[i] = at.y();
         }
-        XYSeries series = chart.addSeries("band", xs, ys);
+        XYSeries series = sheet.addSeries("band", xs, ys);
         series.setXYSeriesRenderStyle(XYSeries.XYSeriesRenderStyle.PolygonArea);
-        series.setMarker(SeriesMarkers.NONE);
         series.setFillColor(band.ink().standIn((int) Math.round(255 * band.opacity())));
         series.setLineColor(new Color(0, 0, 0, 0));
         return true;
