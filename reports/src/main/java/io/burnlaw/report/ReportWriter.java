@@ -16,6 +16,7 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
@@ -76,12 +77,20 @@ public final class ReportWriter {
         ReportFolder.replace(
                 folder,
                 fresh -> write(document, options, (path, body) -> {
-                    Path file = fresh.resolve(path);
-                    Files.createDirectories(file.getParent());
-                    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {
+                    try (OutputStream out = new BufferedOutputStream(newFile(fresh.resolve(path)))) {
                         body.writeTo(out);
                     }
                 }));
+    }
+
+    /** Opens a file. Nearly always its folder is there already, and need not be asked for. */
+    private static OutputStream newFile(Path file) throws IOException {
+        try {
+            return Files.newOutputStream(file);
+        } catch (NoSuchFileException noFolder) {
+            Files.createDirectories(file.getParent());
+            return Files.newOutputStream(file);
+        }
     }
 
     /**

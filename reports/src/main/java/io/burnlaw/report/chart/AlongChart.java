@@ -4,6 +4,7 @@ import io.burnlaw.report.document.CurvePoint;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Point;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -18,11 +19,13 @@ public final class AlongChart {
      *
      * @param firing whose burn
      * @param formulation whose law
+     * @param points of the propellant, at least those that came from the firing
      * @param scales axes of the document
      * @param frame sheet
      * @return the picture; empty where the rate along the burn is not known
      */
-    public static Optional<Figure> draw(Firing firing, Formulation formulation, Scales scales, Frame frame) {
+    public static Optional<Figure> draw(
+            Firing firing, Formulation formulation, List<Point> points, Scales scales, Frame frame) {
         List<Mark.At> burn = LawChart.burn(firing.along());
         if (burn.size() < 2) {
             return Optional.empty();
@@ -44,7 +47,7 @@ public final class AlongChart {
         picture.mark(Mark.Lines.one(burn, 1.6, Mark.Dash.SOLID, Ink.S1), "along this burn");
         PointMarks.draw(
                 picture,
-                formulation.points().stream()
+                points.stream()
                         .filter(point -> firing.id().equals(point.firing()))
                         .toList(),
                 Ink.S1);

@@ -35,10 +35,16 @@ public enum Ink {
 
     private final String light;
     private final String dark;
+    private final String key;
+    private final String fill;
+    private final String stroke;
 
     Ink(String light, String dark) {
         this.light = light;
         this.dark = dark;
+        this.key = name().toLowerCase(Locale.ROOT);
+        this.fill = "fill=\"" + light + "\" class=\"f-" + key + "\"";
+        this.stroke = "stroke=\"" + light + "\" class=\"s-" + key + "\"";
     }
 
     /**
@@ -53,7 +59,7 @@ public enum Ink {
 
     /** {@return the name of the role as style sheets use it} */
     public String key() {
-        return name().toLowerCase(Locale.ROOT);
+        return key;
     }
 
     /** {@return the colour on light ground, as #rrggbb} */
@@ -64,6 +70,16 @@ public enum Ink {
     /** {@return the colour on dark ground, as #rrggbb} */
     public String dark() {
         return dark;
+    }
+
+    /** The attributes of what is filled with it. */
+    String fill() {
+        return fill;
+    }
+
+    /** The attributes of what is drawn with it. */
+    String stroke() {
+        return stroke;
     }
 
     /** {@return the rules that give every role its colour, for light and dark} */

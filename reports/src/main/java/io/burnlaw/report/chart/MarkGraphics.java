@@ -164,7 +164,9 @@ final class MarkGraphics extends AbstractGraphics2D {
     }
 
     private void place(double x, double y) {
-        svg.append(Svg.number(x)).append(' ').append(Svg.number(y));
+        Svg.number(svg, x);
+        svg.append(' ');
+        Svg.number(svg, y);
     }
 
     /** A mark is made of lines and areas with straight edges: whatever else is asked for is not in this picture. */

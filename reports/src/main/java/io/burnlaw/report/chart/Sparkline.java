@@ -68,10 +68,10 @@ public final class Sparkline {
         for (int i = 0; i < COLUMNS; i++) {
             if (filled[i]) {
                 double share = Math.max(0, Math.min(1, (columns[i] - lowest) / (highest - lowest)));
-                path.append(path.length() == 0 ? "M" : "L")
-                        .append(Svg.number(WIDTH * (i + 0.5) / COLUMNS))
-                        .append(' ')
-                        .append(Svg.number(HEIGHT - 1.5 - (HEIGHT - 4) * share));
+                path.append(path.length() == 0 ? 'M' : 'L');
+                Svg.number(path, WIDTH * (i + 0.5) / COLUMNS);
+                path.append(' ');
+                Svg.number(path, HEIGHT - 1.5 - (HEIGHT - 4) * share);
             }
         }
         return "<svg class=\"spark\" viewBox=\"0 0 " + Svg.number(WIDTH) + " " + Svg.number(HEIGHT) + "\" width=\""

@@ -9,16 +9,26 @@ final class Svg {
 
     /** A coordinate, the same in every locale. */
     static String number(double value) {
-        double rounded = Math.rint(value * 100) / 100;
-        if (rounded == Math.rint(rounded)) {
-            return Long.toString((long) rounded);
+        StringBuilder text = new StringBuilder(12);
+        number(text, value);
+        return text.toString();
+    }
+
+    /** Adds a coordinate to a text. */
+    static void number(StringBuilder text, double value) {
+        long hundredths = (long) Math.rint(value * 100);
+        if (hundredths < 0) {
+            text.append('-');
+            hundredths = -hundredths;
         }
-        long hundredths = Math.abs(Math.round(rounded * 100));
-        return (rounded < 0 ? "-" : "")
-                + hundredths / 100
-                + "."
-                + hundredths / 10 % 10
-                + (hundredths % 10 == 0 ? "" : hundredths % 10);
+        text.append(hundredths / 100);
+        int rest = (int) (hundredths % 100);
+        if (rest != 0) {
+            text.append('.').append((char) ('0' + rest / 10));
+            if (rest % 10 != 0) {
+                text.append((char) ('0' + rest % 10));
+            }
+        }
     }
 
     static String escape(String words) {
@@ -60,11 +70,11 @@ final class Svg {
     }
 
     static String stroke(Ink ink) {
-        return "stroke=\"" + ink.light() + "\" class=\"s-" + ink.key() + "\"";
+        return ink.stroke();
     }
 
     static String fill(Ink ink) {
-        return "fill=\"" + ink.light() + "\" class=\"f-" + ink.key() + "\"";
+        return ink.fill();
     }
 
     /** How wide words will be, near enough to keep them apart: fonts differ by a tenth. */

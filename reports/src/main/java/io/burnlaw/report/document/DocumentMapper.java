@@ -127,7 +127,13 @@ final class DocumentMapper {
             if (!Double.isFinite(value)) {
                 throw JsonMappingException.from(json, "the number " + value + " cannot be published");
             }
-            json.writeNumber(value);
+            char[] digits = new char[FewDecimals.LONGEST];
+            int length = FewDecimals.write(value, digits);
+            if (length > 0) {
+                json.writeNumber(digits, 0, length);
+            } else {
+                json.writeNumber(value);
+            }
         }
     }
 

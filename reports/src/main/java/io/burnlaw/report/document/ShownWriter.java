@@ -28,7 +28,11 @@ public final class ShownWriter extends FilterWriter {
 
     @Override
     public void write(String text, int from, int count) throws IOException {
-        write(text.substring(from, from + count).toCharArray(), 0, count);
+        if (half == NONE && allPlain(text, from, count)) {
+            out.write(text, from, count);
+        } else {
+            write(text.substring(from, from + count).toCharArray(), 0, count);
+        }
     }
 
     @Override
@@ -49,6 +53,17 @@ public final class ShownWriter extends FilterWriter {
             }
         }
         out.append(shown);
+    }
+
+    /** Nearly all of a page: nothing is to be looked up, and nothing changes. */
+    private static boolean allPlain(String text, int from, int count) {
+        for (int i = from; i < from + count; i++) {
+            char c = text.charAt(i);
+            if (c != '\n' && (c < ' ' || c > '~')) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private void passHalf(StringBuilder shown) {

@@ -65,7 +65,8 @@ public record FiringView(
     DrawnFigure along(Scales scales) {
         return formulation == null
                 ? null
-                : DrawnFigure.ifAny("along-" + name, frame -> AlongChart.draw(firing, formulation, scales, frame));
+                : DrawnFigure.ifAny(
+                        "along-" + name, frame -> AlongChart.draw(firing, formulation, points, scales, frame));
     }
 
     /** {@return the titles of its findings, each once, or an empty text} */

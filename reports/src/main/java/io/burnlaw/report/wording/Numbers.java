@@ -16,6 +16,7 @@ public final class Numbers {
 
     private static final int COMPUTED = 3;
     private static final int STATED = 4;
+    private static final double[] POWERS = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
 
     private Numbers() {}
 
@@ -100,7 +101,7 @@ public final class Numbers {
      * @return without zeros at its end
      */
     public static String written(double value, int significant) {
-        BigDecimal rounded = new BigDecimal(value).round(new MathContext(significant, RoundingMode.HALF_EVEN));
+        BigDecimal rounded = significant(value, significant);
         return plain(rounded.signum() == 0 ? BigDecimal.ZERO : rounded.stripTrailingZeros());
     }
 
@@ -254,7 +255,7 @@ public final class Numbers {
     }
 
     private static int place(double uncertainty) {
-        BigDecimal two = new BigDecimal(uncertainty).round(new MathContext(2, RoundingMode.HALF_EVEN));
+        BigDecimal two = significant(uncertainty, 2);
         return two.precision() == 1 ? two.scale() + 1 : two.scale();
     }
 
@@ -270,14 +271,39 @@ public final class Numbers {
     }
 
     private static BigDecimal atPlace(double value, int place) {
-        return new BigDecimal(value).setScale(place, RoundingMode.HALF_EVEN);
+        BigDecimal near = nearest(value, place);
+        return near != null ? near : new BigDecimal(value).setScale(place, RoundingMode.HALF_EVEN);
+    }
+
+    private static BigDecimal significant(double value, int digits) {
+        int place = digits - 1 - (int) Math.floor(Math.log10(Math.abs(value)));
+        BigDecimal near = nearest(value, place);
+        // the logarithm of a number beside a power of ten, or rounding up to one, makes it a digit more or less
+        return near != null && near.precision() == digits
+                ? near
+                : new BigDecimal(value).round(new MathContext(digits, RoundingMode.HALF_EVEN));
+    }
+
+    /**
+     * The value to a place where a product of doubles is sure to tell it, else null: all digits of a double are dozens,
+     * and a page has hundreds of numbers. The power of ten is exact, so that the product is off by half of its last bit.
+     */
+    private static @Nullable BigDecimal nearest(double value, int place) {
+        if (!(place >= 0 && place < POWERS.length)) {
+            return null;
+        }
+        double shifted = value * POWERS[place];
+        double whole = Math.rint(shifted);
+        return Math.abs(shifted) < 1e9 && Math.abs(shifted - whole) < 0.499
+                ? BigDecimal.valueOf((long) whole, place)
+                : null;
     }
 
     private static String digits(double value, @Nullable Integer place, int significant) {
         if (place != null) {
             return plain(atPlace(value, place));
         }
-        BigDecimal rounded = new BigDecimal(value).round(new MathContext(significant, RoundingMode.HALF_EVEN));
+        BigDecimal rounded = significant(value, significant);
         if (rounded.signum() == 0) {
             return "0";
         }

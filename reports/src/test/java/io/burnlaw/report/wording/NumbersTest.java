@@ -3,6 +3,9 @@ package io.burnlaw.report.wording;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.report.document.Quantity;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Locale;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -115,6 +118,35 @@ class NumbersTest {
                 assertThat(Math.abs(read - value)).as(value + " +- " + std).isLessThanOrEqualTo(0.0501 * std);
             }
         }
+    }
+
+    /** All digits of the double decide, at a tie as well: by java.math.BigDecimal, which holds all of them. */
+    @Test
+    void noShortcutRoundsOtherwise() {
+        SplittableRandom random = new SplittableRandom(20261127);
+        for (int i = 0; i < 200_000; i++) {
+            int place = random.nextInt(10);
+            double any = (random.nextDouble() - 0.5) * Math.pow(10, random.nextInt(7));
+            double power = Math.pow(10, place);
+            // a value as it comes, one close to the middle between two texts, and the middle itself where a double is
+            double value = switch (i % 3) {
+                case 0 -> any;
+                case 1 -> (Math.rint(any * power) + 0.5) / power;
+                default -> Math.rint(any * 1024) / 1024;
+            };
+            BigDecimal exact = new BigDecimal(value);
+            if (Math.abs(value) >= 1e-3) {
+                assertThat(Numbers.decimals(value, place).replace('\u2212', '-'))
+                        .isEqualTo(plain(exact.setScale(place, RoundingMode.HALF_EVEN)));
+                BigDecimal rounded = exact.round(new MathContext(4, RoundingMode.HALF_EVEN));
+                assertThat(Numbers.number(value, 4).replace('\u2212', '-'))
+                        .isEqualTo(plain(rounded.setScale(rounded.scale() + 4 - rounded.precision())));
+            }
+        }
+    }
+
+    private static String plain(BigDecimal number) {
+        return (number.scale() < 0 ? number.setScale(0) : number).toPlainString();
     }
 
     @Test
