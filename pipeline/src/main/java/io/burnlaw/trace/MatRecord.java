@@ -2,14 +2,14 @@ package io.burnlaw.trace;
 
 import io.burnlaw.campaign.TraceSettings;
 import java.io.IOException;
-import java.nio.BufferUnderflowException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import us.hebi.matlab.mat.format.BufferAllocator;
 import us.hebi.matlab.mat.format.Mat5;
-import us.hebi.matlab.mat.format.Mat5File;
 import us.hebi.matlab.mat.types.Array;
 import us.hebi.matlab.mat.types.MatFile;
 import us.hebi.matlab.mat.types.Matrix;
@@ -23,10 +23,20 @@ import us.hebi.matlab.mat.types.Struct;
  */
 final class MatRecord {
 
-    /** Unpacked, all variables together are never larger. */
-    private static final int MOST_UNPACKED = 512 << 20;
-
     private static final int MOST_COLUMNS = 1000;
+
+    /** The library's own takes memory that the collector of garbage does not see. */
+    private static final BufferAllocator ON_HEAP = new BufferAllocator() {
+        @Override
+        public ByteBuffer allocate(int size) {
+            return ByteBuffer.allocate(size);
+        }
+
+        @Override
+        public void release(ByteBuffer buffer) {
+            // collected with the record
+        }
+    };
 
     private MatRecord() {}
 
@@ -40,7 +50,7 @@ final class MatRecord {
 
     static TraceReader.Decoded read(String file, byte[] bytes, TraceSettings settings) throws Refusal {
         List<MatColumn> columns = new ArrayList<>();
-        for (MatFile.Entry entry : opened(file, bytes).getEntries()) {
+        for (MatFile.Entry entry : entries(file, bytes)) {
             collect(entry.getName(), entry.getValue(), columns);
         }
         if (columns.size() > MOST_COLUMNS || columns.stream().noneMatch(column -> column.length() > 1)) {
@@ -57,44 +67,37 @@ final class MatRecord {
         return new TraceReader.Decoded(raw(file, columns, choice, notes), choice, notes);
     }
 
-    /** The budget holds for all that the file unpacks to: a small file can hold a very large one. */
-    private static Mat5File opened(String file, byte[] bytes) throws Refusal {
-        long[] left = {MOST_UNPACKED};
+    private static List<MatFile.Entry> entries(String file, byte[] bytes) throws Refusal {
+        List<MatFile.Entry> entries = new ArrayList<>();
         try {
-            return Mat5.newReader(Sources.wrap(bytes))
-                    .disableSubsystemProcessing()
-                    .setBufferAllocator(new us.hebi.matlab.mat.format.BufferAllocator() {
-                        @Override
-                        public ByteBuffer allocate(int size) {
-                            left[0] -= size;
-                            if (size < 0 || left[0] < 0) {
-                                throw new IllegalStateException("too large");
-                            }
-                            return ByteBuffer.allocate(size);
-                        }
-
-                        @Override
-                        public void release(ByteBuffer buffer) {
-                            // kept until the file is done
-                        }
-                    })
-                    .readMat();
-        } catch (IOException
-                | IllegalStateException
-                | IllegalArgumentException
-                | BufferUnderflowException
-                | IndexOutOfBoundsException
-                | NegativeArraySizeException
-                | ArithmeticException
-                | OutOfMemoryError e) {
-            // The library asks for as much at once as a length in the file says; nothing else is lost where that fails.
+            MatVariables variables = new MatVariables(file, bytes);
+            for (Optional<InputStream> each = variables.next(); each.isPresent(); each = variables.next()) {
+                Mat5.newReader(Sources.wrapInputStream(each.get()))
+                        .disableSubsystemProcessing()
+                        .setBufferAllocator(ON_HEAP)
+                        .readMat()
+                        .getEntries()
+                        .forEach(entries::add);
+            }
+        } catch (IOException e) {
             throw Refusal.of(
                     file,
                     0,
-                    "this is no Matlab file of level 5, or it is damaged or too large",
+                    "this is no Matlab file of level 5, or it is damaged",
                     "a file saved with -v6 or -v7",
                     "save it again with   save('name.mat', '-v7')   or export text");
+        } catch (OutOfMemoryError e) {
+            // Lengths are true here, but a quarter of a megabyte can truly hold a quarter of a gigabyte when packed:
+            // where
+            // Java was given less, that record is lost and not the campaign.
+            throw Refusal.of(
+                    file,
+                    0,
+                    "the record takes more memory than there is",
+                    "at most " + (Runtime.getRuntime().maxMemory() >> 20) + " MB in all",
+                    "save the channels of this firing only, or allow more with the option -Xmx2g before -jar");
         }
+        return entries;
     }
 
     private static void collect(String name, Array value, List<MatColumn> columns) {

@@ -22,8 +22,8 @@ final class RecordFile implements Closeable {
     /** Larger files are no record of a firing. */
     private static final long MOST_BYTES = 4L << 30;
 
-    /** Records that have to be held whole are smaller. */
-    private static final int MOST_HELD = 256 << 20;
+    /** Records that have to be held whole are smaller, packed and unpacked. */
+    static final int MOST_HELD = 256 << 20;
 
     private static final int BUFFER = 1 << 16;
 

@@ -5,9 +5,12 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.RandomAccessFile;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import java.util.zip.DeflaterOutputStream;
 import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -95,6 +99,35 @@ class HostileFilesIT {
         }
     }
 
+    /** A column of a Matlab file of level 5, packed; its lengths are true. */
+    private static void packedMatlab(Path file, int zeros) throws IOException {
+        ByteArrayOutputStream packed = new ByteArrayOutputStream();
+        try (OutputStream out = new DeflaterOutputStream(packed)) {
+            int bytes = 8 * zeros;
+            int[] head = {14, 56 + bytes, 6, 8, 6, 0, 5, 8, zeros, 1, 1, 1, 'x', 0, 9, bytes};
+            out.write(little(head));
+            byte[] block = new byte[1 << 20];
+            for (int left = bytes; left > 0; left -= block.length) {
+                out.write(block, 0, Math.min(left, block.length));
+            }
+        }
+        try (OutputStream out = Files.newOutputStream(file)) {
+            byte[] header = Arrays.copyOf("MATLAB 5.0 MAT-file".getBytes(StandardCharsets.US_ASCII), 128);
+            header[125] = 1;
+            header[126] = 'I';
+            header[127] = 'M';
+            out.write(header);
+            out.write(little(15, packed.size()));
+            packed.writeTo(out);
+        }
+    }
+
+    private static byte[] little(int... numbers) {
+        ByteBuffer bytes = ByteBuffer.allocate(4 * numbers.length).order(ByteOrder.LITTLE_ENDIAN);
+        Arrays.stream(numbers).forEach(bytes::putInt);
+        return bytes.array();
+    }
+
     @Test
     void recordsThatNoLoggerWritesCostThemselvesOnly() throws Exception {
         Map<String, String> expected = new LinkedHashMap<>();
@@ -128,6 +161,10 @@ class HostileFilesIT {
         expected.put("traces/empty.csv", "the file is empty");
         Files.write(trace("half.csv.gz"), new byte[] {0x1f, (byte) 0x8b, 8, 0, 0});
         expected.put("traces/half.csv.gz", "the packed file is damaged");
+        packedMatlab(trace("bomb.mat"), 30 << 20);
+        expected.put("traces/bomb.mat", "the record takes more memory than there is");
+        packedMatlab(trace("large-bomb.mat"), 64 << 20);
+        expected.put("traces/large-bomb.mat", "the packed variable is too long");
         addFirings(expected.keySet());
         RunnableJar.Outcome outcome =
                 RunnableJar.run(folder, LITTLE_MEMORY, "run", campaign.toString(), "-o", "report", "--workers", "2");
