@@ -31,9 +31,12 @@ final class MarkSheet extends XYChart {
         styler.setAxisTicksLineVisible(false);
         styler.setPlotGridLinesVisible(false);
         styler.setPlotMargin(0);
-        // XChart works ticks out even where it shows none; an axis that is too short for two of them is left alone
+        // XChart works ticks out even where it shows none; an axis that is too short for two of them is left alone, and
+        // words of one's own spare the making of formats for numbers
         styler.setXAxisTickMarkSpacingHint(Integer.MAX_VALUE);
         styler.setYAxisTickMarkSpacingHint(Integer.MAX_VALUE);
+        setCustomXAxisTickLabelsFormatter(tick -> "");
+        setCustomYAxisTickLabelsFormatter(tick -> "");
         styler.setXAxisLogarithmic(x.logarithmic());
         styler.setYAxisLogarithmic(y.logarithmic());
         styler.setXAxisMin(x.low());
