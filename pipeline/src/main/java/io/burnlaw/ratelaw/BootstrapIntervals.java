@@ -48,14 +48,22 @@ final class BootstrapIntervals {
             return new Interval.NotEstimable("fewer than " + FEWEST_FIRINGS
                     + " independent firings have too few different draws for a bootstrap; one more would do");
         }
-        double[] sorted = values(replicates, first, second);
+        return corrected(
+                values(replicates, first, second),
+                values(without, first, second),
+                first * estimate[0] + second * estimate[1],
+                level);
+    }
+
+    /** The interval of a value, from what it is in each replicate and without each firing. */
+    static Interval corrected(double[] replicates, double[] without, double estimate, double level) {
+        double[] sorted = replicates.clone();
         Arrays.sort(sorted);
-        double middle = first * estimate[0] + second * estimate[1];
         int below = 0;
         int equal = 0;
         for (double value : sorted) {
-            below += value < middle ? 1 : 0;
-            equal += value == middle ? 1 : 0;
+            below += value < estimate ? 1 : 0;
+            equal += value == estimate ? 1 : 0;
         }
         double share = (below + 0.5 * equal) / sorted.length;
         if (!(share > 0 && share < 1)) {
@@ -63,10 +71,10 @@ final class BootstrapIntervals {
                     "all replicates lie on one side of the estimate; more firings would mend that");
         }
         double bias = NORMAL.inverseCumulativeProbability(share);
-        double acceleration = acceleration(values(without, first, second));
+        double acceleration = acceleration(without);
         double tail = NORMAL.inverseCumulativeProbability(0.5 + level / 2);
-        double low = quantile(sorted, corrected(bias, acceleration, -tail));
-        double high = quantile(sorted, corrected(bias, acceleration, tail));
+        double low = quantile(sorted, share(bias, acceleration, -tail));
+        double high = quantile(sorted, share(bias, acceleration, tail));
         return new Interval.Estimated(Math.min(low, high), Math.max(low, high), level, Interval.Method.BOOTSTRAP_BCA);
     }
 
@@ -90,7 +98,7 @@ final class BootstrapIntervals {
         return square > 0 ? cube / (6 * (square * Math.sqrt(square))) : 0;
     }
 
-    private static double corrected(double bias, double acceleration, double z) {
+    private static double share(double bias, double acceleration, double z) {
         double shifted = bias + z;
         return NORMAL.cumulativeProbability(bias + shifted / (1 - acceleration * shifted));
     }

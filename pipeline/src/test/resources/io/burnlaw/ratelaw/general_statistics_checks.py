@@ -211,3 +211,19 @@ for pressure in (1.2, 6.0):
     show("skewed, Huber: at %g MPa rate, std of ln" % pressure, [np.exp(row @ robust.params), (row @ v @ row) ** 0.5])
 plain = line(x, y)
 show("skewed, least squares: n, its std, rate at 1 MPa", [plain.params[1], plain.bse[1], np.exp(plain.params[0])])
+
+
+# The limits of BCa from given replicates, two of them equal to the estimate (ties count half): Efron and Tibshirani
+# (1993), eq. 14.9 to 14.15, with SciPy's normal distribution and NumPy's quantiles at (count + 1)p
+def corrected_limits(replicates, without, estimate, level):
+    bias = stats.norm.ppf((np.sum(replicates < estimate) + 0.5 * np.sum(replicates == estimate)) / len(replicates))
+    d = without.mean() - without
+    acceleration = stats.skew(d, bias=True) / 6 / np.sqrt(len(d))
+    z = bias + stats.norm.ppf([0.5 - level / 2, 0.5 + level / 2])
+    return np.quantile(replicates, stats.norm.cdf(bias + z / (1 - acceleration * z)), method="weibull")
+
+
+replicates = np.array([0.30 + 0.001 * (k + 0.02 * k * k) for k in range(59)] + [0.34, 0.34])
+without = np.array([0.31, 0.318, 0.3195, 0.3205, 0.322, 0.3215, 0.336])
+for level in (0.5, 0.8, 0.9):
+    show("BCa of given replicates, %g" % level, corrected_limits(replicates, without, 0.34, level))
