@@ -37,13 +37,14 @@ final class MarkSheet extends XYChart {
         styler.setYAxisTickMarkSpacingHint(Integer.MAX_VALUE);
         setCustomXAxisTickLabelsFormatter(tick -> "");
         setCustomYAxisTickLabelsFormatter(tick -> "");
-        styler.setXAxisLogarithmic(x.logarithmic());
-        styler.setYAxisLogarithmic(y.logarithmic());
         styler.setXAxisMin(x.low());
         styler.setXAxisMax(x.high());
         styler.setYAxisMin(y.low());
         styler.setYAxisMax(y.high());
         axisPair.paint(new MarkGraphics());
+        // after the ticks, whose formats a logarithmic axis would make all the same
+        styler.setXAxisLogarithmic(x.logarithmic());
+        styler.setYAxisLogarithmic(y.logarithmic());
     }
 
     /** Takes all marks away. */

@@ -28,15 +28,15 @@ public final class ShownWriter extends FilterWriter {
 
     @Override
     public void write(String text, int from, int count) throws IOException {
-        if (half == NONE && allPlain(text, from, count)) {
-            out.write(text, from, count);
-        } else {
-            write(text.substring(from, from + count).toCharArray(), 0, count);
-        }
+        write(text.substring(from, from + count).toCharArray(), 0, count);
     }
 
     @Override
     public void write(char[] text, int from, int count) throws IOException {
+        if (half == NONE && allPlain(text, from, count)) {
+            out.write(text, from, count);
+            return;
+        }
         StringBuilder shown = new StringBuilder(count + 1);
         for (int i = from; i < from + count; i++) {
             char c = text[i];
@@ -56,9 +56,9 @@ public final class ShownWriter extends FilterWriter {
     }
 
     /** Nearly all of a page: nothing is to be looked up, and nothing changes. */
-    private static boolean allPlain(String text, int from, int count) {
+    private static boolean allPlain(char[] text, int from, int count) {
         for (int i = from; i < from + count; i++) {
-            char c = text.charAt(i);
+            char c = text[i];
             if (c != '\n' && (c < ' ' || c > '~')) {
                 return false;
             }
