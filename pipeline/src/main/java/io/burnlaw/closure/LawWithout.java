@@ -4,7 +4,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,8 +32,46 @@ final class LawWithout {
     private final Map<String, Integer> clusters = new HashMap<>();
     private final List<Piece> pieces = new ArrayList<>();
 
-    /** Points of one law, as its fit weighted them; x = ln P over the reference, residuals in ln r. */
-    private record Piece(String[] cluster, double[] x, double[] weight, double[] residual) {}
+    /**
+     * Points of one law, as its fit weighted them, by the cluster that goes with them: what a cluster adds to the sums, and
+     * the sums over those before it and after it. Nothing is subtracted, so that a heavy cluster leaves the others exact.
+     */
+    private record Piece(Map<String, Integer> place, List<Sums> own, List<Sums> before, List<Sums> after) {
+
+        Sums all() {
+            return before.get(own.size());
+        }
+
+        Sums without(int cluster) {
+            return before.get(cluster).plus(after.get(cluster + 1));
+        }
+    }
+
+    /**
+     * Sums over points of weight w, x = ln P over the reference, and e, their residual in ln r.
+     *
+     * @param w   of w
+     * @param wx  of w x
+     * @param wxx of w x x
+     * @param we  of w e
+     * @param wxe of w x e
+     */
+    private record Sums(double w, double wx, double wxx, double we, double wxe) {
+
+        static final Sums NONE = new Sums(0, 0, 0, 0, 0);
+
+        static Sums of(double w, double x, double residual) {
+            return new Sums(w, w * x, w * x * x, w * residual, w * x * residual);
+        }
+
+        Sums plus(Sums other) {
+            return new Sums(w + other.w, wx + other.wx, wxx + other.wxx, we + other.we, wxe + other.wxe);
+        }
+
+        double determinant() {
+            return w * wxx - wx * wx;
+        }
+    }
 
     LawWithout(PiecewiseLaw law, List<FitPoint> points) {
         this.law = law;
@@ -49,15 +87,32 @@ final class LawWithout {
     }
 
     private Piece piece(RateLaw full, List<FitPoint> mine) {
-        return new Piece(
-                mine.stream().map(FitPoint::cluster).toArray(String[]::new),
-                mine.stream()
-                        .mapToDouble(each -> StrictMath.log(each.pressure() / full.referencePressure()))
-                        .toArray(),
-                mine.stream().mapToDouble(each -> weight(full, each)).toArray(),
-                mine.stream()
-                        .mapToDouble(each -> StrictMath.log(each.rate() / full.rate(each.pressure())))
-                        .toArray());
+        Map<String, Integer> place = new HashMap<>();
+        List<Sums> own = new ArrayList<>();
+        for (FitPoint each : mine) {
+            Sums sums = Sums.of(
+                    weight(full, each),
+                    StrictMath.log(each.pressure() / full.referencePressure()),
+                    StrictMath.log(each.rate() / full.rate(each.pressure())));
+            Integer known = place.putIfAbsent(each.cluster(), own.size());
+            if (known == null) {
+                own.add(sums);
+            } else {
+                own.set(known, own.get(known).plus(sums));
+            }
+        }
+        List<Sums> before = running(own);
+        List<Sums> backward = new ArrayList<>(own);
+        Collections.reverse(backward);
+        List<Sums> after = running(backward);
+        Collections.reverse(after);
+        return new Piece(place, own, before, after);
+    }
+
+    private static List<Sums> running(List<Sums> each) {
+        List<Sums> running = new ArrayList<>(List.of(Sums.NONE));
+        each.forEach(sums -> running.add(running.get(running.size() - 1).plus(sums)));
+        return running;
     }
 
     boolean holds(String firing) {
@@ -68,8 +123,9 @@ final class LawWithout {
     Optional<PiecewiseLaw> without(String firing) {
         PiecewiseLaw changed = law;
         for (int piece = 0; piece < pieces.size(); piece++) {
-            if (Arrays.asList(pieces.get(piece).cluster()).contains(firing)) {
-                Optional<RateLaw> left = without(law.laws().get(piece), pieces.get(piece), firing);
+            Integer cluster = pieces.get(piece).place().get(firing);
+            if (cluster != null) {
+                Optional<RateLaw> left = without(law.laws().get(piece), pieces.get(piece), cluster);
                 if (left.isEmpty()) {
                     return Optional.empty();
                 }
@@ -79,30 +135,17 @@ final class LawWithout {
         return Optional.of(changed);
     }
 
-    private static Optional<RateLaw> without(RateLaw full, Piece mine, String firing) {
-        double[] all = new double[3];
-        double[] rest = new double[3];
-        double level = 0;
-        double slope = 0;
-        for (int i = 0; i < mine.x().length; i++) {
-            double x = mine.x()[i];
-            double w = mine.weight()[i];
-            add(all, w, x);
-            if (mine.cluster()[i].equals(firing)) {
-                double residual = mine.residual()[i];
-                level += w * residual;
-                slope += w * x * residual;
-            } else {
-                add(rest, w, x);
-            }
-        }
-        double determinant = rest[0] * rest[2] - rest[1] * rest[1];
-        if (!(rest[0] > 0 && determinant / rest[0] > LEAST_SHARE * (all[2] - all[1] * all[1] / all[0]))) {
+    private static Optional<RateLaw> without(RateLaw full, Piece mine, int cluster) {
+        Sums all = mine.all();
+        Sums own = mine.own().get(cluster);
+        Sums rest = mine.without(cluster);
+        double determinant = rest.determinant();
+        if (!(rest.w() > 0 && determinant / rest.w() > LEAST_SHARE * (all.wxx() - all.wx() * all.wx() / all.w()))) {
             return Optional.empty();
         }
         return Optional.of(new RateLaw(
-                full.lnRateAtReference() - (rest[2] * level - rest[1] * slope) / determinant,
-                full.exponent() - (rest[0] * slope - rest[1] * level) / determinant,
+                full.lnRateAtReference() - (rest.wxx() * own.we() - rest.wx() * own.wxe()) / determinant,
+                full.exponent() - (rest.w() * own.wxe() - rest.wx() * own.we()) / determinant,
                 full.referencePressure(),
                 full.rateVariance(),
                 full.covariance(),
@@ -122,11 +165,5 @@ final class LawWithout {
         double ofPressure = full.exponent() * point.pressureStd() / point.pressure();
         double variance = Math.max(LEAST_VARIANCE, ofRate * ofRate + ofPressure * ofPressure);
         return 1 / (variance * clusters.get(point.cluster()));
-    }
-
-    private static void add(double[] sums, double w, double x) {
-        sums[0] += w;
-        sums[1] += w * x;
-        sums[2] += w * x * x;
     }
 }

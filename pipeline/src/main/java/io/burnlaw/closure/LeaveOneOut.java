@@ -12,9 +12,9 @@ import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.TraceHistory;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -58,13 +58,11 @@ public final class LeaveOneOut {
             List<String> outside,
             NumberStore store) {
         LawWithout laws = new LawWithout(law, points);
-        double[] velocities = firings.stream()
-                .mapToDouble(each -> each.characteristicVelocity().orElse(Double.NaN))
-                .toArray();
-        List<Outcome> outcomes = IntStream.range(0, firings.size())
-                .parallel()
-                .mapToObj(i -> outcome(
-                        firings.get(i), withOthersVelocity(firings.get(i).motor(), i, velocities), laws, store))
+        DoubleSummaryStatistics velocities = firings.stream()
+                .flatMapToDouble(each -> each.characteristicVelocity().stream())
+                .summaryStatistics();
+        List<Outcome> outcomes = firings.parallelStream()
+                .map(each -> outcome(each, withOthersVelocity(each, velocities), laws, store))
                 .toList();
         List<PredictedFiring> predicted =
                 outcomes.stream().flatMap(each -> each.predicted().stream()).toList();
@@ -104,17 +102,17 @@ public final class LeaveOneOut {
     }
 
     /** The mean of the others; the pooled one where they have none. */
-    private static Motor withOthersVelocity(Motor motor, int own, double[] velocities) {
-        OptionalDouble others = IntStream.range(0, velocities.length)
-                .filter(i -> i != own && !Double.isNaN(velocities[i]))
-                .mapToDouble(i -> velocities[i])
-                .average();
-        return others.isEmpty()
+    private static Motor withOthersVelocity(MeasuredFiring own, DoubleSummaryStatistics all) {
+        Motor motor = own.motor();
+        boolean counted = own.characteristicVelocity().isPresent();
+        long others = all.getCount() - (counted ? 1 : 0);
+        double sum = all.getSum() - own.characteristicVelocity().orElse(0);
+        return others == 0
                 ? motor
                 : new Motor(
                         motor.grain(),
                         motor.density(),
-                        new Gas(others.getAsDouble(), motor.gas().specificHeatRatio()),
+                        new Gas(sum / others, motor.gas().specificHeatRatio()),
                         motor.nozzle(),
                         motor.freeVolume(),
                         motor.ambientPressure());

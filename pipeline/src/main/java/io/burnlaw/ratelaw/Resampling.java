@@ -81,11 +81,12 @@ final class Resampling {
     /** Pairs of parameters, each without one firing. */
     double[][] jackknife() {
         double[][] left = new double[clusters.length][];
+        LeftOut lines = new LeftOut(x, y, weight, clusters);
         int[] times = new int[clusters.length];
         for (int k = 0; k < clusters.length; k++) {
-            Arrays.fill(times, 1);
+            Arrays.fill(times, 0, power ? times.length : 0, 1);
             times[k] = 0;
-            double[] found = refit(times);
+            double[] found = power ? refit(times) : lines.without(k, leastSpread);
             left[k] = found == null ? start : found;
         }
         return left;

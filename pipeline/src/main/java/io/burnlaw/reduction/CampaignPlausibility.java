@@ -94,12 +94,12 @@ public final class CampaignPlausibility {
             return Optional.empty();
         }
         Measured own = firing.characteristicVelocity().get();
-        double[] theirs = without(velocities, own.value());
-        double median = median(theirs);
+        double median = medianWithout(velocities, own.value());
         double ratio = own.value() / median;
         if (!(Math.abs(ratio - 1) > VELOCITY)) {
             return Optional.empty();
         }
+        double[] theirs = without(velocities, own.value());
         double scatter = 1.4826
                 * median(Arrays.stream(theirs)
                         .map(v -> Math.abs(v - median))
@@ -126,6 +126,14 @@ public final class CampaignPlausibility {
                         1 / ratio)));
     }
 
+    private static double medianWithout(double[] sorted, double value) {
+        int at = Arrays.binarySearch(sorted, value);
+        int n = sorted.length - 1;
+        double upper = sorted[n / 2 < at ? n / 2 : n / 2 + 1];
+        int below = (n - 1) / 2;
+        return n % 2 == 1 ? upper : 0.5 * (sorted[below < at ? below : below + 1] + upper);
+    }
+
     private static double[] without(double[] sorted, double value) {
         int at = Arrays.binarySearch(sorted, value);
         double[] others = new double[sorted.length - 1];
@@ -140,7 +148,7 @@ public final class CampaignPlausibility {
         double allowed = StrictMath.log1p(RATE);
         double lnPressure = StrictMath.log(firing.meanPressure());
         double lnRate = StrictMath.log(firing.thicknessTimeRate());
-        double[] lnRatios = new double[lnRates.length];
+        double[] lnRatios = new double[FEWEST];
         int count = 0;
         for (int i = 0; i < lnRates.length; i++) {
             double away = lnPressures[i] - lnPressure;
@@ -150,6 +158,10 @@ public final class CampaignPlausibility {
             double lnRatio = lnRate - lnRates[i] + LocalExponent.USUAL * away;
             if (!(Math.abs(lnRatio) > allowed)) {
                 return Optional.empty();
+            }
+            if (count == lnRatios.length) {
+                // Grown as needed: nearly all firings have a neighbour that agrees among the first.
+                lnRatios = Arrays.copyOf(lnRatios, 2 * count);
             }
             lnRatios[count++] = lnRatio;
         }

@@ -142,6 +142,11 @@ final class NoiseModel {
         return Math.hypot(own, firing);
     }
 
+    /** {@return indices of the points of each cluster: only errors within one have a covariance} */
+    List<int[]> groups() {
+        return groups;
+    }
+
     /** {@return covariance of the errors of two points, the smooth error apart} */
     double covariance(int i, int j) {
         double root = Math.sqrt(sample.w(i) * sample.w(j));

@@ -45,12 +45,15 @@ final class SegmentLaws {
             influence[i - from][1] = w[i] * (x[i] - line.middle()) / line.spread();
         }
         double[] variance = new double[3];
-        for (int i = from; i < to; i++) {
-            for (int j = from; j < to; j++) {
-                double v = noise.covariance(i, j);
-                variance[0] += influence[i - from][0] * v * influence[j - from][0];
-                variance[1] += influence[i - from][0] * v * influence[j - from][1];
-                variance[2] += influence[i - from][1] * v * influence[j - from][1];
+        for (int[] group : noise.groups()) {
+            int[] here = Arrays.stream(group).filter(i -> from <= i && i < to).toArray();
+            for (int i : here) {
+                for (int j : here) {
+                    double v = noise.covariance(i, j);
+                    variance[0] += influence[i - from][0] * v * influence[j - from][0];
+                    variance[1] += influence[i - from][0] * v * influence[j - from][1];
+                    variance[2] += influence[i - from][1] * v * influence[j - from][1];
+                }
             }
         }
         OptionalDouble known = weighting.estimatesScale() ? OptionalDouble.empty() : sample.knownScatter();

@@ -36,6 +36,30 @@ class ResamplingTest {
         }
     }
 
+    @ParameterizedTest
+    @EnumSource(Weighting.class)
+    void withoutOneFiringIsWhatTheOptimizerGivesForTheOthers(Weighting weighting) {
+        SplittableRandom random = new SplittableRandom(21);
+        for (int round = 0; round < 10; round++) {
+            List<FitPoint> points = new ArrayList<>();
+            for (FitPoint p : Campaigns.spread(7, 0.06, random)) {
+                double std = p.rate() * (0.01 + 0.02 * random.nextDouble());
+                points.add(new FitPoint(p.id(), p.cluster(), p.pressure(), 0, p.rate(), std, 0));
+            }
+            points.add(new FitPoint("f2b", "f2", 0.5e6, 0, Campaigns.truth(0.5e6), 1e-5, 0));
+            WeightedSolution all = (WeightedSolution) WeightedFit.fit(points, weighting, PressureErrors.NONE);
+            double[][] left = new Resampling(all, points).jackknife();
+            for (int out = 0; out < 7; out++) {
+                int[] times = {1, 1, 1, 1, 1, 1, 1};
+                times[out] = 0;
+                LeastSquares.Minimum slow = optimizer(all, points, times);
+                // As above.
+                assertThat(left[out][0]).isCloseTo(slow.parameters().get(0), within(1e-9));
+                assertThat(left[out][1]).isCloseTo(slow.parameters().get(1), within(1e-9));
+            }
+        }
+    }
+
     /** With each firing's points as often as it was drawn. */
     private static LeastSquares.Minimum optimizer(WeightedSolution all, List<FitPoint> points, int[] times) {
         List<double[]> rows = new ArrayList<>();
