@@ -16,6 +16,8 @@ import io.burnlaw.report.document.Rates;
 import io.burnlaw.report.document.Throat;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** A firing as it stands in the document. */
@@ -122,13 +124,18 @@ final class FiringDocument {
     }
 
     private static List<Along> along(List<InstantaneousRate> rates) {
-        return rates.stream()
-                .map(rate -> new Along(
-                        rate.time(),
-                        Unit.MILLIMETRE.fromSi(rate.web()),
-                        Unit.MEGAPASCAL.fromSi(rate.pressure()),
-                        Unit.MILLIMETRE_PER_SECOND.fromSi(rate.rate())))
+        List<Double> times = course(rates, InstantaneousRate::time, Unit.SECOND);
+        List<Double> webs = course(rates, InstantaneousRate::web, Unit.MILLIMETRE);
+        List<Double> pressures = course(rates, InstantaneousRate::pressure, Unit.MEGAPASCAL);
+        List<Double> along = course(rates, InstantaneousRate::rate, Unit.MILLIMETRE_PER_SECOND);
+        return IntStream.range(0, rates.size())
+                .mapToObj(i -> new Along(times.get(i), webs.get(i), pressures.get(i), along.get(i)))
                 .toList();
+    }
+
+    private static List<Double> course(
+            List<InstantaneousRate> rates, ToDoubleFunction<InstantaneousRate> column, Unit unit) {
+        return InUnits.course(rates.stream().mapToDouble(column).toArray(), unit);
     }
 
     private static io.burnlaw.report.document.@Nullable TraceHistory history(
@@ -138,16 +145,16 @@ final class FiringDocument {
                 .filter(history -> histories)
                 .map(TraceHistory::samples)
                 .map(history -> new io.burnlaw.report.document.TraceHistory(
-                        InUnits.of(history.time(), Unit.SECOND),
-                        InUnits.of(history.pressure(), Unit.MEGAPASCAL),
+                        InUnits.course(history.time(), Unit.SECOND),
+                        InUnits.course(history.pressure(), Unit.MEGAPASCAL),
                         history.thrust()
-                                .map(newtons -> InUnits.of(newtons, Unit.NEWTON))
+                                .map(newtons -> InUnits.course(newtons, Unit.NEWTON))
                                 .orElse(null),
                         simulated
-                                .map(trace -> InUnits.of(trace.samples().time(), Unit.SECOND))
+                                .map(trace -> InUnits.course(trace.samples().time(), Unit.SECOND))
                                 .orElse(null),
                         simulated
-                                .map(trace -> InUnits.of(trace.samples().pressure(), Unit.MEGAPASCAL))
+                                .map(trace -> InUnits.course(trace.samples().pressure(), Unit.MEGAPASCAL))
                                 .orElse(null)))
                 .orElse(null);
     }

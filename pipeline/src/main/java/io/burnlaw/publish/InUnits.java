@@ -5,13 +5,26 @@ import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.report.document.Quantity;
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** SI values on their way into the document. */
 final class InUnits {
+
+    private static final int DIGITS = 8;
+
+    /** Outside of these no power of ten is exact that would round to so many digits. */
+    private static final double SMALLEST = 1e-12;
+
+    private static final double LARGEST = 1e20;
+
+    private static final double[] POWERS_OF_TEN = IntStream.rangeClosed(0, 20)
+            .mapToDouble(power -> Double.parseDouble("1e" + power))
+            .toArray();
 
     private InUnits() {}
 
@@ -72,14 +85,28 @@ final class InUnits {
     }
 
     /**
-     * Many values, without their unit.
+     * A course over time, without its unit, to eight digits of the range that it goes through: no instrument has as many, and
+     * all that a double has would make half of a report.
      *
      * @param si   the values in SI
      * @param unit that they are published in
      * @return one for each, in order
      */
-    static List<Double> of(double[] si, Unit unit) {
-        return Arrays.stream(si).map(unit::fromSi).boxed().toList();
+    static List<Double> course(double[] si, Unit unit) {
+        double[] values = Arrays.stream(si).map(unit::fromSi).toArray();
+        DoubleSummaryStatistics all = Arrays.stream(values).summaryStatistics();
+        double range = all.getMax() - all.getMin();
+        if (!(range > SMALLEST) || !(range < LARGEST)) {
+            return Arrays.stream(values).boxed().toList();
+        }
+        int decimals = DIGITS - 1 - (int) Math.floor(StrictMath.log10(range));
+        // Whole powers of ten, and one division: the quotient is the double nearest to the decimal, so it is written
+        // short.
+        double scale = POWERS_OF_TEN[Math.abs(decimals)];
+        return Arrays.stream(values)
+                .map(value -> decimals < 0 ? Math.rint(value / scale) * scale : Math.rint(value * scale) / scale)
+                .boxed()
+                .toList();
     }
 
     /**

@@ -88,10 +88,10 @@ final class StrandDocument {
         return history.filter(found -> histories)
                 .map(TraceHistory::samples)
                 .map(found -> new io.burnlaw.report.document.TraceHistory(
-                        InUnits.of(found.time(), Unit.SECOND),
-                        InUnits.of(found.pressure(), Unit.MEGAPASCAL),
+                        InUnits.course(found.time(), Unit.SECOND),
+                        InUnits.course(found.pressure(), Unit.MEGAPASCAL),
                         found.thrust()
-                                .map(newtons -> InUnits.of(newtons, Unit.NEWTON))
+                                .map(newtons -> InUnits.course(newtons, Unit.NEWTON))
                                 .orElse(null),
                         null,
                         null))
