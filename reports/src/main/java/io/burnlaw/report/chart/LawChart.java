@@ -27,6 +27,9 @@ public final class LawChart {
     /** A letter is hardly ever wider, on the average of a line [px]. */
     private static final double LETTER = 7;
 
+    /** More burns than these cannot be told apart, and weigh on the page. */
+    private static final int MOST_BURNS = 120;
+
     private final Formulation formulation;
     private final Picture picture;
     private final Scales scales;
@@ -51,6 +54,16 @@ public final class LawChart {
     }
 
     /**
+     * Whether there are so many points that they are drawn as dots without bars.
+     *
+     * @param formulation whose points
+     * @return true where nothing else would be seen beside them
+     */
+    public static boolean crowded(Formulation formulation) {
+        return PointMarks.crowded(formulation.points());
+    }
+
+    /**
      * The laws that hold: those of the regimes where there are several, else the single one.
      *
      * @param formulation whose laws
@@ -71,13 +84,17 @@ public final class LawChart {
             band(laws.get(i), i == laws.size() - 1);
         }
         along(firings);
+        boolean crowded = PointMarks.crowded(formulation.points());
+        if (crowded) {
+            PointMarks.draw(picture, formulation.points(), Ink.S1);
+        }
         if (laws.size() > 1 && formulation.singleLaw() != null) {
             List<Mark.At> line = line(formulation.singleLaw(), CurvePoint::rate);
             picture.mark(Mark.Lines.one(line, 1.3, Mark.Dash.DASHED, Ink.MUTED), "one law for all", last(line));
         }
         for (int i = 0; i < laws.size(); i++) {
             List<Mark.At> line = line(laws.get(i), CurvePoint::rate);
-            Mark mark = Mark.Lines.one(line, 2.2, Mark.Dash.SOLID, Ink.S1);
+            Mark mark = Mark.Lines.one(line, 2.2, Mark.Dash.SOLID, crowded ? Ink.TEXT : Ink.S1);
             if (i == laws.size() - 1 && !line.isEmpty()) {
                 picture.mark(mark, "law", last(line));
             } else {
@@ -85,7 +102,9 @@ public final class LawChart {
             }
         }
         changes();
-        PointMarks.draw(picture, formulation.points(), Ink.S1);
+        if (!crowded) {
+            PointMarks.draw(picture, formulation.points(), Ink.S1);
+        }
         outsiders();
         return picture.done(description(laws));
     }
@@ -185,14 +204,18 @@ public final class LawChart {
     }
 
     private void along(List<Firing> firings) {
+        int step = (firings.size() + MOST_BURNS - 1) / MOST_BURNS;
         List<List<Mark.At>> lines = new ArrayList<>();
-        for (Firing firing : firings) {
+        for (int i = 0; i < firings.size(); i += step) {
+            Firing firing = firings.get(i);
             if (firing.formulation().equals(formulation.id()) && !firing.along().isEmpty()) {
                 lines.add(burn(firing.along()));
             }
         }
         if (!lines.isEmpty()) {
-            picture.mark(new Mark.Lines(lines, 0.8, Mark.Dash.SOLID, Ink.MUTED), "rate along single burns");
+            picture.mark(
+                    new Mark.Lines(lines, 0.8, Mark.Dash.SOLID, Ink.MUTED),
+                    step == 1 ? "rate along single burns" : "rate along one burn in " + step);
         }
     }
 

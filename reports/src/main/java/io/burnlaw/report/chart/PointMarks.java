@@ -18,7 +18,20 @@ final class PointMarks {
     private static final List<Mark.Form> FORMS =
             List.of(Mark.Form.CIRCLE, Mark.Form.SQUARE, Mark.Form.TRIANGLE, Mark.Form.DIAMOND);
 
+    /** Bars and marks of more points than these would hide the law and one another. */
+    private static final int FEW = 120;
+
     private PointMarks() {}
+
+    /**
+     * Whether there are so many points that they are drawn as dots without bars, under the law.
+     *
+     * @param points of a propellant
+     * @return for more than {@value #FEW}
+     */
+    static boolean crowded(List<Point> points) {
+        return points.size() > FEW;
+    }
 
     static void draw(Picture picture, List<Point> points, Ink ink) {
         for (int i = 0; i < SOURCES.size(); i++) {
@@ -61,11 +74,18 @@ final class PointMarks {
             boolean hollow,
             Ink ink,
             String words) {
-        List<Mark.Spot> spots =
-                points.stream().filter(which).map(PointMarks::spot).toList();
+        boolean crowded = crowded(points);
+        List<Mark.Spot> spots = points.stream()
+                .filter(which)
+                .map(crowded ? PointMarks::dot : PointMarks::spot)
+                .toList();
         if (spots.stream().anyMatch(picture::shows)) {
-            picture.mark(new Mark.Points(spots, form, hollow, 9, ink), words);
+            picture.mark(new Mark.Points(spots, form, hollow, crowded ? 4 : 9, ink), words);
         }
+    }
+
+    private static Mark.Spot dot(Point point) {
+        return Mark.Spot.of(MPA.value(point.pressure()), MM_PER_S.value(point.rate()));
     }
 
     private static Mark.Spot spot(Point point) {

@@ -81,6 +81,11 @@ public record FormulationView(
         return end < 0 ? verdict : verdict.substring(0, end + 1);
     }
 
+    /** {@return whether the picture of the law has room for dots only} */
+    public boolean crowded() {
+        return LawChart.crowded(formulation);
+    }
+
     /** {@return what it takes to burn faster; of the answers that it cannot be had only the first} */
     public List<FasterAnswer> faster() {
         List<FasterAnswer> answers = new ArrayList<>();

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.report.SampleDocument;
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
@@ -38,6 +39,28 @@ class LawChartTest {
         assertThat(drawn(ORCHARD).select(".hit title").eachText())
                 .hasSize(ORCHARD.points().size())
                 .anyMatch(text -> text.startsWith("OR-01: "));
+    }
+
+    @Test
+    void manyPointsAreDotsUnderTheLawAndFewBurnsOfMany() {
+        List<Point> many = new ArrayList<>();
+        while (many.size() <= 120) {
+            many.addAll(ORCHARD.points());
+        }
+        Formulation crowded = with(ORCHARD, many, null);
+        assertThat(LawChart.crowded(ORCHARD)).isFalse();
+        assertThat(LawChart.crowded(crowded)).isTrue();
+        int perPoint = drawn(ORCHARD).html().length() / ORCHARD.points().size();
+        assertThat(drawn(crowded).html().length() / many.size())
+                .as("a dot weighs less than a mark with its bars")
+                .isLessThan(perPoint / 4);
+        List<Firing> firings = new ArrayList<>();
+        while (firings.size() <= 240) {
+            firings.addAll(RICH.firings());
+        }
+        assertThat(LawChart.draw(ORCHARD, firings, Scales.of(RICH), Frame.WIDE).body())
+                .contains("rate along one burn in 3")
+                .doesNotContain("rate along single burns");
     }
 
     @Test
