@@ -42,6 +42,9 @@ final class ClosureWork {
         }
         double velocity = result.characteristicVelocity().get().value();
         Set<String> fitted = result.lawPoints().stream().map(FitPoint::id).collect(Collectors.toSet());
+        Set<String> believed = PooledVelocity.believed(fired, Fired::reduced).stream()
+                .map(each -> each.row().id())
+                .collect(Collectors.toSet());
         List<MeasuredFiring> firings = new ArrayList<>();
         List<String> outside = new ArrayList<>();
         for (Fired each : fired) {
@@ -49,6 +52,9 @@ final class ClosureWork {
                 if (dwelt(each)) {
                     outside.add(each.row().id()
                             + ": it dwelt at a low pressure, and part of its web was gone before it came up");
+                } else if (!believed.contains(each.row().id())) {
+                    outside.add(
+                            each.row().id() + ": its c* cannot be true, so that its mass, throat or pressure is wrong");
                 } else {
                     measured(each, result, velocity).ifPresent(firings::add);
                 }

@@ -68,9 +68,9 @@ final class PlanWork {
                 Optional.empty());
     }
 
-    /** With the mean density of all firings: that of the last alone would carry its own errors of measurement. */
+    /** With the mean density of the firings: that of the last alone would carry its own errors of measurement. */
     private static Optional<Motor> motor(FormulationResult result, List<Fired> fired, double velocity) {
-        List<Motor> all = fired.stream()
+        List<Motor> all = PooledVelocity.believed(fired, Fired::reduced).stream()
                 .flatMap(each -> FiredMotor.of(each.row(), result.formulation(), velocity).stream())
                 .toList();
         Optional<Motor> last = FiredMotor.of(fired.get(fired.size() - 1).row(), result.formulation(), velocity);
@@ -124,7 +124,7 @@ final class PlanWork {
      */
     private static double strengthStd(FormulationResult result, List<Fired> fired) {
         List<Double> strengths = new ArrayList<>();
-        for (Fired each : fired) {
+        for (Fired each : PooledVelocity.believed(fired, Fired::reduced)) {
             Optional<Measured> velocity = each.reduced().characteristicVelocity();
             velocity.flatMap(own -> FiredMotor.of(each.row(), result.formulation(), own.value()))
                     .ifPresent(

@@ -1,9 +1,11 @@
 package io.burnlaw.characterize;
 
+import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.Reduction;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** The characteristic velocity of a formulation, pooled from its firings. */
 final class PooledVelocity {
@@ -11,14 +13,40 @@ final class PooledVelocity {
     private PooledVelocity() {}
 
     /**
-     * The mean over the firings. Its standard uncertainty is the scatter from firing to firing over the root of their
+     * Whether the mass, the throat and the pressures of a firing are believed: nothing told against the c* that they
+     * give. A mass in the wrong unit leaves the rate of its firing as it was, but not the mean of all c*, nor the
+     * density of the grains.
+     *
+     * @param firing reduced
+     * @return whether its c* may speak for the propellant
+     */
+    static boolean believed(Reduction.Reduced firing) {
+        return firing.findings().stream().noneMatch(finding -> finding.code() == FindingCode.IMPLAUSIBLE_CSTAR);
+    }
+
+    /**
+     * The firings whose c* may speak for the propellant: those that are believed. Where most are not, all of them: then
+     * what is wrong is what they were held against.
+     *
+     * @param all     firings, or what was made of them
+     * @param reduced the reduction of each
+     * @return some of them, in their order
+     */
+    static <T> List<T> believed(List<T> all, Function<T, Reduction.Reduced> reduced) {
+        List<T> believed =
+                all.stream().filter(each -> believed(reduced.apply(each))).toList();
+        return 2 * believed.size() < all.size() ? all : believed;
+    }
+
+    /**
+     * The mean over the firings that are believed. Its standard uncertainty is the scatter from firing to firing over the root of their
      * number; for a single firing it is that firing's own.
      *
      * @param reduced firings of one formulation
      * @return [m/s]; empty where no firing has one
      */
     static Optional<Measured> of(List<Reduction.Reduced> reduced) {
-        List<Measured> all = reduced.stream()
+        List<Measured> all = believed(reduced, Function.identity()).stream()
                 .flatMap(firing -> firing.characteristicVelocity().stream())
                 .toList();
         if (all.size() < 2) {
