@@ -29,8 +29,8 @@ public enum FindingCode {
             Family.TRACE,
             Severity.NOTE,
             "Zero offset",
-            "The quiet part before ignition does not read zero.",
-            "The offset was taken off. Check the sensor's zero before the next firing."),
+            "The quiet part before ignition does not read zero; the offset is taken off the record.",
+            "Check the sensor's zero before the next firing."),
     NO_QUIET_PART(
             Family.TRACE,
             Severity.CAUTION,
@@ -42,9 +42,8 @@ public enum FindingCode {
             Family.TRACE,
             Severity.CAUTION,
             "Baseline drift",
-            "The zero after the burn differs from the zero before it.",
-            "A straight line between the two was taken off; half of it bounds the zero's uncertainty. Shield the sensor"
-                    + " from heat."),
+            "The zero after the burn differs from the zero before it; a straight line between the two is taken off.",
+            "Shield the sensor and its cable from heat, and let it warm up before the firing."),
     SATURATION(
             Family.TRACE,
             Severity.CAUTION,
@@ -61,8 +60,8 @@ public enum FindingCode {
             Family.TRACE,
             Severity.NOTE,
             "Spikes",
-            "Single samples stand far off their neighbours.",
-            "They were replaced by their neighbours' median. Check cables and connectors."),
+            "Single samples stand far off their neighbours, whose median takes their place.",
+            "Check cables and connectors."),
     DROPPED_SAMPLES(
             Family.TRACE,
             Severity.CAUTION,
@@ -79,8 +78,8 @@ public enum FindingCode {
             Family.TRACE,
             Severity.NOTE,
             "Repeated time stamps",
-            "Several samples carry the same time.",
-            "Their mean was taken. Log the time with more digits."),
+            "Several samples carry the same time; their mean is taken.",
+            "Log the time with more digits."),
     BACKWARD_TIME(
             Family.TRACE,
             Severity.REJECTION,
@@ -97,8 +96,8 @@ public enum FindingCode {
             Family.TRACE,
             Severity.NOTE,
             "Mains hum",
-            "A line at 50 or 60 Hz or a multiple stands out of the noise.",
-            "A steady line was subtracted from the record. Ground the sensor at one point only."),
+            "A line at 50 or 60 Hz or a multiple stands out of the noise; a steady line is taken off the record.",
+            "Ground the sensor at one point only."),
     EXCESS_NOISE(
             Family.TRACE,
             Severity.CAUTION,
@@ -134,7 +133,8 @@ public enum FindingCode {
             Severity.CAUTION,
             "Slow burning",
             "The motor stayed at low pressure for its whole burn.",
-            "It lies in the slow regime: a smaller throat may lift it out."),
+            "Check the unit of the record first. Where it is right, the motor lies in the slow regime; a smaller throat"
+                    + " may lift it out, but none that the case cannot stand."),
     CHUFFING(
             Family.BURNING,
             Severity.REJECTION,
@@ -157,14 +157,15 @@ public enum FindingCode {
             Family.BURNING,
             Severity.NOTE,
             "Throat erosion or deposit",
-            "The throat did not keep its size.",
-            "The area was taken to change evenly over the burn. Measure the throat after every firing."),
+            "The throat did not keep its size; its area is taken to change evenly over the burn.",
+            "Measure the throat after every firing."),
     UNEVEN_WEB(
             Family.BURNING,
             Severity.NOTE,
             "Uneven web",
-            "The tail-off is longer than the chamber needs to empty: the web did not burn through everywhere at once.",
-            "The rate was referred to the mean web. Check the core for eccentricity."),
+            "The tail-off is longer than the chamber needs to empty: the web did not burn through everywhere at once."
+                    + " The rate is referred to the mean web.",
+            "Check the core for eccentricity."),
     EROSIVE_BURNING(
             Family.BURNING,
             Severity.CAUTION,
@@ -212,13 +213,13 @@ public enum FindingCode {
             Severity.CAUTION,
             "Few points",
             "There are fewer points than an honest interval needs.",
-            "Fire again at another pressure."),
+            "Fire again at another pressure, inside the case limit."),
     NARROW_RANGE(
             Family.LAW,
             Severity.CAUTION,
             "Narrow pressure range",
             "The points span less than a factor of three in pressure.",
-            "Fire at a pressure further out: the exponent's interval shrinks with the span."),
+            "Fire at a pressure further out, inside the case limit: the exponent's interval shrinks with the span."),
     OUTLIER(
             Family.LAW,
             Severity.CAUTION,
@@ -266,7 +267,7 @@ public enum FindingCode {
             Severity.NOTE,
             "Curved law",
             "One power law does not hold over the whole range, and no break is proven: the exponent may change smoothly.",
-            "Fire at pressures between and beyond, and use each law only near its own points.");
+            "Fire at pressures between and beyond, inside the case limit, and use each law only near its own points.");
 
     /** What a code is about. */
     public enum Family {

@@ -34,6 +34,9 @@ final class Collapse {
     /** More left than mass, throat and c* can be wrong by [1]. */
     private static final double LEFT = 0.12;
 
+    /** Where this much seems left after a record that looks like a whole burn, the log may be wrong instead [1]. */
+    private static final double DOUBTFUL = 0.6;
+
     private static final double UNSTATED_CSTAR = 900;
 
     private Collapse() {}
@@ -61,7 +64,7 @@ final class Collapse {
                 FindingCode.PRESSURE_COLLAPSE,
                 Sentence.of(
                         "At %.5g s the pressure fell from %.3g MPa to %.3g MPa gauge within %.2g ms, %.2g times as fast"
-                                + " as the chamber can empty through its throat%s.",
+                                + " as the chamber can empty through its throat%s.%s",
                         upper,
                         0.70 * before / 1e6,
                         0.25 * before / 1e6,
@@ -72,6 +75,12 @@ final class Collapse {
                                         Locale.ROOT,
                                         ", with %.0f %% of the propellant left by the pressure integral",
                                         100 * left.getAsDouble())
+                                : "",
+                        left.orElse(0) > DOUBTFUL
+                                ? Sentence.of(
+                                        " If nothing burst, the log is wrong: the throat, %.4g mm, or the mass, or the unit of"
+                                                + " the pressure.",
+                                        1e3 * burn.firing().throatDiameter().value())
                                 : ""),
                 upper));
     }

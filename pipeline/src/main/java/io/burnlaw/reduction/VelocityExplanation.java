@@ -105,7 +105,7 @@ final class VelocityExplanation {
         if (MassReview.explains(burn, ratio)) {
             return String.format(
                     Locale.ROOT,
-                    " The mass is the likely one: it is %.2f times what density and volume of the grain give.",
+                    " The mass is the likely one: it is %.3g times what density and volume of the grain give.",
                     ofMass.get());
         }
         return Math.abs(StrictMath.log(ofMass.get())) < MassReview.USUAL
