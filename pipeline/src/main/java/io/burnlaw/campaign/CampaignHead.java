@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoubleFunction;
 
 /**
  * What campaign.yaml says.
@@ -134,25 +135,38 @@ record CampaignHead(
         read.forEach((id, formulation) -> formulation
                 .compareWith()
                 .filter(other -> !read.containsKey(other) || other.equals(id))
-                .ifPresent(other -> problems.add(new Problem(
+                .ifPresent(other -> problems.add(notToCompareWith(
                         file,
                         mapping.entries().get(id).line(),
-                        "formulations." + id + ".compare_with",
-                        "there is no other formulation of this name",
+                        id,
                         other,
-                        "one of " + String.join(", ", read.keySet()),
-                        Spelling.nearest(other, read.keySet())
-                                .map(near -> "write   compare_with: " + near)
-                                .orElse("write the id of the baseline")))));
+                        read.keySet().stream().filter(each -> !each.equals(id)).toList()))));
         return new ArrayList<>(read.values());
+    }
+
+    private static Problem notToCompareWith(String file, int line, String id, String other, List<String> others) {
+        return new Problem(
+                file,
+                line,
+                "formulations." + id + ".compare_with",
+                other.equals(id)
+                        ? "a formulation is not compared with itself"
+                        : "there is no other formulation of this name",
+                other,
+                others.isEmpty() ? "the id of a second formulation" : "one of " + String.join(", ", others),
+                Spelling.nearest(other, others)
+                        .map(near -> "write   compare_with: " + near)
+                        .orElse(
+                                others.isEmpty()
+                                        ? "describe the second formulation, or delete the line"
+                                        : "write the id of the baseline"));
     }
 
     private static Formulation formulation(String id, Block block) {
         Optional<Measured> density = block.positive("density", Dimension.DENSITY);
-        density.map(Measured::value)
-                .flatMap(Plausible::density)
-                .ifPresent(doubt -> block.wrong(
-                        "density", doubt, block.text("density").orElse(""), Plausible.DENSITY, "check its unit"));
+        doubted(block, "density", density, Plausible::density, Plausible.DENSITY);
+        Optional<Measured> velocity = block.positive("characteristic_velocity", Dimension.SPEED);
+        doubted(block, "characteristic_velocity", velocity, Plausible::velocity, Plausible.VELOCITY);
         return new Formulation(
                 id,
                 block.text("title").orElse(id),
@@ -162,7 +176,17 @@ record CampaignHead(
                 block.text("additive"),
                 block.share("additive_fraction", 0, 1),
                 block.number("specific_heat_ratio", 1.01, 1.67),
-                block.positive("characteristic_velocity", Dimension.SPEED));
+                velocity);
+    }
+
+    private static void doubted(
+            Block block,
+            String key,
+            Optional<Measured> value,
+            DoubleFunction<Optional<String>> doubt,
+            String expected) {
+        value.flatMap(found -> doubt.apply(found.value()))
+                .ifPresent(what -> block.wrong(key, what, block.text(key).orElse(""), expected, "check its unit"));
     }
 
     private static TraceSettings trace(Block block) {
@@ -203,9 +227,9 @@ record CampaignHead(
     }
 
     private static Hardware hardware(Block block) {
-        return new Hardware(
-                value(block.positivePressure("case_pressure_limit", PressureKind.GAUGE)),
-                block.number("safety_factor", 1, 20).orElse(1.5));
+        Optional<Measured> limit = block.positivePressure("case_pressure_limit", PressureKind.GAUGE);
+        doubted(block, "case_pressure_limit", limit, Plausible::caseLimit, Plausible.CASE_LIMIT);
+        return new Hardware(value(limit), block.number("safety_factor", 1, 20).orElse(1.5));
     }
 
     private static ReductionSettings reduction(Block block) {

@@ -41,14 +41,16 @@ public final class CampaignReader {
 
     private CampaignReading read() {
         if (!Files.isDirectory(path)) {
+            Path parent = path.toAbsolutePath().getParent();
+            boolean inCampaign = parent != null && Files.exists(path) && Files.exists(parent.resolve(CAMPAIGN));
             problems.add(new Problem(
                     path.toString(),
                     0,
                     "",
-                    "there is no such folder",
+                    Files.exists(path) ? "this is a file and no folder" : "there is no such folder",
                     "",
                     "a folder with a campaign.yaml",
-                    "check the path"));
+                    inCampaign ? "name the folder that it lies in" : "check the path"));
             return new CampaignReading.Unusable(problems);
         }
         Optional<YamlNode.Mapping> yaml = yaml();
@@ -111,7 +113,7 @@ public final class CampaignReader {
                     "there is nothing to work with",
                     "",
                     "firings.csv, points.csv or strands.csv with one row at least",
-                    "add the table"));
+                    inputs.size() > 1 ? "add a row below the headings" : "add the table"));
         }
         return new CampaignReading.Unusable(all);
     }

@@ -12,6 +12,8 @@ final class Plausible {
     static final String DENSITY = "the density of a solid propellant, 0.5 to 5 g/cm³";
     static final String TEMPERATURE = "the temperature of a grain, -100 to 150 °C";
     static final String LENGTH = "a length below 10 m";
+    static final String CASE_LIMIT = "the gauge pressure that a motor case can stand, 0.1 to 100 MPa";
+    static final String VELOCITY = "the c* of a solid propellant, 100 to 5000 m/s";
 
     private Plausible() {}
 
@@ -29,6 +31,14 @@ final class Plausible {
 
     static Optional<String> length(double metre) {
         return within(metre, 0, 10, "this is too long for a motor");
+    }
+
+    static Optional<String> caseLimit(double pascal) {
+        return within(pascal, 0.1e6, 100e6, "no motor case has this limit");
+    }
+
+    static Optional<String> velocity(double metrePerSecond) {
+        return within(metrePerSecond, 100, 5000, "no solid propellant has this characteristic velocity");
     }
 
     private static Optional<String> within(double value, double low, double high, String doubt) {

@@ -48,6 +48,7 @@ final class RowContext {
                     id,
                     "80 printable characters at most, without / and \\",
                     "rename it");
+            id = Excerpt.of(id);
         }
         if (first != null) {
             row.wrong(

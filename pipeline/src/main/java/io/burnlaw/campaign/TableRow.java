@@ -21,14 +21,33 @@ final class TableRow {
     TableRow(TableColumns columns, TableText.Line line) {
         this.columns = columns;
         this.line = line;
-        if (line.cells().size() != columns.width()) {
+        if (!whole()) {
             wrong(
                     "",
                     "the row has another number of cells than the headings",
-                    line.cells().size() + " cells",
+                    line.cells().size() == 1 ? "1 cell" : line.cells().size() + " cells",
                     columns.width() + " cells",
-                    "add the missing ones, or put cells that hold the separator in quotation marks");
+                    mendOfCells());
         }
+    }
+
+    private String mendOfCells() {
+        Optional<String> swallowing =
+                line.cells().stream().filter(this::swallowsOthers).findFirst();
+        if (swallowing.isPresent()) {
+            return "close the quotation mark that opens before   "
+                    + Excerpt.of(swallowing.get().lines().findFirst().orElse(""));
+        }
+        return line.cells().size() < columns.width()
+                ? "add the missing ones"
+                : "take the surplus ones away, or put cells that hold the separator in quotation marks";
+    }
+
+    /** A cell that runs over lines, or holds as many separators as cells are missing, does so by a quotation mark. */
+    private boolean swallowsOthers(String cell) {
+        long separators = cell.chars().filter(c -> ",;\t".indexOf(c) >= 0).count();
+        int missing = columns.width() - line.cells().size();
+        return missing > 0 && separators >= missing || cell.contains("\n");
     }
 
     int line() {
@@ -37,6 +56,10 @@ final class TableRow {
 
     List<Problem> problems() {
         return problems;
+    }
+
+    private boolean whole() {
+        return line.cells().size() == columns.width();
     }
 
     Optional<String> text(String name) {
@@ -179,8 +202,15 @@ final class TableRow {
     }
 
     void wrong(String name, String what, String found, String expected, String mend) {
+        if (!whole() && !problems.isEmpty()) {
+            // its cells stand under headings that are not theirs: what else is wrong follows from that
+            return;
+        }
         String place = columns.column(name).map(TableColumns.Seen::written).orElse(name);
-        problems.add(new Problem(columns.file(), line.line(), place, what, found, expected, mend));
+        Problem problem = new Problem(columns.file(), line.line(), place, what, found, expected, mend);
+        if (!problems.contains(problem)) {
+            problems.add(problem);
+        }
     }
 
     private Measured withOwnUncertainty(String name, Measured value) {

@@ -12,6 +12,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
 
 /**
  * Reads one YAML document with the line of every key. Aliases, anchors, tags and doubled keys are refused: what is
@@ -79,7 +81,7 @@ public final class YamlDocument {
         try (YAMLParser parser = FACTORY.createParser(text)) {
             JsonToken first = parser.nextToken();
             if (first != JsonToken.START_OBJECT) {
-                wrong(1, "this is not a list of keys with values", "format: burnlaw-campaign/1 and other keys");
+                wrong(1, "this is not a list of keys with values", "format: and other keys, each with a colon");
                 return Optional.empty();
             }
             YamlNode.Mapping root = mapping(parser, 1);
@@ -93,11 +95,29 @@ public final class YamlDocument {
             int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
             String reason =
                     String.valueOf(e.getOriginalMessage()).lines().findFirst().orElse("");
-            wrong(line, "this is not YAML: " + Excerpt.of(reason), "keys and values, indented by spaces");
+            OptionalInt tab = tabbed(text);
+            wrong(
+                    tab.orElse(line),
+                    tab.isPresent() ? "a tab stands in the indent" : "this is not YAML: " + Excerpt.of(reason),
+                    "keys and values, indented by spaces");
         } catch (IOException e) {
             wrong(0, "this is not YAML", "keys and values, indented by spaces");
         }
         return Optional.empty();
+    }
+
+    /** The first line that is indented by a tab, which YAML does not allow. */
+    private static OptionalInt tabbed(String text) {
+        List<String> lines = text.lines().toList();
+        return IntStream.range(0, lines.size())
+                .filter(i -> lines.get(i)
+                        .substring(
+                                0,
+                                lines.get(i).length()
+                                        - lines.get(i).stripLeading().length())
+                        .contains("\t"))
+                .map(i -> i + 1)
+                .findFirst();
     }
 
     private YamlNode node(YAMLParser parser, JsonToken token, int depth) throws IOException {

@@ -77,10 +77,13 @@ final class CheckCommand implements Callable<Integer> {
         } else {
             out.println("Everything could be read" + (usable == 0 ? ", but there is nothing to use yet." : "."));
         }
-        out.println(Terminal.safe(
-                usable == 0
-                        ? "next: put a record into traces/, its row into firings.csv, and yes into the column use"
-                        : "next: burnlaw run " + folder));
+        out.println(
+                Terminal.safe(
+                        usable > 0
+                                ? "next: burnlaw run " + folder
+                                : lost > 0
+                                        ? "next: mend these, then burnlaw check " + folder
+                                        : "next: put a record into traces/, its row into firings.csv, and yes into the column use"));
         return lost > 0 || usable == 0 ? ExitCode.DONE_WITH_REJECTIONS : ExitCode.DONE;
     }
 }

@@ -16,6 +16,13 @@ final class FindingList {
     private FindingList() {}
 
     private record Seen(RowCheck row, Finding finding) {
+        /** What to do; nothing more where the message itself says it, for the very place. */
+        private String advice() {
+            return finding.message().contains("; mend it: ")
+                    ? ""
+                    : "\n    " + finding.code().advice();
+        }
+
         /** What is left when the name of the record is taken out. */
         String alike() {
             return finding.code() + finding.message().replace(row.trace(), "");
@@ -23,8 +30,7 @@ final class FindingList {
 
         String text() {
             return row.id() + " (" + row.trace() + "): "
-                    + finding.code().title().toLowerCase(Locale.ROOT) + ": " + finding.message() + "\n    "
-                    + finding.code().advice();
+                    + finding.code().title().toLowerCase(Locale.ROOT) + ": " + finding.message() + advice();
         }
     }
 

@@ -99,6 +99,10 @@ final class ThroatModel {
                 * rate.applyAsDouble(target)
                 * motor.gas().characteristicVelocity()
                 / target;
+        if (!(area > 0)) {
+            // The gas would be as dense as the propellant: far beyond what the law of gases holds for.
+            return OptionalDouble.empty();
+        }
         // d ln P / d ln D of an equilibrium; near n = 1 it has no bound, and a small step is the safe one
         double steepness = 2 / Math.max(0.1, 1 - whole.at(target).exponent());
         double from = Double.NEGATIVE_INFINITY;

@@ -6,6 +6,7 @@ import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.characterize.Outlook;
 import io.burnlaw.closure.Closure;
 import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
@@ -37,7 +38,10 @@ final class FormulationDocument {
         double level = campaign.campaign().fit().confidence();
         Optional<FitResult.Fitted> fitted = result.fit().fitted();
         Optional<Law> law = fitted.map(fit -> LawDocument.of(fit, level));
-        NotFitted none = result.fit().match(fit -> null, not -> new NotFitted(not.reason(), not.mend()));
+        NotFitted none = result.fit()
+                .match(
+                        fit -> null,
+                        not -> new NotFitted(not.reason(), mend(not.mend(), result, rejected(formulation, campaign))));
         return new io.burnlaw.report.document.Formulation(
                 formulation.id(),
                 formulation.title(),
@@ -73,6 +77,28 @@ final class FormulationDocument {
                 Reliance.range(result).orElse(null),
                 Reliance.notEstimated(result),
                 FindingDocument.of(findings(result, outlook)));
+    }
+
+    /** Firings that were meant to be used and gave no rate. */
+    private static long rejected(Formulation formulation, CampaignResult campaign) {
+        return campaign.firings().stream()
+                .filter(firing -> firing.formulation().equals(formulation.id()))
+                .filter(firing -> firing.reduction()
+                        .match(
+                                reduced -> false,
+                                none -> none.findings().stream()
+                                        .noneMatch(finding -> finding.code() == FindingCode.SET_ASIDE)))
+                .count();
+    }
+
+    /** Nobody has to fire again as long as what was fired can be mended. */
+    private static String mend(String more, FormulationResult result, long rejected) {
+        if (rejected == 0) {
+            return more;
+        }
+        String first = "Look first at what " + (rejected == 1 ? "1 firing was" : rejected + " firings were")
+                + " rejected for.";
+        return result.points().isEmpty() ? first : first + " " + more;
     }
 
     private static List<Finding> findings(FormulationResult result, Outlook outlook) {

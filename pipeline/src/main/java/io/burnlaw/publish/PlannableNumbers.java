@@ -56,7 +56,7 @@ public final class PlannableNumbers {
 
     private void campaign(CampaignSummary campaign) {
         quantity("ambient_pressure", campaign.ambientPressure(), Dimension.PRESSURE, 1e3, 1e6);
-        quantity("case_pressure_limit", campaign.casePressureLimit(), Dimension.PRESSURE, 1e3, 1e9);
+        quantity("case_pressure_limit", campaign.casePressureLimit(), Dimension.PRESSURE, 1e3, 1e8);
         if (campaign.safetyFactor() != null) {
             number("safety_factor", campaign.safetyFactor(), 1, 100);
         }

@@ -20,6 +20,11 @@ final class QuantityText {
 
     private static final Pattern PLUS_MINUS = Pattern.compile("±|\\+/-|\\+-");
 
+    /** What spreadsheets make of a number such as 7.5 or 5-7. */
+    private static final Pattern DATE = Pattern.compile(
+            "\\d{1,4}([-/.])\\d{1,2}\\1\\d{1,4}(?:[T ].*)?"
+                    + "|\\d{1,2}[-. ]{0,2}(?i:jan|feb|m[aä]r|apr|ma[iy]|jun|jul|aug|sep|o[ck]t|nov|de[cz])[a-zä]*[-. ]{0,2}(?:\\d{2,4})?");
+
     private final String text;
     private final Dimension dimension;
     private final @Nullable Unit ofHeading;
@@ -39,6 +44,11 @@ final class QuantityText {
         }
         if (ofHeading != null && ofHeading.dimension() == dimension && DecimalNumber.isPlain(text)) {
             return checked(new Quantity(DecimalNumber.read(text).orElseThrow(), OptionalDouble.empty(), ofHeading));
+        }
+        if (DATE.matcher(text).matches()) {
+            return misread(
+                    "this is a date: a spreadsheet may have made it of a number",
+                    "give the cell the format of a number or of text, and write " + example());
         }
         String[] halves = PLUS_MINUS.split(unbracketed(), -1);
         if (halves.length > 2) {
@@ -77,13 +87,16 @@ final class QuantityText {
         if (spelled.isEmpty() && ofHeading == null) {
             return misread(
                     "the number has no unit",
-                    "write " + number + " " + nearestUnit("").symbol());
+                    "write " + number + " " + (ofHeading == null ? dimension.usual() : ofHeading).symbol());
         }
         Optional<Unit> known = spelled.isEmpty() ? Optional.ofNullable(ofHeading) : Unit.spelled(spelled);
         if (known.isEmpty()) {
             return misread(
                     "the unit " + spelled + " is not known",
-                    "write " + number + " " + nearestUnit(spelled).symbol());
+                    "write "
+                            + Unit.nearest(spelled, dimension)
+                                    .map(near -> number + " " + near.symbol())
+                                    .orElse(example()));
         }
         if (known.get().dimension() != dimension) {
             return misread(
@@ -135,10 +148,6 @@ final class QuantityText {
                     misread("the number cannot be read", "write " + example() + ", without thousands separators"));
         }
         return Optional.empty();
-    }
-
-    private Unit nearestUnit(String spelled) {
-        return Unit.nearest(spelled, dimension).orElse(ofHeading == null ? dimension.usual() : ofHeading);
     }
 
     private String example() {

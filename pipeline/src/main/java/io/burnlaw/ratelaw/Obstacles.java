@@ -8,6 +8,9 @@ import java.util.Optional;
 /** What stands between a set of points and a law, each with the firing that would mend it. */
 final class Obstacles {
 
+    /** No motor burns below the pressure of the air around it [Pa]: the standard atmosphere. */
+    private static final double LOWEST_OF_A_MOTOR = 101_325;
+
     private Obstacles() {}
 
     static Optional<FitResult.NotFitted> of(List<FitPoint> points, FitOptions options) {
@@ -24,9 +27,11 @@ final class Obstacles {
                             : say(
                                     "All %d points lie at one pressure, %s to %s: they give a rate there and no exponent.",
                                     points.size(), megapascal(low), megapascal(high)),
-                    say(
-                            "Fire at %s or at %s, inside the case limit: a smaller throat for the higher, a larger one for the lower.",
-                            megapascal(low / 3), megapascal(high * 3)));
+                    low / 3 < LOWEST_OF_A_MOTOR
+                            ? say("Fire at %s, inside the case limit: a smaller throat.", megapascal(high * 3))
+                            : say(
+                                    "Fire at %s or at %s, inside the case limit: a smaller throat for the higher, a larger one for the lower.",
+                                    megapascal(low / 3), megapascal(high * 3)));
         }
         double spread = spread(points);
         double doubt = Math.sqrt(points.stream()
@@ -39,14 +44,20 @@ final class Obstacles {
                     say(
                             "The pressures, %s to %s, are known only to %.0f %%: about as much as they differ.",
                             megapascal(low), megapascal(high), 100 * doubt),
-                    say("Fire at %s or at %s, inside the case limit.", megapascal(low / 3), megapascal(high * 3)));
+                    low / 3 < LOWEST_OF_A_MOTOR
+                            ? say(
+                                    "Check the unit of the records. If it is right, fire at %s, inside the case limit.",
+                                    megapascal(high * 3))
+                            : say(
+                                    "Fire at %s or at %s, inside the case limit.",
+                                    megapascal(low / 3), megapascal(high * 3)));
         }
         if (clusters < 3) {
             return not(
                     say(
                             "%d independent firings, from %s to %s: a law goes through two whatever they are, and nothing is left to judge the scatter by.",
                             clusters, megapascal(low), megapascal(high)),
-                    say("Fire a third at about %s.", megapascal(between(low, high))));
+                    say("Fire a third at about %s, inside the case limit.", megapascal(between(low, high))));
         }
         if (!options.weighting().estimatesScale()) {
             List<String> silent = points.stream()
@@ -78,7 +89,7 @@ final class Obstacles {
 
     /** In the middle where the two lie far apart, else further out where it tells more about the exponent. */
     private static double between(double low, double high) {
-        return high / low >= 3 ? Math.sqrt(low * high) : low / 3;
+        return high / low >= 3 ? Math.sqrt(low * high) : low / 3 < LOWEST_OF_A_MOTOR ? 3 * high : low / 3;
     }
 
     private static String megapascal(double pressure) {

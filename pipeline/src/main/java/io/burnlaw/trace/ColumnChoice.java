@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
@@ -43,6 +44,9 @@ record ColumnChoice(
 
     private static final List<String> TIME_NAMES =
             List.of("time", "t", "timestamp", "time stamp", "elapsed", "elapsed time", "zeit", "temps", "tiempo");
+
+    /** A row of numbers that was taken for headings, since the rows below it are numbers by another convention only. */
+    private static final Pattern FIGURES = Pattern.compile("[-+\u2212]?\\d+[.,]\\d+");
 
     private static final List<String> FORCE_NAMES = List.of("thrust", "load", "force", "weight", "cell");
 
@@ -290,6 +294,15 @@ record ColumnChoice(
         }
 
         private Refusal missing(String role, String expected) {
+            if (headings.stream()
+                    .allMatch(heading -> FIGURES.matcher(heading.written()).matches())) {
+                return refusal(
+                        "",
+                        "some numbers have a decimal comma, others a decimal point",
+                        headings.stream().map(TraceHeading::written).collect(Collectors.joining(" | ")),
+                        "one decimal sign in the whole record",
+                        "export the record again with one of the two");
+            }
             return refusal(
                     role,
                     "no column for it was found",

@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.zip.ZipException;
 
 /**
@@ -170,7 +171,7 @@ public final class TraceReader {
         findings.addAll(ordered.findings());
         if (ordered.trace().isEmpty()) {
             return new TraceReading.Unreadable(
-                    List.of(located(path, raw, ordered.findings().get(0))));
+                    List.of(located(path, raw, ordered.findings().get(0), whyBackward(time, pressure))));
         }
         return new TraceReading.Read(ordered.trace().get(), input, findings, decoded.notes());
     }
@@ -188,10 +189,24 @@ public final class TraceReader {
         }
     }
 
-    private static Finding located(String path, RawRecord raw, Finding backward) {
+    /** What explains times that run backward without a clock that was set; a sentence with a blank before it, or nothing. */
+    private static String whyBackward(double[] time, Optional<double[]> pressure) {
+        if (IntStream.range(1, time.length).allMatch(i -> time[i] < time[i - 1])) {
+            return " The times fall throughout: the record stands upside down.";
+        }
+        boolean exchanged = pressure.filter(
+                        values -> IntStream.range(1, values.length).allMatch(i -> values[i] > values[i - 1]))
+                .isPresent();
+        return exchanged
+                ? " The column of the pressure rises with every sample: look whether the headings of time and pressure"
+                        + " were exchanged."
+                : "";
+    }
+
+    private static Finding located(String path, RawRecord raw, Finding backward, String why) {
         String line = raw.backwardLine().isPresent() ? ":" + raw.backwardLine().getAsInt() : "";
         return new Finding(
-                backward.code(), backward.severity(), path + line + ": " + backward.message(), backward.at());
+                backward.code(), backward.severity(), path + line + ": " + backward.message() + why, backward.at());
     }
 
     private static void toSi(double[] values, Unit unit) {

@@ -41,6 +41,20 @@ class ObstaclesTest {
     }
 
     @Test
+    void noMotorIsSentBelowThePressureOfTheAir() {
+        FitResult.NotFitted found = obstacle(List.of(point("a", 0.12e6), point("b", 0.121e6)));
+        assertThat(found.mend())
+                .contains("Fire at 0.363 MPa")
+                .contains("case limit")
+                .doesNotContain("0.04");
+        List<FitPoint> vague = List.of(
+                new FitPoint("a", "a", 0.104e6, 0.02e6, 6e-3, 0, 0),
+                new FitPoint("b", "b", 0.110e6, 0.02e6, 6e-3, 0, 0),
+                new FitPoint("c", "c", 0.128e6, 0.02e6, 6e-3, 0, 0));
+        assertThat(obstacle(vague).mend()).contains("unit of the records").doesNotContain(" or at ");
+    }
+
+    @Test
     void pressuresThatDifferByLessThanTheyAreKnownGiveNoExponent() {
         List<FitPoint> points = List.of(
                 new FitPoint("a", "a", 2.9e6, 0.2e6, 6e-3, 0, 0),
