@@ -3,11 +3,14 @@ package io.burnlaw.cli;
 /** Text on its way to a terminal. */
 final class Terminal {
 
+    private static final int MINUS = 0x2212;
+
     private Terminal() {}
 
     /**
      * The text without anything that a terminal could obey: control characters become a visible mark, and so do the
-     * marks that turn the direction of writing.
+     * marks that turn the direction of writing. A minus sign becomes a hyphen: on a terminal of another character set
+     * it would be lost, and a number with it its sign.
      *
      * @param text from anywhere
      * @return the text, safe to print; line ends and tabs stay
@@ -21,7 +24,7 @@ final class Terminal {
                     || c == 0x200E
                     || c == 0x200F
                     || c == 0x061C;
-            out.appendCodePoint(control || turning ? 0xFFFD : c);
+            out.appendCodePoint(control || turning ? 0xFFFD : c == MINUS ? '-' : c);
         });
         return out.toString();
     }

@@ -4,7 +4,10 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 
-/** Numbers in sentences: never with more digits than they have. */
+/**
+ * Numbers in sentences: never with more digits than they have, and a negative one with a minus sign (U+2212), as the
+ * pages write it; a terminal gets a hyphen.
+ */
 public final class Figures {
 
     private Figures() {}
@@ -45,8 +48,8 @@ public final class Figures {
             return "0";
         }
         BigDecimal rounded = BigDecimal.valueOf(value).round(new MathContext(digits, RoundingMode.HALF_EVEN));
-        return rounded.setScale(Math.max(0, digits - 1 - exponent(rounded)), RoundingMode.HALF_EVEN)
-                .toPlainString();
+        return signed(rounded.setScale(Math.max(0, digits - 1 - exponent(rounded)), RoundingMode.HALF_EVEN)
+                .toPlainString());
     }
 
     /**
@@ -68,7 +71,7 @@ public final class Figures {
      */
     public static String plain(double value, int digits) {
         BigDecimal rounded = BigDecimal.valueOf(value).round(new MathContext(digits, RoundingMode.HALF_EVEN));
-        return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+        return rounded.signum() == 0 ? "0" : signed(rounded.stripTrailingZeros().toPlainString());
     }
 
     /**
@@ -76,7 +79,7 @@ public final class Figures {
      *
      * @param value    finite
      * @param decimals at least 0
-     * @return such as {@code -0.4}
+     * @return such as {@code −0.4}
      */
     public static String decimals(double value, int decimals) {
         return at(value, decimals);
@@ -108,6 +111,11 @@ public final class Figures {
 
     private static String at(double value, int place) {
         BigDecimal rounded = BigDecimal.valueOf(value).setScale(place, RoundingMode.HALF_EVEN);
-        return (place < 0 ? rounded.setScale(0, RoundingMode.UNNECESSARY) : rounded).toPlainString();
+        return signed((place < 0 ? rounded.setScale(0, RoundingMode.UNNECESSARY) : rounded).toPlainString());
+    }
+
+    /** With a minus sign instead of a hyphen. */
+    static String signed(String number) {
+        return number.startsWith("-") ? "\u2212" + number.substring(1) : number;
     }
 }

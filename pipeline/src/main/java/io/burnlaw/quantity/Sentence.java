@@ -11,7 +11,7 @@ public final class Sentence {
 
     /**
      * Formats as {@link String#format(Locale, String, Object...)} does without a locale, but never with an exponent:
-     * {@code %.3g} of 4918 is 4920, not 4.92e+03.
+     * {@code %.3g} of 4918 is 4920, not 4.92e+03; and with a minus sign (U+2212) before negative numbers.
      *
      * @param format of the sentence, without indices of arguments; {@code %.0g} is not among its conversions
      * @param values for its conversions, in their order
@@ -57,12 +57,12 @@ public final class Sentence {
         if (letter == 'f' && precise && value instanceof Double number && Double.isFinite(number)) {
             return fixed(number, conversion.charAt(point + 1) - '0', signed);
         }
-        return String.format(Locale.ROOT, conversion, value);
+        return Figures.signed(String.format(Locale.ROOT, conversion, value));
     }
 
     private static String figure(double value, int digits, boolean signed) {
         if (!Double.isFinite(value)) {
-            return Double.isNaN(value) ? "unknown" : (value < 0 ? "-" : "") + "infinite";
+            return Double.isNaN(value) ? "unknown" : (value < 0 ? "\u2212" : "") + "infinite";
         }
         return (signed && value >= 0 ? "+" : "") + Figures.significant(value, digits);
     }
@@ -72,6 +72,6 @@ public final class Sentence {
                 .setScale(decimals, RoundingMode.HALF_UP)
                 .toPlainString();
         boolean negative = value < 0 || 1 / value < 0;
-        return (negative ? "-" : signed ? "+" : "") + magnitude;
+        return (negative ? "\u2212" : signed ? "+" : "") + magnitude;
     }
 }

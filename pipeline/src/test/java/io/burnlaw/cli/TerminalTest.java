@@ -2,6 +2,7 @@ package io.burnlaw.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -14,6 +15,11 @@ class TerminalTest {
                 .doesNotContain(hostile)
                 .startsWith("a\ufffd")
                 .endsWith("b");
+    }
+
+    @Test
+    void aNumberKeepsItsSignOnATerminalOfAnyCharacterSet() {
+        assertThat(Terminal.safe("n = \u22120.05")).isEqualTo("n = -0.05");
     }
 
     @ParameterizedTest

@@ -89,7 +89,7 @@ class GrainsTest {
                 .contains("bates");
         assertThat(reasons(described("end-burner", 1, 1, "outer_diameter", 0.04, "segment_length", -0.06)))
                 .anyMatch(text -> text.contains("inhibited_ends is 1"))
-                .anyMatch(text -> text.contains("segment_length is -60.00 mm; it must be above zero"));
+                .anyMatch(text -> text.contains("segment_length is −60.00 mm; it must be above zero"));
     }
 
     @Test

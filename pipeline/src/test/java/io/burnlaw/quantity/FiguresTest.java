@@ -19,7 +19,7 @@ class FiguresTest {
         assertThat(Figures.significant(0.00999, 2)).isEqualTo("0.010");
         assertThat(Figures.significant(98.6, 2)).isEqualTo("99");
         assertThat(Figures.significant(99.6, 2)).isEqualTo("100");
-        assertThat(Figures.significant(-1234, 2)).isEqualTo("-1200");
+        assertThat(Figures.significant(-1234, 2)).isEqualTo("−1200");
         assertThat(Figures.significant(0, 3)).isEqualTo("0");
     }
 

@@ -18,7 +18,8 @@ class SentenceTest {
         "%.3g, 0.00001234, 0.0000123",
         "%.3g, 0, 0",
         "%+.3g, 12.345, +12.3",
-        "%+.3g, -12.345, -12.3",
+        "%+.3g, -12.345, −12.3",
+        "%.2f, -0.5, −0.50",
         "%.4g, 9999.9, 10000",
         "%.1f, 4918, 4918.0"
     })
@@ -60,10 +61,14 @@ class SentenceTest {
                     ? random.nextInt(-20_000, 20_000) / 2000.0
                     : random.nextDouble(-1, 1) * StrictMath.pow(10, random.nextDouble(-6, 9));
             for (String format : new String[] {"%.0f", "%.1f", "%.2f", "%+.2f", "%.3f"}) {
-                assertThat(Sentence.of(format, value)).isEqualTo(String.format(Locale.ROOT, format, value));
+                assertThat(Sentence.of(format, value)).isEqualTo(platform(format, value));
             }
         }
-        assertThat(Sentence.of("%.2f", -0.0)).isEqualTo(String.format(Locale.ROOT, "%.2f", -0.0));
-        assertThat(Sentence.of("%.2f", Double.NaN)).isEqualTo(String.format(Locale.ROOT, "%.2f", Double.NaN));
+        assertThat(Sentence.of("%.2f", -0.0)).isEqualTo(platform("%.2f", -0.0));
+        assertThat(Sentence.of("%.2f", Double.NaN)).isEqualTo(platform("%.2f", Double.NaN));
+    }
+
+    private static String platform(String format, double value) {
+        return String.format(Locale.ROOT, format, value).replace('-', '\u2212');
     }
 }

@@ -59,11 +59,12 @@ class OtherFitsTest {
         assertRelative(huber.law().lnStd(6e6), 0.00227160250547, 1e-6);
         double reference = huber.law().referencePressure();
         assertThat(huber.sentence())
-                .startsWith("The exponent is 0.303, -0.041 (1.6 standard uncertainties) from the published one")
+                .startsWith("The exponent is 0.303, −0.041 (1.6 standard uncertainties) from the published one")
                 .contains(String.format(
-                        Locale.ROOT,
-                        "differs by %+.2f %%",
-                        100 * (huber.law().rate(reference) / fit.law().rate(reference) - 1)))
+                                Locale.ROOT,
+                                "differs by %+.2f %%",
+                                100 * (huber.law().rate(reference) / fit.law().rate(reference) - 1))
+                        .replace('-', '−'))
                 .endsWith("Points that count less than fully: p7 (0.03).");
     }
 

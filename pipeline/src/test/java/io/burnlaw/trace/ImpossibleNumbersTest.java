@@ -23,7 +23,7 @@ class ImpossibleNumbersTest {
     @ParameterizedTest
     @CsvSource({
         "'time [s],pressure [MPa]', 0.030, 1e200, 'sample 31 has a pressure of 1.00e+206 Pa'",
-        "'time [s],pressure [MPa]', 0.030, -1e200, 'sample 31 has a pressure of -1.00e+206 Pa'",
+        "'time [s],pressure [MPa]', 0.030, -1e200, 'sample 31 has a pressure of −1.00e+206 Pa'",
         "'time [s],thrust [N]', 0.030, 7.9e51, 'sample 31 has a thrust of 7.90e+51 N'",
         "'time [s],thrust [N]', 1e100, 5, 'sample 31 has a time of 1.00e+100 s'"
     })
