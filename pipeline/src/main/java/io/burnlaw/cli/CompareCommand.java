@@ -22,7 +22,6 @@ import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -42,9 +41,9 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  burnlaw compare spring/burnlaw.json autumn/burnlaw.json",
             "  burnlaw compare spring/index.html autumn/index.html winter/index.html",
-            "  burnlaw compare spring/burnlaw.json autumn/burnlaw.json --baseline plain --candidate iron-1",
+            "  burnlaw compare spring/burnlaw.json autumn/burnlaw.json --baseline plain",
             "  burnlaw compare levels/burnlaw.json --baseline iron-1 --candidate iron-2",
-            "  burnlaw compare spring/burnlaw.json autumn/burnlaw.json -o both    a report of the comparison"
+            "  burnlaw compare spring/burnlaw.json autumn/burnlaw.json -o both"
         })
 final class CompareCommand implements Callable<Integer> {
 
@@ -73,7 +72,7 @@ final class CompareCommand implements Callable<Integer> {
             names = "--confidence",
             paramLabel = "PERCENT",
             description = "of bands and intervals; that of the first document if absent")
-    private Optional<Double> confidence;
+    private Optional<String> confidence;
 
     @Option(
             names = "--reproducible",
@@ -98,11 +97,7 @@ final class CompareCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (confidence.isPresent() && !(confidence.get() > 50 && confidence.get() < 100)) {
-            throw new ParameterException(
-                    spec.commandLine(),
-                    "--confidence " + confidence.get() + ": write per cent between 50 and 100, such as 95");
-        }
+        OptionalDouble level = Confidence.of(confidence, 50, spec.commandLine());
         PrintWriter err = spec.commandLine().getErr();
         List<PublishedSource> sources = new ArrayList<>();
         boolean refused = false;
@@ -122,11 +117,7 @@ final class CompareCommand implements Callable<Integer> {
                 ? Optional.empty()
                 : Optional.of(Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
         return AcrossCampaigns.compare(
-                        sources,
-                        new FormulationChoice(baseline, candidates),
-                        confidence.isPresent() ? OptionalDouble.of(confidence.get() / 100) : OptionalDouble.empty(),
-                        Version.number(),
-                        created)
+                        sources, new FormulationChoice(baseline, candidates), level, Version.number(), created)
                 .match(this::tell, wrong -> {
                     err.println(Terminal.safe(wrong.problem().text()));
                     return ExitCode.UNUSABLE;

@@ -29,6 +29,28 @@ final class MotorOptions {
 
     private static final double FASTEST_GAS = 5000;
 
+    /** [Pa, gauge]; as wide. */
+    private static final double LEAST_LIMIT = 0.1e6;
+
+    private static final double MOST_LIMIT = 100e6;
+
+    /** Options that mean nothing without a grain beside them. */
+    static final List<String> OF_A_GRAIN = List.of(
+            "--segments",
+            "--inhibited-ends",
+            "--outer-diameter",
+            "--core-diameter",
+            "--rod-diameter",
+            "--segment-length",
+            "--chamber-volume",
+            "--density",
+            "--characteristic-velocity",
+            "--specific-heat-ratio",
+            "--ambient-pressure");
+
+    /** Options that mean nothing beside a campaign. */
+    static final List<String> OF_A_GUESS = List.of("--ambient-pressure");
+
     @Option(
             names = "--grain",
             paramLabel = "KIND",
@@ -192,6 +214,8 @@ final class MotorOptions {
             throw typed.wrong("--safety-factor", "" + factor, "it is at least 1, such as 1.5");
         });
         Optional<Measured> limit = typed.positive("--case-limit", caseLimit, Dimension.PRESSURE);
+        limit.ifPresent(
+                found -> typed.within("--case-limit", caseLimit.orElse(""), found.value(), LEAST_LIMIT, MOST_LIMIT));
         return limit.map(found ->
                         new Hardware(OptionalDouble.of(found.value()), safetyFactor.orElse(USUAL_SAFETY_FACTOR)))
                 .orElseGet(() ->

@@ -11,14 +11,11 @@ import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
-import io.burnlaw.planning.Planner;
-import io.burnlaw.planning.ThroatAnswer;
 import io.burnlaw.publish.DocumentOf;
 import io.burnlaw.publish.PlannableNumbers;
+import io.burnlaw.publish.PlannedDocument;
 import io.burnlaw.publish.PublishedFormulation;
-import io.burnlaw.quantity.Figures;
 import io.burnlaw.quantity.Measured;
-import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Formulation;
@@ -26,6 +23,7 @@ import io.burnlaw.report.document.Quantity;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -56,17 +54,22 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  burnlaw plan my-campaign",
             "  burnlaw plan report/burnlaw.json --throat \"7.1 mm\" --pressure \"3 MPa\"",
-            "  burnlaw plan report/burnlaw.json --ladder \"1 MPa to 4 MPa\" --rungs 4 --drills metric",
-            "  burnlaw plan report/burnlaw.json --sharpen break",
-            "  burnlaw plan strands/burnlaw.json --grain tube --outer-diameter \"50 mm\" --core-diameter \"20 mm\""
-                    + " --segment-length \"120 mm\" --characteristic-velocity \"880 m/s\"",
-            "  burnlaw plan --rate \"5.7 ± 0.6 mm/s at 1 MPa\" --exponent \"0.35 ± 0.05\" --density \"1.78 g/cm3\""
-                    + " --characteristic-velocity \"880 m/s\" --grain bates --segments 2 --outer-diameter \"38 mm\""
-                    + " --core-diameter \"14 mm\" --segment-length \"62 mm\" --case-limit \"7 MPa\"",
+            "  burnlaw plan report/burnlaw.json --ladder \"1 MPa to 4 MPa\" --drills metric",
+            "  burnlaw plan report/burnlaw.json --confidence 99 --json > plan.json",
+            "  burnlaw plan strands/burnlaw.json --grain tube --outer-diameter \"50 mm\" \\",
+            "      --core-diameter \"20 mm\" --segment-length \"120 mm\" \\",
+            "      --characteristic-velocity \"880 m/s\"",
+            "  burnlaw plan --rate \"5.7 ± 0.6 mm/s at 1 MPa\" --exponent \"0.35 ± 0.05\" \\",
+            "      --density \"1.78 g/cm3\" --characteristic-velocity \"880 m/s\" \\",
+            "      --grain bates --segments 2 --outer-diameter \"38 mm\" \\",
+            "      --core-diameter \"14 mm\" --segment-length \"62 mm\" --case-limit \"7 MPa\"",
             "",
             "A plan replaces neither a proof test, nor distance and shelter, nor the local law and a licensed person."
         })
 final class PlanCommand implements Callable<Integer> {
+
+    /** Per cent; a limit of the case is no safer than the prediction that is held against it. */
+    private static final double LEAST_CONFIDENCE = 90;
 
     @Spec
     private CommandSpec spec;
@@ -83,6 +86,15 @@ final class PlanCommand implements Callable<Integer> {
             description = "that is planned for; all of the campaign's if absent")
     private Optional<String> formulation;
 
+    @Option(
+            names = "--confidence",
+            paramLabel = "PERCENT",
+            description = "of all predictions, at least 90; 95 if absent. By their upper ends throats are refused")
+    private Optional<String> confidence;
+
+    @Option(names = "--json", description = "print the document with these plans in it, and nothing else")
+    private boolean json;
+
     @ArgGroup(validate = false, heading = "%nQuestions:%n")
     private PlanQuestions questions = new PlanQuestions();
 
@@ -96,6 +108,10 @@ final class PlanCommand implements Callable<Integer> {
     public Integer call() {
         TypedQuantity typed = new TypedQuantity(spec.commandLine());
         PlanOptions options = questions.options(typed);
+        OptionalDouble level = Confidence.of(confidence, LEAST_CONFIDENCE, spec.commandLine());
+        if (level.isPresent()) {
+            options = options.withLevel(level.getAsDouble());
+        }
         // all that was typed is looked at before anything is printed
         questions.throats(typed);
         questions.pressures(typed);
@@ -108,7 +124,27 @@ final class PlanCommand implements Callable<Integer> {
                                     + source.get()
                             : "a campaign, a document, or a first guess with --rate and --exponent is missing");
         }
+        if (source.isPresent()) {
+            refuseWhatWouldBeIgnored();
+        }
         return (guess.typed() ? ofGuess(typed, options) : ofSource(source.get(), typed, options)).number();
+    }
+
+    /** A number that was typed is planned with, or refused: nobody shall drill a throat for a grain that was not looked at. */
+    private void refuseWhatWouldBeIgnored() {
+        List<String> ofNoUse = motor.grainTyped() ? MotorOptions.OF_A_GUESS : MotorOptions.OF_A_GRAIN;
+        ofNoUse.stream()
+                .filter(option -> spec.commandLine().getParseResult().hasMatchedOption(option))
+                .findFirst()
+                .ifPresent(option -> {
+                    throw new ParameterException(
+                            spec.commandLine(),
+                            motor.grainTyped()
+                                    ? option + " goes with a first guess; the campaign has its own"
+                                    : option
+                                            + " needs a --grain beside it; without one the grain that was fired last is"
+                                            + " planned for, with what was measured");
+                });
     }
 
     private ExitCode ofGuess(TypedQuantity typed, PlanOptions options) {
@@ -133,7 +169,13 @@ final class PlanCommand implements Callable<Integer> {
                 motor.hardware(typed, new Hardware(OptionalDouble.empty(), 1)),
                 OptionalDouble.empty(),
                 List.of());
-        return answer(basis, typed, options);
+        PlanAnswers answers = answers(basis, typed, options);
+        if (json) {
+            print(PlannedDocument.ofGuess(basis, answers.document(), options.level(), Version.number()));
+        } else {
+            answers.print(spec.commandLine().getOut());
+        }
+        return code(answers.named());
     }
 
     private Measured needed(Optional<Measured> value, String option, String example) {
@@ -195,17 +237,39 @@ final class PlanCommand implements Callable<Integer> {
             ProblemList.print(problems, spec.commandLine().getErr());
             return ExitCode.UNUSABLE;
         }
-        ExitCode worst = ExitCode.DONE;
+        PrintWriter out = spec.commandLine().getOut();
+        List<PlanAnswers> all = new ArrayList<>();
         for (Formulation each : wanted) {
-            PrintWriter out = spec.commandLine().getOut();
-            out.println(Terminal.safe(each.title() + " (" + each.id() + ")"));
-            worst = worst.and(ofFormulation(each, document, typed, options));
-            out.println();
+            PlanAnswers answers = ofFormulation(each, document, typed, options);
+            all.add(answers);
+            if (!json) {
+                out.println(Terminal.safe(each.title() + " (" + each.id() + ")"));
+                answers.print(out);
+                out.println();
+            }
         }
-        return worst;
+        if (json) {
+            Optional<Hardware> hardware = all.stream()
+                    .flatMap(each -> each.basis().stream())
+                    .map(PlanBasis::hardware)
+                    .findFirst();
+            print(PlannedDocument.of(
+                    document, all.stream().map(PlanAnswers::document).toList(), hardware, Version.number()));
+        }
+        return code(all.stream().allMatch(PlanAnswers::named));
     }
 
-    private ExitCode ofFormulation(
+    private void print(Characterization document) {
+        PrintWriter out = spec.commandLine().getOut();
+        out.print(DocumentFile.text(document));
+        out.flush();
+    }
+
+    private static ExitCode code(boolean named) {
+        return named ? ExitCode.DONE : ExitCode.DONE_WITH_REJECTIONS;
+    }
+
+    private PlanAnswers ofFormulation(
             Formulation each, Characterization document, TypedQuantity typed, PlanOptions options) {
         Optional<io.burnlaw.report.document.Plan> published = plan(document, each);
         Optional<PlanBasis> basis =
@@ -217,10 +281,11 @@ final class PlanCommand implements Callable<Integer> {
             String why = published
                     .map(io.burnlaw.report.document.Plan::sentence)
                     .orElse("No throat is named: the document holds no motor. Name one with --grain.");
-            spec.commandLine().getOut().println(Terminal.safe(why));
-            return ExitCode.DONE_WITH_REJECTIONS;
+            return PlanAnswers.none(
+                    new Plan.Refused(each.id(), "none", OptionalDouble.empty(), why, Cautions.ALWAYS), options);
         }
-        return answer(basis.get().withHardware(motor.hardware(typed, basis.get().hardware())), typed, options);
+        return answers(
+                basis.get().withHardware(motor.hardware(typed, basis.get().hardware())), typed, options);
     }
 
     private static Optional<io.burnlaw.report.document.Plan> plan(Characterization document, Formulation formulation) {
@@ -264,22 +329,7 @@ final class PlanCommand implements Callable<Integer> {
         return Optional.ofNullable(quantity).map(found -> Measured.of(PublishedFormulation.si(found)));
     }
 
-    private ExitCode answer(PlanBasis basis, TypedQuantity typed, PlanOptions options) {
-        PrintWriter out = spec.commandLine().getOut();
-        Plan plan = Planner.plan(basis, options);
-        PlanTable.print(plan, out);
-        boolean named = plan instanceof Plan.Planned;
-        for (double diameter : questions.throats(typed)) {
-            ThroatAnswer answer = Planner.throat(basis, options, diameter);
-            named &= PlanTable.print(
-                    "a throat of " + Figures.plain(Unit.MILLIMETRE.fromSi(diameter), 4) + " mm:", answer, out);
-        }
-        for (double pressure : questions.pressures(typed)) {
-            ThroatAnswer answer = Planner.throatFor(basis, options, pressure);
-            named &= PlanTable.print(
-                    "a mean of " + Figures.plain(Unit.MEGAPASCAL.fromSi(pressure), 4) + " MPa absolute:", answer, out);
-        }
-        PlanTable.cautions(plan.cautions().isEmpty() ? Cautions.ALWAYS : plan.cautions(), out);
-        return named ? ExitCode.DONE : ExitCode.DONE_WITH_REJECTIONS;
+    private PlanAnswers answers(PlanBasis basis, TypedQuantity typed, PlanOptions options) {
+        return PlanAnswers.of(basis, options, questions.throats(typed), questions.pressures(typed));
     }
 }

@@ -19,21 +19,32 @@ import tech.tablesaw.api.Table;
 /** A plan on a terminal: the advice, the throats with their predictions, and what to read before one is drilled. */
 final class PlanTable {
 
-    private PlanTable() {}
+    private final double level;
+    private final PrintWriter out;
+
+    /**
+     * A table.
+     *
+     * @param level of the predictions [1]
+     * @param out   where it is printed
+     */
+    PlanTable(double level, PrintWriter out) {
+        this.level = level;
+        this.out = out;
+    }
 
     /**
      * Prints a plan.
      *
      * @param plan or refusal
-     * @param out  where
      */
-    static void print(Plan plan, PrintWriter out) {
+    void print(Plan plan) {
         out.println(Terminal.safe(plan.sentence()));
         out.println(Terminal.safe("grain: " + plan.grain()));
-        plan.match(planned -> planned(planned, out), refused -> refused.allowedPressure());
+        plan.match(this::planned, refused -> refused.allowedPressure());
     }
 
-    private static Plan planned(Plan.Planned plan, PrintWriter out) {
+    private Plan planned(Plan.Planned plan) {
         out.println("allowed: " + megapascal(plan.allowedPressure()) + " MPa absolute, " + plan.allowedBecause());
         if (plan.slowRegimeThroat().isPresent()) {
             out.println("slow regime: above a throat of "
@@ -46,7 +57,7 @@ final class PlanTable {
         if (!throats.isEmpty()) {
             out.println(Terminal.safe(
                     TerminalTable.of(table("throats", throats, plan)).text()));
-            remarks(throats, out);
+            remarks(throats);
         }
         return plan;
     }
@@ -56,45 +67,42 @@ final class PlanTable {
      *
      * @param question as it was asked
      * @param answer   to it
-     * @param out      where
-     * @return whether a throat was named that may be drilled
      */
-    static boolean print(String question, ThroatAnswer answer, PrintWriter out) {
+    void print(String question, ThroatAnswer answer) {
         out.println();
         out.println(Terminal.safe(question));
-        return answer.match(
-                found -> {
-                    out.println(Terminal.safe(TerminalTable.of(table("answer", List.of(found.throat()), null))
-                            .text()));
-                    if (found.exact() != found.throat().diameter()) {
-                        out.println("exactly: " + Figures.plain(Unit.MILLIMETRE.fromSi(found.exact()), 4) + " mm");
-                    }
-                    remarks(List.of(found.throat()), out);
-                    return found.throat().allowed();
-                },
-                none -> {
-                    out.println(Terminal.safe(none.reason()));
-                    return false;
-                });
+        answer.match(this::found, none -> {
+            out.println(Terminal.safe(none.reason()));
+            return none;
+        });
+    }
+
+    private ThroatAnswer found(ThroatAnswer.Found found) {
+        out.println(Terminal.safe(
+                TerminalTable.of(table("answer", List.of(found.throat()), null)).text()));
+        if (found.exact() != found.throat().diameter()) {
+            out.println("exactly: " + Figures.plain(Unit.MILLIMETRE.fromSi(found.exact()), 4) + " mm");
+        }
+        remarks(List.of(found.throat()));
+        return found;
     }
 
     /**
      * Prints what to read before a throat is drilled.
      *
      * @param cautions sentences
-     * @param out      where
      */
-    static void cautions(List<String> cautions, PrintWriter out) {
+    void cautions(List<String> cautions) {
         out.println();
         out.println("Before you act on a number:");
         cautions.forEach(caution -> out.println(Terminal.safe("  - " + caution)));
     }
 
-    private static Table table(String name, List<PlannedThroat> throats, Plan.@Nullable Planned plan) {
+    private Table table(String name, List<PlannedThroat> throats, Plan.@Nullable Planned plan) {
         StringColumn throat = StringColumn.create("throat [mm]");
         StringColumn drills = StringColumn.create("drills near it");
-        StringColumn mean = StringColumn.create("mean [MPa] (95 %)");
-        StringColumn peak = StringColumn.create("peak [MPa] (95 %)");
+        StringColumn mean = StringColumn.create("mean [MPa] (" + percent() + ")");
+        StringColumn peak = StringColumn.create("peak [MPa] (" + percent() + ")");
         StringColumn time = StringColumn.create("burn time [s]");
         StringColumn exponent = StringColumn.create("u(n) then");
         StringColumn allowed = StringColumn.create("allowed");
@@ -108,17 +116,19 @@ final class PlanTable {
             mean.append(predicted(each.meanPressure()));
             peak.append(predicted(each.maxPressure()));
             time.append(
-                    each.burnTime().isPresent() ? Figures.plain(each.burnTime().getAsDouble(), 3) : "");
+                    each.burnTime().isPresent()
+                            ? Figures.significant(each.burnTime().getAsDouble(), 3)
+                            : "");
             exponent.append(
                     each.exponentStdAfter().isPresent()
-                            ? Figures.plain(each.exponentStdAfter().getAsDouble(), 2)
+                            ? Figures.significant(each.exponentStdAfter().getAsDouble(), 2)
                             : "");
             allowed.append(each.allowed() ? "yes" : "NO");
         }
         return Table.create(name, throat, drills, mean, peak, time, exponent, allowed);
     }
 
-    private static void remarks(List<PlannedThroat> throats, PrintWriter out) {
+    private void remarks(List<PlannedThroat> throats) {
         for (PlannedThroat each : throats) {
             String at = "  " + millimetre(each.diameter()) + " mm: ";
             each.refusal().ifPresent(reason -> out.println(Terminal.safe(at + reason)));
@@ -133,6 +143,10 @@ final class PlanTable {
         }
     }
 
+    private String percent() {
+        return Figures.plain(100 * level, 4) + " %";
+    }
+
     private static String stamped(Drill drill) {
         return drill.series() == Drill.Series.LETTER
                 ? drill.series().name().toLowerCase(Locale.ROOT) + " " + drill.name()
@@ -141,12 +155,15 @@ final class PlanTable {
 
     private static String predicted(Predicted value) {
         return Double.isFinite(value.high())
-                ? megapascal(value.value()) + " (" + megapascal(value.low()) + " to " + megapascal(value.high()) + ")"
+                ? Figures.withInterval(
+                        Unit.MEGAPASCAL.fromSi(value.value()),
+                        Unit.MEGAPASCAL.fromSi(value.low()),
+                        Unit.MEGAPASCAL.fromSi(value.high()))
                 : megapascal(value.value()) + " (from " + megapascal(value.low()) + ", no upper limit)";
     }
 
     private static String megapascal(double pressure) {
-        return Figures.plain(Unit.MEGAPASCAL.fromSi(pressure), 3);
+        return Figures.significant(Unit.MEGAPASCAL.fromSi(pressure), 3);
     }
 
     private static String millimetre(double length) {

@@ -79,6 +79,16 @@ public record PlanOptions(
     }
 
     /**
+     * The same with predictions of another level.
+     *
+     * @param other level [1]
+     * @return the options
+     */
+    public PlanOptions withLevel(double other) {
+        return new PlanOptions(other, rungs, reach, exponentHalfWidth, ladder, goal, series);
+    }
+
+    /**
      * The same with a ladder over other pressures.
      *
      * @param other mean pressures to span

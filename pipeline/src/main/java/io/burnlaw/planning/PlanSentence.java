@@ -29,7 +29,7 @@ final class PlanSentence {
                                         stamped(each),
                                         megapascal(each.meanPressure().value()),
                                         megapascal(each.maxPressure().high()),
-                                        Figures.significant(100 * options.level(), 2),
+                                        Figures.plain(100 * options.level(), 4),
                                         why)),
                 () -> text.append("No next firing of %s is named. %s.".formatted(basis.formulation(), why)));
         text.append(" No throat below %s: its peak could be above %s MPa, %s."

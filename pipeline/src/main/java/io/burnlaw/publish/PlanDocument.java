@@ -4,9 +4,11 @@ import io.burnlaw.grain.Grain;
 import io.burnlaw.planning.Drill;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.Predicted;
+import io.burnlaw.planning.ThroatAnswer;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.DrillChoice;
 import io.burnlaw.report.document.Plan;
+import io.burnlaw.report.document.PlannedAnswer;
 import io.burnlaw.report.document.PlannedMotor;
 import io.burnlaw.report.document.PlannedThroat;
 import io.burnlaw.report.document.Quantity;
@@ -51,7 +53,8 @@ public final class PlanDocument {
                                 : null,
                         basis.map(PlanDocument::motor).orElse(null),
                         planned.sentence(),
-                        planned.cautions()),
+                        planned.cautions(),
+                        null),
                 refused -> new Plan(
                         refused.formulation(),
                         refused.grain(),
@@ -64,7 +67,26 @@ public final class PlanDocument {
                         null,
                         basis.map(PlanDocument::motor).orElse(null),
                         refused.sentence(),
-                        refused.cautions()));
+                        refused.cautions(),
+                        null));
+    }
+
+    /**
+     * What somebody asked of a plan, with the answer.
+     *
+     * @param question in words
+     * @param answer   to it
+     * @param level    of its predictions [1]
+     * @return the same in the document's words
+     */
+    public static PlannedAnswer answer(String question, ThroatAnswer answer, double level) {
+        return answer.match(
+                found -> new PlannedAnswer(
+                        question,
+                        throat(found.throat(), level),
+                        found.exact() == found.throat().diameter() ? null : length(OptionalDouble.of(found.exact())),
+                        null),
+                none -> new PlannedAnswer(question, null, null, none.reason()));
     }
 
     /**

@@ -3,6 +3,11 @@ package io.burnlaw.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Percentage.withPercentage;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
@@ -32,6 +37,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class PlanCommandTest {
 
     private static final Path SAMPLE_RUNS = Path.of("..", "sample-runs");
+
+    private static final Path SCHEMA = Path.of("..", "docs", "schema", "burnlaw-characterization-1.schema.json");
 
     private static Characterization sugar;
     private static Path document;
@@ -130,6 +137,73 @@ class PlanCommandTest {
     }
 
     @Test
+    void moreConfidenceAllowsLess() {
+        plan(document.toString());
+        String usual = smallest(out.toString());
+        out.getBuffer().setLength(0);
+        assertThat(plan(document.toString(), "--confidence", "99.5 %")).isZero();
+        assertThat(out.toString()).contains("peak [MPa] (99.5 %)", "upper end of the 99.5 % prediction");
+        assertThat(Double.parseDouble(smallest(out.toString()))).isGreaterThan(Double.parseDouble(usual));
+    }
+
+    private static String smallest(String said) {
+        return said.replaceAll("(?s).*No throat below ([0-9.]+) mm.*", "$1");
+    }
+
+    @Test
+    void aPlanAsDataIsADocumentLikeAnyOther(@TempDir Path folder) throws IOException {
+        assertThat(plan(
+                        document.toString(),
+                        "--json",
+                        "--case-limit",
+                        "5 MPa",
+                        "--throat",
+                        "7.1 mm",
+                        "--pressure",
+                        "6 MPa"))
+                .isEqualTo(1);
+        JsonNode said = valid(out.toString());
+        assertThat(said.at("/campaign/case_pressure_limit/value").asDouble()).isEqualTo(5);
+        assertThat(said.at("/plans/0/allowed_because").asText()).contains("case limit of 5.00 MPa");
+        assertThat(said.at("/plans/0/answers/0/throat/throat_diameter/value").asDouble())
+                .isEqualTo(7.1);
+        assertThat(said.at("/plans/0/answers/1/reason").asText()).contains("No throat is named for 6.00 MPa");
+        assertThat(said.at("/plans/0/cautions").toString()).contains("proof test", "local law");
+        // what was printed can be planned from and drawn again
+        Path again = folder.resolve("plan.json");
+        Files.writeString(again, out.toString());
+        out.getBuffer().setLength(0);
+        assertThat(plan(again.toString())).as(err.toString()).isZero();
+        assertThat(out.toString()).contains("the case limit of 5.00 MPa");
+        assertThat(Burnlaw.commandLine(new PrintWriter(out, true), new PrintWriter(err, true))
+                        .execute(
+                                "render",
+                                again.toString(),
+                                "-o",
+                                folder.resolve("report").toString()))
+                .isZero();
+        assertThat(Files.readString(folder.resolve("report/index.html")))
+                .contains("What was asked of this plan", "No throat is named for 6.00");
+    }
+
+    @Test
+    void aFirstGuessAsDataHoldsThePlanAndNoLaw() throws IOException {
+        assertThat(guess("5.7 ± 0.6 mm/s at 1 MPa", "0.35 ± 0.05", "--case-limit", "7 MPa", "--json"))
+                .isZero();
+        JsonNode said = valid(out.toString());
+        assertThat(said.at("/formulations/0/single_law").isMissingNode()).isTrue();
+        assertThat(said.at("/formulations/0/verdict").asText()).contains("Nothing was measured", "5.70 mm/s");
+        assertThat(said.at("/plans/0/next/throat_diameter/value").asDouble()).isPositive();
+    }
+
+    private static JsonNode valid(String text) throws IOException {
+        var schema = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                .getSchema(Files.readString(SCHEMA), InputFormat.JSON);
+        assertThat(schema.validate(text, InputFormat.JSON)).isEmpty();
+        return new ObjectMapper().readTree(text);
+    }
+
+    @Test
     void aFirstGuessIsPlannedWithItsUncertainty() {
         assertThat(guess("5.7 ± 0.6 mm/s at 1 MPa", "0.35 ± 0.05", "--case-limit", "7 MPa"))
                 .as(err.toString())
@@ -180,6 +254,14 @@ class PlanCommandTest {
             --rate 5_mm/s_at_1_MPa          | exclude each other
             --grain bates                   | outer-diameter is missing
             --grain cube                    | no grain is called 'cube'
+            --core-diameter 20_mm           | --core-diameter needs a --grain beside it
+            --density 1.9_g/cm3             | --density needs a --grain beside it
+            --ambient-pressure 90_kPa       | --ambient-pressure needs a --grain beside it
+            --case-limit 1000_MPa           | this cannot be meant; look at its unit
+            --pressure 400_psi_gauge        | the unit psi gauge is not known; write a number and its unit
+            --confidence 80                 | --confidence 80: write per cent between 90 and 100
+            --confidence 0.95               | --confidence 0.95: write per cent
+            --confidence high               | --confidence high: write per cent
             """)
     void whatCannotBeMeantIsToldAndNothingElseIsPrinted(String options, String message) {
         List<String> all = new ArrayList<>(List.of(document.toString()));

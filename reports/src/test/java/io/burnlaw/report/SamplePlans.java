@@ -5,6 +5,7 @@ import io.burnlaw.report.document.ComparisonTests;
 import io.burnlaw.report.document.DrillChoice;
 import io.burnlaw.report.document.FTest;
 import io.burnlaw.report.document.Plan;
+import io.burnlaw.report.document.PlannedAnswer;
 import io.burnlaw.report.document.PlannedMotor;
 import io.burnlaw.report.document.PlannedThroat;
 import io.burnlaw.report.document.Quantity;
@@ -100,6 +101,9 @@ final class SamplePlans {
                         Quantity.of(4.9, "MPa"),
                         List.of()),
                 "Drill 10.0 mm next: it narrows the interval of n from 0.016 to 0.012.",
-                List.of("Proof-test the case. The prediction holds for this grain and this batch only."));
+                List.of("Proof-test the case. The prediction holds for this grain and this batch only."),
+                List.of(
+                        new PlannedAnswer("a throat of 12.0 mm", ladder.get(0), null, null),
+                        new PlannedAnswer("a mean of 9 MPa absolute", null, null, "It is above 3.77 MPa.")));
     }
 }

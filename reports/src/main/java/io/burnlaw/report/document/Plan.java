@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param motor that it was worked out for, as numbers, so that another throat can be asked for
  * @param sentence the advice, or why there is none
  * @param cautions to be read before drilling
+ * @param answers to what was asked of this plan beside the ladder
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
@@ -36,10 +37,35 @@ public record Plan(
         @Nullable Integer firingsToExponent,
         @Nullable PlannedMotor motor,
         String sentence,
-        List<String> cautions) {
+        List<String> cautions,
+        @Nullable List<PlannedAnswer> answers) {
 
     public Plan {
         ladder = List.copyOf(ladder);
         cautions = List.copyOf(cautions);
+        answers = answers == null ? null : List.copyOf(answers);
+    }
+
+    /**
+     * The same with answers.
+     *
+     * @param others to what was asked
+     * @return the plan
+     */
+    public Plan with(List<PlannedAnswer> others) {
+        return new Plan(
+                formulation,
+                grain,
+                allowedPressure,
+                allowedBecause,
+                next,
+                ladder,
+                smallestThroat,
+                slowRegimeThroat,
+                firingsToExponent,
+                motor,
+                sentence,
+                cautions,
+                others);
     }
 }

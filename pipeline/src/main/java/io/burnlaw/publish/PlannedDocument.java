@@ -1,0 +1,133 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.campaign.Hardware;
+import io.burnlaw.planning.PlanBasis;
+import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.report.document.CampaignSummary;
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Generator;
+import io.burnlaw.report.document.NotFitted;
+import io.burnlaw.report.document.Plan;
+import java.util.List;
+import java.util.Optional;
+
+/** Plans that somebody asked for, as a document like any other: it can be read, drawn, and planned from again. */
+public final class PlannedDocument {
+
+    private PlannedDocument() {}
+
+    /**
+     * The document that was planned from, with these plans in the place of its own.
+     *
+     * @param source   that holds the law
+     * @param plans    as asked for
+     * @param hardware that they were made for; empty where none was made
+     * @param version  of the program
+     * @return the document, without a time of making
+     */
+    public static Characterization of(
+            Characterization source, List<Plan> plans, Optional<Hardware> hardware, String version) {
+        return new Characterization(
+                source.format(),
+                new Generator("burnlaw", version),
+                null,
+                hardware.map(of -> with(source.campaign(), of)).orElse(source.campaign()),
+                source.inputs(),
+                source.formulations(),
+                source.firings(),
+                source.comparisons(),
+                source.doseTrends(),
+                plans,
+                source.cautions());
+    }
+
+    /**
+     * A document of a law that nobody measured: it holds the plan, and no law.
+     *
+     * @param basis   with the guess
+     * @param plan    made from it
+     * @param level   of its predictions [1]
+     * @param version of the program
+     * @return the document, without a time of making
+     */
+    public static Characterization ofGuess(PlanBasis basis, Plan plan, double level, String version) {
+        RateLaw law = basis.law().laws().get(0);
+        CampaignSummary summary = new CampaignSummary(
+                "A plan from a first guess",
+                null,
+                null,
+                null,
+                InUnits.of(basis.motor().ambientPressure(), Unit.MEGAPASCAL),
+                false,
+                null,
+                null,
+                null,
+                "none",
+                "none",
+                level,
+                0,
+                List.of());
+        Formulation guess = new Formulation(
+                basis.formulation(),
+                "A first guess",
+                true,
+                null,
+                null,
+                null,
+                null,
+                null,
+                "Nothing was measured. The guess is %s mm/s at %s MPa, with an exponent of %s."
+                        .formatted(
+                                Figures.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(law.rateAtReference()), 3),
+                                Figures.significant(Unit.MEGAPASCAL.fromSi(law.referencePressure()), 3),
+                                Figures.significant(law.exponent(), 2)),
+                List.of(),
+                null,
+                new NotFitted("The law is a first guess.", "Fire, and plan from the campaign."),
+                List.of(),
+                null,
+                null,
+                List.of(),
+                null,
+                null,
+                null,
+                null,
+                null,
+                List.of(),
+                List.of());
+        return new Characterization(
+                Characterization.FORMAT,
+                new Generator("burnlaw", version),
+                null,
+                with(summary, basis.hardware()),
+                List.of(),
+                List.of(guess),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(plan),
+                Cautions.ALWAYS);
+    }
+
+    private static CampaignSummary with(CampaignSummary summary, Hardware hardware) {
+        boolean limited = hardware.casePressureLimit().isPresent();
+        return new CampaignSummary(
+                summary.title(),
+                summary.preparedBy(),
+                summary.licence(),
+                summary.note(),
+                summary.ambientPressure(),
+                summary.ambientAssumed(),
+                summary.referenceTemperature(),
+                InUnits.ofOptional(hardware.casePressureLimit(), Unit.MEGAPASCAL),
+                limited ? (Double) hardware.safetyFactor() : null,
+                summary.reductionMethod(),
+                summary.weighting(),
+                summary.confidence(),
+                summary.seed(),
+                summary.notes());
+    }
+}
