@@ -38,7 +38,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "",
             "First steps:",
             "  burnlaw new my-campaign       make a folder to fill in",
-            "  burnlaw check my-campaign     read it, and say what is wrong and how to mend it",
+            "  burnlaw check my-campaign     read it, say what is wrong, how to mend it",
             "  burnlaw run my-campaign       fit the law and write the report",
             "",
             "The numbers replace neither a proof test, nor distance and shelter, nor the local law"
@@ -125,6 +125,7 @@ public final class Burnlaw implements Runnable {
                         .lines()
                         .findFirst()
                         .orElse("")
+                        .replaceFirst("^Error: ", "")
                         .replace("is not an int", "is not a whole number"));
         if (wrong instanceof UnmatchedArgumentException unmatched) {
             List<String> near = unmatched.getSuggestions();

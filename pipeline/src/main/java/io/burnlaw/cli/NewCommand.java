@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -12,6 +13,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -48,10 +50,13 @@ final class NewCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter err = spec.commandLine().getErr();
+        if (folder.toString().isBlank()) {
+            throw new ParameterException(spec.commandLine(), "the name of the folder is empty");
+        }
         try {
             if (Files.exists(folder) && !empty(folder)) {
-                err.println(
-                        Terminal.safe("burnlaw: " + folder + " is there already and not empty; nothing was written"));
+                err.println(Terminal.safe("burnlaw: " + folder + " is there already and "
+                        + (Files.isDirectory(folder) ? "not empty" : "no folder") + "; nothing was written"));
                 return ExitCode.UNUSABLE.number();
             }
             Files.createDirectories(folder.resolve("traces"));
@@ -64,7 +69,10 @@ final class NewCommand implements Callable<Integer> {
             err.println(Terminal.safe("burnlaw: " + there.getFile() + " is there already"));
             return ExitCode.NOT_WRITTEN.number();
         } catch (IOException failed) {
-            err.println(Terminal.safe("burnlaw: could not write " + folder + ": " + failed));
+            String reason = failed instanceof FileSystemException told && told.getReason() != null
+                    ? told.getReason()
+                    : "the folder above it may not be written to, or is none";
+            err.println(Terminal.safe("burnlaw: could not write " + folder + ": " + reason));
             return ExitCode.NOT_WRITTEN.number();
         }
         PrintWriter out = spec.commandLine().getOut();

@@ -53,6 +53,11 @@ final class OutputFolders {
         return folders;
     }
 
+    /** {@return whether a report would lie in the folder of its campaign} */
+    static boolean inside(Path campaign, Path folder) {
+        return real(folder).startsWith(real(campaign));
+    }
+
     private static String name(Path campaign) {
         Path name = campaign.toAbsolutePath().normalize().getFileName();
         return name == null ? "campaign" : name.toString();

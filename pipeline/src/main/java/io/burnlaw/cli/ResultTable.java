@@ -3,13 +3,18 @@ package io.burnlaw.cli;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Figures;
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
 import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The result on a terminal: the answer for each formulation, its points, and what was rejected. */
@@ -25,6 +30,18 @@ final class ResultTable {
      */
     static void print(Characterization document, PrintWriter out) {
         out.println(Terminal.safe(document.campaign().title()));
+        Map<String, String> cautions = new HashMap<>();
+        List<Firing> rejected = new ArrayList<>();
+        // once for all: each look at a firing makes it anew
+        for (Firing firing : document.firings()) {
+            String told = cautions(firing);
+            if (!told.isEmpty()) {
+                cautions.put(firing.id(), told);
+            }
+            if (firing.status().equals("rejected")) {
+                rejected.add(firing);
+            }
+        }
         for (Formulation formulation : document.formulations()) {
             out.println();
             out.println(Terminal.safe(formulation.title() + " (" + formulation.id() + ")"));
@@ -36,13 +53,15 @@ final class ResultTable {
                     .filter(finding -> !formulation.verdict().contains(finding.message()))
                     .forEach(finding -> out.println(Terminal.safe("  " + finding.code() + ": " + finding.message())));
             if (!formulation.points().isEmpty()) {
-                out.println(Terminal.safe(points(formulation.points()).text()));
+                out.println(Terminal.safe(points(formulation.points(), cautions).text()));
             }
+            OutlookLines.print(formulation, document, out);
         }
-        ComparisonTable.sentences(document).forEach(sentence -> out.println(Terminal.safe(sentence)));
-        List<Firing> rejected = document.firings().stream()
-                .filter(firing -> firing.status().equals("rejected"))
-                .toList();
+        OutlookLines.caution(document, out);
+        ComparisonTable.sentences(document).forEach(sentence -> {
+            out.println();
+            out.println(Terminal.safe(sentence));
+        });
         if (!rejected.isEmpty()) {
             out.println();
             out.println("Rejected:");
@@ -72,7 +91,7 @@ final class ResultTable {
         return firing.findings().stream().anyMatch(finding -> finding.code().equals(FindingCode.SET_ASIDE.code()));
     }
 
-    private static TerminalTable points(List<Point> points) {
+    private static TerminalTable points(List<Point> points, Map<String, String> cautions) {
         return new TerminalTable(
                 "points",
                 List.of("point", "pressure [MPa]", "rate [mm/s]", "residual", "remark"),
@@ -82,7 +101,7 @@ final class ResultTable {
                                 figure(point.pressure()),
                                 figure(point.rate()),
                                 residual(point.standardizedResidual()),
-                                remark(point)))
+                                remark(point, cautions)))
                         .toList());
     }
 
@@ -97,8 +116,23 @@ final class ResultTable {
         return studentized == null ? "" : Figures.decimals(studentized, 1);
     }
 
-    private static String remark(Point point) {
+    private static String remark(Point point, Map<String, String> cautions) {
         String reason = point.reason();
-        return reason != null ? "not used: " + reason : point.lowerGrade() ? "lower grade" : "";
+        return reason != null
+                ? "not used: " + reason
+                : Stream.of(
+                                point.lowerGrade() ? "lower grade" : "",
+                                point.id().equals(point.firing()) ? cautions.getOrDefault(point.firing(), "") : "")
+                        .filter(each -> !each.isEmpty())
+                        .collect(Collectors.joining("; "));
+    }
+
+    /** What its findings caution of: whoever reads only the terminal shall see that a firing is used with a doubt. */
+    private static String cautions(Firing firing) {
+        return firing.findings().stream()
+                .filter(finding -> finding.severity().equals("caution"))
+                .map(Finding::code)
+                .distinct()
+                .collect(Collectors.joining(", "));
     }
 }

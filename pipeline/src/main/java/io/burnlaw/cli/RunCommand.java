@@ -39,11 +39,11 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "Examples:",
-            "  burnlaw run my-campaign                     the report goes to my-campaign-report",
-            "  burnlaw run my-campaign -o report --open    and is shown in the browser",
-            "  burnlaw run spring autumn -o reports        several campaigns, a folder each below reports",
-            "  burnlaw run my-campaign --keep-watching     again whenever a file of the campaign changes",
-            "  burnlaw run my-campaign --json > law.json   the document on standard output, no folder"
+            "  burnlaw run my-campaign                     into my-campaign-report",
+            "  burnlaw run my-campaign -o report --open    and show it in the browser",
+            "  burnlaw run spring autumn -o reports        a folder each below reports",
+            "  burnlaw run my-campaign --keep-watching     again after each change",
+            "  burnlaw run my-campaign --json > law.json   the document, no folder"
         })
 final class RunCommand implements Callable<Integer> {
 
@@ -112,11 +112,36 @@ final class RunCommand implements Callable<Integer> {
             throw new ParameterException(
                     spec.commandLine(), "--workers " + workers.get() + ": at least one worker is needed");
         }
+        if (amount.json && keepWatching) {
+            throw new ParameterException(spec.commandLine(), "--json prints one document: leave out --keep-watching");
+        }
+        if (output.filter(folder -> folder.toString().isBlank()).isPresent()) {
+            throw new ParameterException(spec.commandLine(), "-o: the name of the folder is empty");
+        }
+        if (keepWatching) {
+            checkWatched();
+        }
         if (amount.json && campaigns.size() > 1) {
             throw new ParameterException(spec.commandLine(), "--json takes one campaign, since it prints one document");
         }
         if (amount.json && (output.isPresent() || open)) {
             throw new ParameterException(spec.commandLine(), "--json writes no folder: leave out -o and --open");
+        }
+    }
+
+    /** A report that is written into the folder that is watched would start the next run, and so on without an end. */
+    private void checkWatched() {
+        try {
+            OutputFolders.of(campaigns, output).forEach((campaign, folder) -> {
+                if (OutputFolders.inside(campaign, folder)) {
+                    throw new ParameterException(
+                            spec.commandLine(),
+                            "--keep-watching: the report, " + folder + ", would lie in the campaign that is watched;"
+                                    + " name a folder outside of it with -o");
+                }
+            });
+        } catch (OutputFolders.Refused refused) {
+            throw new ParameterException(spec.commandLine(), refused.getMessage());
         }
     }
 

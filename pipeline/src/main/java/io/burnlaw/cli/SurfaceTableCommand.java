@@ -32,7 +32,8 @@ import picocli.CommandLine.Spec;
         footer = {
             "",
             "Example:",
-            "  burnlaw surface-table port.csv --outer-diameter \"50 mm\" --length \"120 mm\" -o star.csv"
+            "  burnlaw surface-table port.csv --outer-diameter \"50 mm\" \\",
+            "      --length \"120 mm\" -o star.csv"
         })
 final class SurfaceTableCommand implements Callable<Integer> {
 

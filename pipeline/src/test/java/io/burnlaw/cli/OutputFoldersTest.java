@@ -52,6 +52,15 @@ class OutputFoldersTest {
     }
 
     @Test
+    void aReportInItsCampaignIsSeen() {
+        assertThat(OutputFolders.inside(Path.of("club/autumn"), Path.of("club/autumn/report")))
+                .isTrue();
+        assertThat(OutputFolders.inside(Path.of("."), Path.of("autumn-report"))).isTrue();
+        assertThat(OutputFolders.inside(Path.of("club/autumn"), Path.of("club/autumn-report")))
+                .isFalse();
+    }
+
+    @Test
     void aReportNeverReplacesItsOwnCampaignOrWhatHoldsIt() throws Exception {
         Path campaign = Files.createDirectories(folder.resolve("all/spring"));
         Files.writeString(campaign.resolve("burnlaw.json"), "{}");

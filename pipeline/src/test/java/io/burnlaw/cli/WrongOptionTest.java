@@ -11,11 +11,35 @@ class WrongOptionTest {
 
     private final StringWriter err = new StringWriter();
 
+    private void refused(String... words) {
+        int code = Burnlaw.commandLine(new PrintWriter(new StringWriter(), true), new PrintWriter(err, true))
+                .execute(words);
+        assertThat(code).isEqualTo(ExitCode.UNUSABLE.number());
+    }
+
+    @Test
+    void optionsThatExcludeEachOtherAreNamed() {
+        refused("run", "campaign", "--json", "--data-only");
+        assertThat(err.toString()).startsWith("burnlaw: --json, --data-only are mutually exclusive");
+    }
+
+    @Test
+    void oneDocumentIsPrintedOnce() {
+        refused("run", "campaign", "--json", "--keep-watching");
+        assertThat(err.toString()).contains("--json prints one document", "--keep-watching");
+    }
+
+    @Test
+    void aFolderHasAName() {
+        refused("run", "campaign", "-o", "");
+        assertThat(err.toString()).contains("-o", "the name of the folder is empty");
+        refused("new", "");
+        assertThat(err.toString()).contains("the name of the folder is empty");
+    }
+
     @Test
     void aWordIsNoNumberOfWorkers() {
-        int code = Burnlaw.commandLine(new PrintWriter(new StringWriter(), true), new PrintWriter(err, true))
-                .execute("run", "campaign", "--workers", "two");
-        assertThat(code).isEqualTo(ExitCode.UNUSABLE.number());
+        refused("run", "campaign", "--workers", "two");
         assertThat(err.toString())
                 .contains("'--workers': 'two' is not a whole number")
                 .doesNotContain("is not an int");

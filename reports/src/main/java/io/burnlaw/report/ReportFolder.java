@@ -6,6 +6,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
@@ -206,6 +207,9 @@ final class ReportFolder {
         }
         if (e instanceof FileAlreadyExistsException) {
             return e.getFile() + " is a file where a folder is needed";
+        }
+        if (e instanceof NoSuchFileException) {
+            return e.getFile() + " cannot be made there";
         }
         return e.getReason() == null ? String.valueOf(e.getMessage()) : e.getFile() + ": " + e.getReason();
     }
