@@ -81,7 +81,8 @@ final class FiringDocument {
                                 line.source(), line.std(), line.unit(), line.contribution(), line.share()))
                         .toList(),
                 histories ? along(reduced.along().samples()) : List.of(),
-                history(reduced, simulated, histories));
+                history(reduced, simulated, histories),
+                null);
     }
 
     private static Firing of(FiringResult result, Reduction.Rejected rejected, boolean histories) {
@@ -108,7 +109,8 @@ final class FiringDocument {
                 null,
                 List.of(),
                 List.of(),
-                history(rejected, Optional.empty(), histories));
+                history(rejected, Optional.empty(), histories),
+                null);
     }
 
     private static Events events(io.burnlaw.reduction.Events events) {

@@ -9,6 +9,7 @@ import io.burnlaw.report.document.BudgetLine;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Rates;
+import io.burnlaw.report.document.TimedSpan;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -29,7 +30,7 @@ final class StrandDocument {
         return result.reduction()
                 .match(
                         reduced -> of(result, reduced, histories),
-                        rejected -> firing(result, "rejected", null, null, null, List.of(), histories));
+                        rejected -> firing(result, "rejected", null, null, null, List.of(), null, histories));
     }
 
     private static Firing of(StrandResult result, StrandReduction.Reduced reduced, boolean histories) {
@@ -46,6 +47,7 @@ final class StrandDocument {
                         .map(line -> new BudgetLine(
                                 line.source(), line.std(), line.unit(), line.contribution(), line.share()))
                         .toList(),
+                new TimedSpan(InUnits.of(reduced.from(), Unit.SECOND), InUnits.of(reduced.to(), Unit.SECOND)),
                 histories);
     }
 
@@ -56,6 +58,7 @@ final class StrandDocument {
             @Nullable Quantity meanPressure,
             @Nullable Rates rates,
             List<BudgetLine> budget,
+            @Nullable TimedSpan timed,
             boolean histories) {
         return new Firing(
                 result.strand().id(),
@@ -80,7 +83,8 @@ final class StrandDocument {
                 null,
                 budget,
                 List.of(),
-                history(result.reduction().history(), histories));
+                history(result.reduction().history(), histories),
+                timed);
     }
 
     private static io.burnlaw.report.document.@Nullable TraceHistory history(

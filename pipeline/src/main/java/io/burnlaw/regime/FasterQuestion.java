@@ -102,12 +102,17 @@ public final class FasterQuestion {
                                 case ANOTHER_REGIME -> "that lies in another regime, which was fired. " + within();
                                 case EXTRAPOLATED ->
                                     "that is above the highest point, " + Words.pressure(highest)
-                                            + ", and holds only if the law goes on to there.";
+                                            + (needed > FAR * highest
+                                                    ? ": so far beyond it the law says nothing that a motor could be built on."
+                                                    : ", and holds only if the law goes on to there.");
                                 case OUT_OF_REACH -> "";
                             }
                             + (limit.isPresent() ? " The case allows " + Words.pressure(top) + "." : NO_LIMIT);
             return new FasterAnswer(factor, pressure, rate, found, interval, reach, sentence);
         }
+
+        /** As far beyond what was fired as a next firing is proposed [1]: common practice, no source. */
+        private static final double FAR = 1.5;
 
         private static final String NO_LIMIT = " Whether the case bears it is not known here: state its limit.";
 

@@ -10,6 +10,7 @@ import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Rates;
 import io.burnlaw.report.document.Throat;
+import io.burnlaw.report.document.TimedSpan;
 import io.burnlaw.report.document.TraceHistory;
 import java.util.ArrayList;
 import java.util.List;
@@ -136,7 +137,8 @@ final class SampleFirings {
                         new BudgetLine("throat", 0.03, "mm", 0.0055, 0.21),
                         new BudgetLine("sensor class", 0.5, "%", 0.0046, 0.15)),
                 along,
-                new TraceHistory(time, pressure, null, time, simulated));
+                new TraceHistory(time, pressure, null, time, simulated),
+                null);
     }
 
     static Firing rejected() {
@@ -169,6 +171,7 @@ final class SampleFirings {
                 null,
                 List.of(),
                 List.of(),
+                null,
                 null);
     }
 
@@ -214,6 +217,19 @@ final class SampleFirings {
                         new BudgetLine("length", 0.0002, "m", 0.0025, 0.3),
                         new BudgetLine("time", 0.06, "s", 0.004, 0.7)),
                 List.of(),
-                null);
+                vesselRecord(),
+                new TimedSpan(seconds(0.9, 0.04), seconds(16.0, 0.04)));
+    }
+
+    /** A vessel whose pressure rises while the strand burns, and falls as its gas cools. */
+    private static TraceHistory vesselRecord() {
+        List<Double> time = new ArrayList<>();
+        List<Double> pressure = new ArrayList<>();
+        for (int i = 0; i <= 180; i++) {
+            double t = 0.1 * i;
+            time.add(t);
+            pressure.add(t < 0.9 ? 3.0 : t < 16 ? 3.0 + 0.2 * (t - 0.9) / 15.1 : 3.2 - 0.03 * (t - 16));
+        }
+        return new TraceHistory(time, pressure, null, null, null);
     }
 }

@@ -6,6 +6,7 @@ import io.burnlaw.report.document.Events;
 import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.TimedSpan;
 import io.burnlaw.report.document.TraceHistory;
 import io.burnlaw.report.wording.Numbers;
 import java.util.ArrayList;
@@ -42,6 +43,7 @@ public final class TraceChart {
             picture.mark(Mark.Lines.one(simulated, 1.8, Mark.Dash.DASHED, Ink.S2), "predicted from the others");
         }
         events(picture, firing.events());
+        timed(picture, firing.timed());
         findings(picture, firing.findings(), line);
         hits(picture, line);
         return Optional.of(picture.done(description(firing)));
@@ -92,6 +94,13 @@ public final class TraceChart {
         picture.mark(SECOND.value(events.webBurnout()), "E web burnout", Ink.TEXT, Mark.Dash.DOTTED);
         picture.mark(SECOND.value(events.end()), "G end", Ink.MUTED, Mark.Dash.DOTTED);
         burnoutSpread(picture, events.webBurnout());
+    }
+
+    private static void timed(Picture picture, @Nullable TimedSpan timed) {
+        if (timed != null) {
+            picture.mark(SECOND.value(timed.begin()), "begin", Ink.TEXT, Mark.Dash.DOTTED);
+            picture.mark(SECOND.value(timed.end()), "end", Ink.TEXT, Mark.Dash.DOTTED);
+        }
     }
 
     private static void burnoutSpread(Picture picture, Quantity burnout) {
@@ -172,13 +181,23 @@ public final class TraceChart {
     }
 
     private static String description(Firing firing) {
-        StringBuilder words = new StringBuilder("Absolute pressure over time of firing ").append(firing.id());
+        boolean strand = "strand".equals(firing.kind());
+        StringBuilder words = new StringBuilder("Absolute pressure over time of ")
+                .append(strand ? "strand " : "firing ")
+                .append(firing.id());
         if (firing.maxPressure() != null) {
             words.append(", highest ").append(Numbers.withStd(firing.maxPressure()));
         }
         if (firing.burnTime() != null) {
             words.append(", burn time ").append(Numbers.withStd(firing.burnTime()));
         }
-        return words.append(". The events stand in the table below.").toString();
+        if (firing.timed() != null) {
+            words.append(", from ")
+                    .append(Numbers.like(firing.timed().begin(), firing.burnTime()))
+                    .append(" to ")
+                    .append(Numbers.like(firing.timed().end(), firing.burnTime()));
+        }
+        return words.append(strand ? "." : ". The events stand in the table below.")
+                .toString();
     }
 }

@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param budget of its rate point
  * @param along rate along the burn
  * @param traceHistory for drawing
+ * @param timed of a strand, between which moments
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
@@ -58,7 +59,8 @@ public record Firing(
         @Nullable Quantity thrustCoefficient,
         List<BudgetLine> budget,
         List<Along> along,
-        @Nullable TraceHistory traceHistory) {
+        @Nullable TraceHistory traceHistory,
+        @Nullable TimedSpan timed) {
 
     public Firing {
         findings = List.copyOf(findings);
@@ -107,6 +109,7 @@ public record Firing(
                 thrustCoefficient,
                 budget,
                 otherAlong,
-                otherHistory);
+                otherHistory,
+                timed);
     }
 }

@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param closure predicted against measured; absent where nothing was predicted
  * @param worries findings of the law, gravest first
  * @param setAside how many of its firings were rejected
- * @param flagged how many of its firings were used with a remark
+ * @param flagged how many of its firings were used with a caution
  * @param firings how many there are
  * @param additive what the comparison with its baseline says, in one sentence each
  */
