@@ -1,5 +1,6 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Figures;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Closure;
@@ -27,7 +28,10 @@ final class OutlookLines {
      * @param out         where
      */
     static void print(Formulation formulation, Characterization document, PrintWriter out) {
+        boolean told = formulation.findings().stream()
+                .anyMatch(finding -> finding.code().equals(FindingCode.POOR_CLOSURE.code()));
         Optional.ofNullable(formulation.closure())
+                .filter(closure -> !told)
                 .flatMap(OutlookLines::closure)
                 .ifPresent(line -> out.println(Terminal.safe(line)));
         plan(formulation, document)
