@@ -15,6 +15,9 @@ import java.util.Optional;
  */
 final class PressureScale {
 
+    /** A reading this many times the end of the range was written in another unit [1]: common practice, no source. */
+    private static final double ANOTHER_UNIT = 5;
+
     /** Readings that leave the range by no more than this share of it are its end with noise on it [1]. */
     private static final double MARGIN = 0.02;
 
@@ -84,14 +87,17 @@ final class PressureScale {
         }
         return Optional.of(Finding.at(
                 FindingCode.BEYOND_RANGE,
-                "%d samples lie outside of the %s (%s to %s MPa); the furthest reads %s MPa at %s s."
+                "%d samples lie outside of the %s (%s to %s MPa); the furthest reads %s MPa at %s s.%s"
                         .formatted(
                                 outside,
                                 readings.length == 0 ? "sensor's range" : "calibration",
                                 Figures.plain(low / 1e6, 4),
                                 Figures.plain(high / 1e6, 4),
                                 Figures.plain((absolute[worst] - add) / 1e6, 4),
-                                Figures.plain(time[worst], 4)),
+                                Figures.plain(time[worst], 4),
+                                absolute[worst] - add > ANOTHER_UNIT * high
+                                        ? " No sensor reads as far beyond its range: look at the unit of the column."
+                                        : ""),
                 time[worst]));
     }
 }

@@ -274,7 +274,17 @@ class TraceReaderTest {
         assertThat(read(text, calibrated()).findings()).singleElement().satisfies(finding -> {
             assertThat(finding.code()).isEqualTo(FindingCode.BEYOND_RANGE);
             assertThat(finding.message()).contains("3 samples", "0 to 5 MPa", "furthest reads 6.125 MPa at 0.038 s");
+            assertThat(finding.message()).doesNotContain("unit");
         });
+    }
+
+    @Test
+    void farBeyondTheCalibratedRangeTheUnitIsAskedFor() throws IOException {
+        String text = "time [ms],sensor [V]\n" + rows(i -> 2 * i + "," + (0.5 + 2.5 * i));
+        assertThat(read(text, calibrated()).findings())
+                .filteredOn(finding -> finding.code() == FindingCode.BEYOND_RANGE)
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.message()).contains("look at the unit of the column"));
     }
 
     @Test
