@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 
@@ -12,6 +11,5 @@ import com.fasterxml.jackson.databind.annotation.JsonNaming;
  * @param pressure MPa, absolute
  * @param rate mm/s
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Along(double time, double web, double pressure, double rate) {}

@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 
@@ -13,6 +12,5 @@ import com.fasterxml.jackson.databind.annotation.JsonNaming;
  * @param exponentBelow [1]
  * @param exponentAbove [1]
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Break(Quantity pressure, String kind, double rateRatio, double exponentBelow, double exponentAbove) {}

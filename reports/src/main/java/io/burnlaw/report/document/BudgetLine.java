@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 
@@ -13,6 +12,5 @@ import com.fasterxml.jackson.databind.annotation.JsonNaming;
  * @param contribution to the relative standard uncertainty of the rate [1]
  * @param share of the variance [1]
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record BudgetLine(String source, double std, String unit, double contribution, double share) {}

@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
@@ -24,7 +23,6 @@ import org.jspecify.annotations.Nullable;
  * @param seed of every random number
  * @param notes what was guessed or assumed while reading, as sentences
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record CampaignSummary(
         String title,

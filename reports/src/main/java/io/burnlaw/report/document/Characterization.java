@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
@@ -21,7 +20,6 @@ import org.jspecify.annotations.Nullable;
  * @param plans by formulation
  * @param cautions that go with the numbers
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Characterization(
         String format,

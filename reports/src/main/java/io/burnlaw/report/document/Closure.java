@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
@@ -16,7 +15,6 @@ import org.jspecify.annotations.Nullable;
  * @param good whether a designer can rely on it; absent without rows
  * @param sentence in words; without rows, why there are none
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Closure(
         List<ClosureRow> rows,

@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 
@@ -11,6 +10,5 @@ import com.fasterxml.jackson.databind.annotation.JsonNaming;
  * @param coincident same law
  * @param adjustedPValue of coincidence, after Holm over all candidates
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record ComparisonTests(FTest parallel, FTest coincident, double adjustedPValue) {}

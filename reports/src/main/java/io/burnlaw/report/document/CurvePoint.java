@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import org.jspecify.annotations.Nullable;
@@ -15,7 +14,6 @@ import org.jspecify.annotations.Nullable;
  * @param predictionLow of the next firing, mm/s
  * @param predictionHigh of the next firing, mm/s
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record CurvePoint(
         double pressure,

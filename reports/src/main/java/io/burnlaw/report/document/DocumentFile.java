@@ -40,7 +40,7 @@ public final class DocumentFile {
 
     /** Loads what writing a document needs. */
     public static void prepare() {
-        DocumentMapper.prepare(Characterization.class);
+        RecordText.prepare(Characterization.class);
     }
 
     /**
@@ -70,12 +70,8 @@ public final class DocumentFile {
      * @throws IllegalArgumentException if a number is NaN or infinite, with the way to it: a fault of the caller
      */
     public static void write(Object document, Writer out) throws IOException {
-        try {
-            DocumentMapper.writer().writeValue(out, document);
-            out.write("\n");
-        } catch (JsonProcessingException e) {
-            throw new IllegalArgumentException("document cannot be written: " + e.getOriginalMessage() + way(e), e);
-        }
+        RecordText.write(document, out);
+        out.write("\n");
     }
 
     /**

@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import org.jspecify.annotations.Nullable;
@@ -14,7 +13,6 @@ import org.jspecify.annotations.Nullable;
  *     were fired) or {@code out-of-reach}
  * @param sentence the answer in words
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record FasterAnswer(
         double factor,

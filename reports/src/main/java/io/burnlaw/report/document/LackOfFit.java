@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 
@@ -14,7 +13,6 @@ import com.fasterxml.jackson.databind.annotation.JsonNaming;
  * @param pValue of so large an F if the law were right [1]
  * @param pureScatter relative standard deviation of repeated firings [1]
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record LackOfFit(
         double statistic, int numeratorDegrees, int denominatorDegrees, double pValue, double pureScatter) {}

@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
@@ -20,7 +19,6 @@ import org.jspecify.annotations.Nullable;
  * @param exponentStdAfter standard uncertainty of the exponent with this firing added [1]
  * @param remark what else must be known of it, such as that it lies outside of the pressures fired
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record PlannedThroat(
         Quantity throatDiameter,

@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 
@@ -12,6 +11,5 @@ import com.fasterxml.jackson.databind.annotation.JsonNaming;
  * @param low of the simultaneous band [1]
  * @param high of the simultaneous band [1]
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record RatioPoint(double pressure, double value, double low, double high) {}

@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 
@@ -12,6 +11,5 @@ import com.fasterxml.jackson.databind.annotation.JsonNaming;
  * @param beaten whether the breaks explain more
  * @param sentence what it means
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Rival(String name, double bic, boolean beaten, String sentence) {}

@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import org.jspecify.annotations.Nullable;
@@ -13,7 +12,6 @@ import org.jspecify.annotations.Nullable;
  * @param referenceTemperature to which rates were referred
  * @param sentence in words
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record TemperatureSensitivity(
         Quantity sigmaP, @Nullable Quantity piK, Quantity referenceTemperature, String sentence) {}

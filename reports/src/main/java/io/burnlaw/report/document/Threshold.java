@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
@@ -16,7 +15,6 @@ import org.jspecify.annotations.Nullable;
  * @param areaRatio smallest ratio of burning surface to throat area that keeps a motor above it [1]
  * @param sentence what it means for the owner of the motor
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Threshold(
         Quantity pressure,

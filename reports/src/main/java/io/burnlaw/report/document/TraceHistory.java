@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
@@ -15,7 +14,6 @@ import org.jspecify.annotations.Nullable;
  * @param simulatedTime of the closure, s
  * @param simulatedPressure of the closure, MPa, absolute
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record TraceHistory(
         List<Double> time,

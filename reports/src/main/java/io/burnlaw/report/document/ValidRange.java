@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
@@ -13,7 +12,6 @@ import java.util.List;
  * @param warning a sentence for everybody who reads a rate off the laws
  * @param beyond what in this document reaches beyond these pressures, in words
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record ValidRange(Quantity pressureLow, Quantity pressureHigh, String warning, List<String> beyond) {
 

@@ -1,6 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 
@@ -13,6 +12,5 @@ import com.fasterxml.jackson.databind.annotation.JsonNaming;
  * @param pValue that they agree
  * @param sentence in words
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record WithinBetween(Quantity within, Quantity between, double firingScatter, double pValue, String sentence) {}

@@ -19,13 +19,8 @@ record Embedded(Object document) implements Content {
         try {
             DocumentFile.write(document, new Writer() {
                 @Override
-                public void write(char[] text, int from, int count) throws IOException {
-                    try {
-                        page.writeContent(String.valueOf(text, from, count));
-                    } catch (UncheckedIOException full) {
-                        // else it would be taken for a fault of the document
-                        throw full.getCause();
-                    }
+                public void write(char[] text, int from, int count) {
+                    page.writeContent(String.valueOf(text, from, count));
                 }
 
                 @Override
