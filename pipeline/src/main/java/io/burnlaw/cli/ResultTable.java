@@ -20,6 +20,12 @@ import org.jspecify.annotations.Nullable;
 /** The result on a terminal: the answer for each formulation, its points, and what was rejected. */
 final class ResultTable {
 
+    /** More rows than these run off the screen. */
+    private static final int MOST_POINTS = 60;
+
+    /** A residual that one point in some hundred has by chance, in standard deviations. */
+    private static final double FAR_OFF = 2.5;
+
     private ResultTable() {}
 
     /**
@@ -92,10 +98,19 @@ final class ResultTable {
     }
 
     private static TerminalTable points(List<Point> points, Map<String, String> cautions) {
+        List<Point> shown = points.size() <= MOST_POINTS
+                ? points
+                : points.stream()
+                        .filter(point -> standsOut(point, cautions))
+                        .limit(MOST_POINTS)
+                        .toList();
         return new TerminalTable(
-                "points",
+                shown.size() == points.size()
+                        ? "points"
+                        : shown.size() + " of " + points.size()
+                                + " points, of those that stand out; all are in rates.csv",
                 List.of("point", "pressure [MPa]", "rate [mm/s]", "residual", "remark"),
-                points.stream()
+                shown.stream()
                         .map(point -> List.of(
                                 point.id(),
                                 figure(point.pressure()),
@@ -103,6 +118,11 @@ final class ResultTable {
                                 residual(point.standardizedResidual()),
                                 remark(point, cautions)))
                         .toList());
+    }
+
+    private static boolean standsOut(Point point, Map<String, String> cautions) {
+        Double residual = point.standardizedResidual();
+        return !remark(point, cautions).isEmpty() || residual != null && Math.abs(residual) > FAR_OFF;
     }
 
     private static String figure(Quantity quantity) {

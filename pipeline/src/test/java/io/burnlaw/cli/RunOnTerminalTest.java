@@ -2,9 +2,13 @@ package io.burnlaw.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -17,13 +21,17 @@ class RunOnTerminalTest {
     private Path folder;
 
     private String run(String sample) {
+        return run(SAMPLE_RUNS.resolve(sample));
+    }
+
+    private String run(Path campaign) {
         StringWriter out = new StringWriter();
         Burnlaw.commandLine(new PrintWriter(out, true), new PrintWriter(new StringWriter(), true))
                 .execute(
                         "run",
-                        SAMPLE_RUNS.resolve(sample).toString(),
+                        campaign.toString(),
                         "-o",
-                        folder.resolve(sample).toString(),
+                        folder.resolve("report").toString(),
                         "--data-only");
         return out.toString();
     }
@@ -48,5 +56,35 @@ class RunOnTerminalTest {
     @Test
     void whereNoMotorWasFiredNoThroatIsSpokenOf() {
         assertThat(run("strand-set")).doesNotContain("next throat", "proof test", "prediction check");
+    }
+
+    @Test
+    void ofVeryManyPointsThoseThatStandOutAreShown() throws IOException {
+        Path campaign = Files.createDirectory(folder.resolve("many"));
+        Files.writeString(campaign.resolve("campaign.yaml"), """
+                format: burnlaw-campaign/1
+                title: Invented points
+                ambient_pressure: 100 kPa
+                formulations:
+                  plain:
+                    title: Invented propellant
+                """);
+        StringBuilder points = new StringBuilder("point,formulation,pressure [MPa],pressure_kind,rate [mm/s]\n");
+        SplittableRandom random = new SplittableRandom(7);
+        for (int i = 0; i < 100; i++) {
+            double pressure = 1 + 0.05 * i;
+            double factor = i == 40 ? 1.1 : 1 + 0.01 * random.nextDouble(-1, 1);
+            points.append(String.format(
+                    Locale.ROOT,
+                    "P%03d,plain,%.4f,absolute,%.5f%n",
+                    i,
+                    pressure,
+                    5 * Math.pow(pressure, 0.4) * factor));
+        }
+        Files.writeString(campaign.resolve("points.csv"), points);
+        assertThat(run(campaign))
+                .contains("1 of 100 points, of those that stand out; all are in rates.csv")
+                .contains(" P040 ")
+                .doesNotContain(" P041 ");
     }
 }
