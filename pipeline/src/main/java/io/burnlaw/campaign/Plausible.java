@@ -12,6 +12,8 @@ final class Plausible {
     static final String DENSITY = "the density of a solid propellant, 0.5 to 5 g/cm³";
     static final String TEMPERATURE = "the temperature of a grain, -100 to 150 °C";
     static final String LENGTH = "a length below 10 m";
+    static final String BURNING_PRESSURE = "an absolute pressure of burning, 1 kPa to 200 MPa";
+    static final String RATE = "the burning rate of a solid propellant, 0.01 to 500 mm/s";
     static final String CASE_LIMIT = "the gauge pressure that a motor case can stand, 0.1 to 100 MPa";
     static final String VELOCITY = "the c* of a solid propellant, 100 to 5000 m/s";
 
@@ -30,7 +32,15 @@ final class Plausible {
     }
 
     static Optional<String> length(double metre) {
-        return within(metre, 0, 10, "this is too long for a motor");
+        return within(metre, 0, 10, "this is too long for a grain or a strand");
+    }
+
+    static Optional<String> burningPressure(double pascal) {
+        return within(pascal, 1e3, 200e6, "nobody burns a propellant at this pressure");
+    }
+
+    static Optional<String> rate(double metrePerSecond) {
+        return within(metrePerSecond, 0.01e-3, 0.5, "no solid propellant burns at this rate");
     }
 
     static Optional<String> caseLimit(double pascal) {

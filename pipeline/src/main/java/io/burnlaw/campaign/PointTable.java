@@ -66,7 +66,11 @@ final class PointTable {
             TableRow row, String id, String formulation, RowContext context, List<Problem> problems) {
         row.required("pressure");
         Optional<Measured> pressure = absolute(row, context, problems);
+        pressure.ifPresent(found ->
+                row.plausible("pressure", Plausible.burningPressure(found.value()), Plausible.BURNING_PRESSURE));
         Optional<Measured> rate = rate(row);
+        rate.ifPresent(found -> row.plausible(
+                row.text("rate").isPresent() ? "rate" : "burn_time", Plausible.rate(found.value()), Plausible.RATE));
         Optional<String> setAside = row.setAside();
         if (pressure.isEmpty() || rate.isEmpty()) {
             return Optional.empty();

@@ -244,7 +244,7 @@ final class TableRow {
                         : value);
     }
 
-    private boolean plausible(String name, Optional<String> doubt, String expected) {
+    boolean plausible(String name, Optional<String> doubt, String expected) {
         doubt.ifPresent(text -> wrong(name, text, text(name).orElse(""), expected, "check the unit"));
         return doubt.isEmpty();
     }

@@ -25,6 +25,8 @@ final class QuantityText {
             "\\d{1,4}([-/.])\\d{1,2}\\1\\d{1,4}(?:[T ].*)?"
                     + "|\\d{1,2}[-. ]{0,2}(?i:jan|feb|m[aä]r|apr|ma[iy]|jun|jul|aug|sep|o[ck]t|nov|de[cz])[a-zä]*[-. ]{0,2}(?:\\d{2,4})?");
 
+    private static final Pattern CLOCK = Pattern.compile("(\\d{1,3}):([0-5]\\d(?:\\.\\d{1,6})?)");
+
     private final String text;
     private final Dimension dimension;
     private final @Nullable Unit ofHeading;
@@ -49,6 +51,12 @@ final class QuantityText {
             return misread(
                     "this is a date: a spreadsheet may have made it of a number",
                     "give the cell the format of a number or of text, and write " + example());
+        }
+        Matcher clock = CLOCK.matcher(text);
+        if (dimension == Dimension.TIME && clock.matches()) {
+            double seconds = 60 * Double.parseDouble(clock.group(1)) + Double.parseDouble(clock.group(2));
+            return misread(
+                    "this is the time of a clock, in minutes and seconds", "write " + Figures.plain(seconds, 7) + " s");
         }
         String[] halves = PLUS_MINUS.split(unbracketed(), -1);
         if (halves.length > 2) {

@@ -25,8 +25,11 @@ final class Obstacles {
                     clusters == 1
                             ? say("There is one firing only, at %s: no exponent follows from it.", megapascal(low))
                             : say(
-                                    "All %d points lie at one pressure, %s to %s: they give a rate there and no exponent.",
-                                    points.size(), megapascal(low), megapascal(high)),
+                                    "All %d points lie at one pressure, %s: they give a rate there and no exponent.",
+                                    points.size(),
+                                    megapascal(low).equals(megapascal(high))
+                                            ? megapascal(low)
+                                            : megapascal(low) + " to " + megapascal(high)),
                     low / 3 < LOWEST_OF_A_MOTOR
                             ? say("Fire at %s, inside the case limit: a smaller throat.", megapascal(high * 3))
                             : say(

@@ -67,6 +67,10 @@ class QuantityTest {
             12.7                | LENGTH   | no unit                | write 12.7 mm
             12.7 g              | LENGTH   | g is the unit of a mass, not of a length | mm
             5.5 Mpa             | PRESSURE | the unit Mpa is not known | write 5.5 MPa
+            400 psi gauge       | PRESSURE | the unit psi gauge is not known | write a number and its unit, such as 12.7 MPa
+            1:17.5              | TIME     | this is the time of a clock, in minutes and seconds | write 77.5 s
+            7.Mai               | LENGTH   | this is a date: a spreadsheet may have made it of a number | give the cell the format of a number or of text, and write a number and its unit, such as 12.7 mm
+            2026-05-07          | LENGTH   | this is a date: a spreadsheet may have made it of a number | give the cell the format of a number or of text, and write a number and its unit, such as 12.7 mm
             5.5 mPa             | PRESSURE | the unit mPa is not known | write 5.5 MPa
             12 milimetre        | LENGTH   | the unit milimetre is not known | write 12 mm
             1,250 psi           | PRESSURE | read in two ways       | write 1.250 or 1250
