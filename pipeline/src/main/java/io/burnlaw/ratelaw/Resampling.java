@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 
 /**
  * Refits of a law to firings drawn with replacement. Firings are drawn, not points: the points of one firing come
@@ -80,16 +81,18 @@ final class Resampling {
 
     /** Pairs of parameters, each without one firing. */
     double[][] jackknife() {
-        double[][] left = new double[clusters.length][];
         LeftOut lines = new LeftOut(x, y, weight, clusters);
+        return IntStream.range(0, clusters.length)
+                .mapToObj(k -> power ? refit(allBut(k)) : lines.without(k, leastSpread))
+                .map(found -> found == null ? start : found)
+                .toArray(double[][]::new);
+    }
+
+    private int[] allBut(int cluster) {
         int[] times = new int[clusters.length];
-        for (int k = 0; k < clusters.length; k++) {
-            Arrays.fill(times, 0, power ? times.length : 0, 1);
-            times[k] = 0;
-            double[] found = power ? refit(times) : lines.without(k, leastSpread);
-            left[k] = found == null ? start : found;
-        }
-        return left;
+        Arrays.fill(times, 1);
+        times[cluster] = 0;
+        return times;
     }
 
     /** Parameters with each firing counted so many times; null where these firings leave no exponent. */

@@ -16,11 +16,7 @@ class ResamplingTest {
     void aRefitIsWhatTheOptimizerGives(Weighting weighting) {
         SplittableRandom random = new SplittableRandom(20);
         for (int round = 0; round < 25; round++) {
-            List<FitPoint> points = new ArrayList<>();
-            for (FitPoint p : Campaigns.spread(9, 0.06, random)) {
-                double std = p.rate() * (0.01 + 0.02 * random.nextDouble());
-                points.add(new FitPoint(p.id(), p.cluster(), p.pressure(), 0, p.rate(), std, 0));
-            }
+            List<FitPoint> points = withOwnStds(9, random);
             FitPoint last = points.get(8);
             points.add(new FitPoint("f8b", "f8", 0.3e6, 0, Campaigns.truth(0.3e6), last.rateStd(), 0));
             WeightedSolution all = (WeightedSolution) WeightedFit.fit(points, weighting, PressureErrors.NONE);
@@ -41,11 +37,7 @@ class ResamplingTest {
     void withoutOneFiringIsWhatTheOptimizerGivesForTheOthers(Weighting weighting) {
         SplittableRandom random = new SplittableRandom(21);
         for (int round = 0; round < 10; round++) {
-            List<FitPoint> points = new ArrayList<>();
-            for (FitPoint p : Campaigns.spread(7, 0.06, random)) {
-                double std = p.rate() * (0.01 + 0.02 * random.nextDouble());
-                points.add(new FitPoint(p.id(), p.cluster(), p.pressure(), 0, p.rate(), std, 0));
-            }
+            List<FitPoint> points = withOwnStds(7, random);
             points.add(new FitPoint("f2b", "f2", 0.5e6, 0, Campaigns.truth(0.5e6), 1e-5, 0));
             WeightedSolution all = (WeightedSolution) WeightedFit.fit(points, weighting, PressureErrors.NONE);
             double[][] left = new Resampling(all, points).jackknife();
@@ -58,6 +50,15 @@ class ResamplingTest {
                 assertThat(left[out][1]).isCloseTo(slow.parameters().get(1), within(1e-9));
             }
         }
+    }
+
+    private static List<FitPoint> withOwnStds(int firings, SplittableRandom random) {
+        List<FitPoint> points = new ArrayList<>();
+        for (FitPoint p : Campaigns.spread(firings, 0.06, random)) {
+            double std = p.rate() * (0.01 + 0.02 * random.nextDouble());
+            points.add(new FitPoint(p.id(), p.cluster(), p.pressure(), 0, p.rate(), std, 0));
+        }
+        return points;
     }
 
     /** With each firing's points as often as it was drawn. */

@@ -9,7 +9,6 @@ import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.Weighting;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -90,7 +89,7 @@ class BrokenLineTest {
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5})
     void dynamicProgrammingFindsTheBestOfAllPartitions(long seed) {
-        Sample sample = random(13, seed);
+        Sample sample = BentLine.sample(13, seed, 0.4, 6);
         double[] rss = new JumpingSearch(sample, 4, 3, JumpingSearch.Pieces.SLOPED).rss(sample.ys());
         for (int count = 1; count <= 4; count++) {
             double least = least(sample, 0, count);
@@ -119,7 +118,7 @@ class BrokenLineTest {
     @ParameterizedTest
     @ValueSource(longs = {11, 12, 13, 14, 15})
     void noPlaceOnAFineGridBeatsTheJoinedOptimum(long seed) {
-        Sample sample = random(14, seed);
+        Sample sample = BentLine.sample(14, seed, 0.4, 6);
         PiecewiseFit one = joined(sample, 2);
         PiecewiseFit two = joined(sample, 3);
         assertThat(two.rss()).isLessThanOrEqualTo(one.rss() + 1e-12);
@@ -175,16 +174,5 @@ class BrokenLineTest {
             sum += a[i] * b[i];
         }
         return sum;
-    }
-
-    private static Sample random(int n, long seed) {
-        SplittableRandom random = new SplittableRandom(seed);
-        double[] x = new double[n];
-        double[] y = new double[n];
-        for (int i = 0; i < n; i++) {
-            x[i] = i + 0.6 * random.nextDouble();
-            y[i] = 0.3 * x[i] - 0.4 * Math.max(0, x[i] - 6) + 0.3 * random.nextGaussian();
-        }
-        return Sample.of(x, y);
     }
 }

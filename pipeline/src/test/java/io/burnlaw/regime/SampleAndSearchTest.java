@@ -7,7 +7,6 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Weighting;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 /** Weights by their formula, which pieces may carry a law, and sums over all places by going through them. */
@@ -77,17 +76,6 @@ class SampleAndSearchTest {
         assertThat(repeated.steps()).containsExactly(2, 3, 4, 5, 6, 7, 8);
     }
 
-    private static Sample random(int n, long seed) {
-        SplittableRandom random = new SplittableRandom(seed);
-        double[] x = new double[n];
-        double[] y = new double[n];
-        for (int i = 0; i < n; i++) {
-            x[i] = i + 0.6 * random.nextDouble();
-            y[i] = 0.3 * x[i] - 0.25 * Math.max(0, x[i] - 5) + 0.3 * random.nextGaussian();
-        }
-        return Sample.of(x, y);
-    }
-
     /** The third point to the third from the end, and three places in each gap between: 4·(n - 5) + 1 of them. */
     private static double[] places(Sample sample) {
         int n = sample.size();
@@ -116,7 +104,7 @@ class SampleAndSearchTest {
     @Test
     void theGridAndTheMeanOverItAreThoseOfAllItsPlaces() {
         for (long seed = 1; seed <= 6; seed++) {
-            Sample sample = random(10, seed);
+            Sample sample = BentLine.sample(10, seed, 0.25, 5);
             int n = sample.size();
             JoinedSearch search = new JoinedSearch(sample, 2, 3);
             double single = search.rss(sample.ys(), 1);
@@ -139,7 +127,7 @@ class SampleAndSearchTest {
 
     @Test
     void whereTwoLawsHaveNotPointsEnoughThereAreNone() {
-        Sample sample = random(10, 1);
+        Sample sample = BentLine.sample(10, 1, 0.25, 5);
         JoinedSearch search = new JoinedSearch(sample, 2, 6);
         assertThat(search.rss(sample.ys(), 2)).isInfinite();
         assertThat(search.meanLikelihoodRatio(sample.ys(), 2, 1)).isEqualTo(Double.NEGATIVE_INFINITY);
@@ -150,7 +138,7 @@ class SampleAndSearchTest {
     @Test
     void whatAFittedBrokenLineSaysOfItselfFitsTogether() {
         for (long seed = 21; seed <= 24; seed++) {
-            Sample sample = random(16, seed);
+            Sample sample = BentLine.sample(16, seed, 0.25, 5);
             double[][] start = new JoinedSearch(sample, 3, 3).best(sample.ys()).breaks();
             PiecewiseFit fit = JoinedFit.of(sample, sample.ys(), start[2], 3);
             double sum = 0;
