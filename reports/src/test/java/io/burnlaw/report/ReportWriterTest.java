@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.DocumentReading;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
@@ -36,6 +37,29 @@ class ReportWriterTest {
         assertThat(page).contains(Files.readString(work.resolve("out/burnlaw.json")));
         DocumentReading.Read read = (DocumentReading.Read) DocumentFile.read(work.resolve("out/index.html"));
         assertThat(read.document()).isEqualTo(HostileDocument.document());
+    }
+
+    @Test
+    void aDocumentThatIsCutOffAnywhereIsToldSoWithThePlace() throws IOException {
+        ReportWriter.write(SampleDocument.rich(), work.resolve("out"), ReportWriter.Options.DATA_ONLY);
+        String whole = Files.readString(work.resolve("out/burnlaw.json")).strip();
+        for (int part = 1; part <= 40; part++) {
+            // Before a line's end, so that no number or word is cut, which is another fault.
+            int end = whole.lastIndexOf('\n', (int) ((long) whole.length() * part / 41));
+            DocumentReading.Refused refused = (DocumentReading.Refused)
+                    DocumentFile.read("half.json", whole.substring(0, end).getBytes(StandardCharsets.UTF_8));
+            assertThat(refused.place()).matches("half\\.json:[0-9]+:[0-9]+");
+            assertThat(refused.what()).as(refused.text()).isEqualTo("the document is cut off");
+            assertThat(refused.found() + refused.expected()).doesNotContain("Source", "StreamReadFeature");
+        }
+    }
+
+    @Test
+    void aBracketThatDoesNotMatchIsToldWithThePlaceOfItsFellowAlone() {
+        DocumentReading.Refused refused = (DocumentReading.Refused) DocumentFile.read(
+                "edited.json",
+                "{\"format\": \"burnlaw-characterization/1\", \"cautions\": [}".getBytes(StandardCharsets.UTF_8));
+        assertThat(refused.found()).contains("[line: 1, column: ").doesNotContain("REDACTED", "StreamReadFeature");
     }
 
     @Test

@@ -19,6 +19,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -27,6 +28,9 @@ public final class DocumentFile {
 
     /** The id of the script element in which a page carries its document. */
     public static final String ELEMENT_ID = "burnlaw-document";
+
+    /** What the library says of the input of which it must say nothing. */
+    private static final Pattern SOURCE = Pattern.compile("Source: REDACTED \\([^)]*\\); ");
 
     private static final String AGAIN =
             "take the burnlaw.json that a run wrote, or the page index.html, and leave it unedited";
@@ -142,7 +146,7 @@ public final class DocumentFile {
             }
             return new DocumentReading.Read(DocumentMapper.MAPPER.readValue(json, Characterization.class), file);
         } catch (JsonProcessingException e) {
-            return refused(name, e);
+            return refused(name, json, e);
         } catch (IOException e) {
             throw new IllegalStateException("reading a string", e);
         }
@@ -158,17 +162,40 @@ public final class DocumentFile {
                 newer ? "read it with the version of burnlaw that wrote it, or a newer one" : AGAIN);
     }
 
-    private static DocumentReading refused(String name, JsonProcessingException e) {
+    private static DocumentReading refused(String name, String json, JsonProcessingException e) {
         JsonLocation at = e.getLocation();
         String place = at == null || at.getLineNr() < 1 ? name : name + ":" + at.getLineNr() + ":" + at.getColumnNr();
+        if (cutOff(json)) {
+            return new DocumentReading.Refused(
+                    place, "the document is cut off", "the end of the file", "the rest of the document", AGAIN);
+        }
         boolean syntax = e instanceof JsonParseException;
-        String message = e.getOriginalMessage().lines().findFirst().orElse("") + way(e);
+        String message =
+                SOURCE.matcher(e.getOriginalMessage().lines().findFirst().orElse(""))
+                                .replaceAll("")
+                        + way(e);
         return new DocumentReading.Refused(
                 place,
                 syntax ? "not JSON" : "not what the format says",
                 Invisible.shown(message),
                 syntax ? "JSON, RFC 8259" : "what burnlaw-characterization-1.schema.json says",
                 AGAIN);
+    }
+
+    /** Asked of the text alone: while records are made of it, the end of the input comes wrapped in many ways. */
+    private static boolean cutOff(String json) {
+        try (JsonParser parser = DocumentMapper.MAPPER.createParser(json)) {
+            while (parser.nextToken() != null) {
+                parser.skipChildren();
+            }
+            return false;
+        } catch (JsonProcessingException e) {
+            // The library has a class of its own for only some of the places where a text can end too early.
+            return e.getLocation() != null
+                    && e.getLocation().getCharOffset() >= json.stripTrailing().length();
+        } catch (IOException e) {
+            throw new IllegalStateException("reading a string", e);
+        }
     }
 
     /** The member format, wherever it stands, without building the rest. */
