@@ -9,7 +9,9 @@ import java.util.OptionalDouble;
  *
  * @param id                  unique in the campaign
  * @param formulation         id of the propellant
- * @param trace               path of the record below the campaign folder, with {@code /}
+ * @param trace               path of the record below the campaign folder, with {@code /}; empty where the burn was timed only
+ * @param burnTime            by video, sound or stopwatch, where there is no record [s]
+ * @param pulsed              whether the log says that it burned in pulses
  * @param grain               the grain's dimensions
  * @param throatDiameter      before the firing [m]
  * @param throatDiameterAfter after it [m]
@@ -26,7 +28,9 @@ import java.util.OptionalDouble;
 public record Firing(
         String id,
         String formulation,
-        String trace,
+        Optional<String> trace,
+        Optional<Measured> burnTime,
+        boolean pulsed,
         GrainDescription grain,
         Measured throatDiameter,
         Optional<Measured> throatDiameterAfter,

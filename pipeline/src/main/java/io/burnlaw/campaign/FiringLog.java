@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 
 /** Reads the firing log. */
 final class FiringLog {
@@ -65,7 +66,8 @@ final class FiringLog {
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text("firing").needed());
         columns.add(Column.text("formulation").needed());
-        columns.add(Column.text("trace").needed());
+        columns.add(Column.text("trace"));
+        columns.add(Column.of("burn_time", Dimension.TIME));
         columns.add(Column.text("grain").needed());
         columns.add(Column.text("segments"));
         columns.add(Column.text("inhibited_ends"));
@@ -86,7 +88,11 @@ final class FiringLog {
 
     private Optional<Firing> firing(TableRow row, String id, String formulation) {
         Optional<String> setAside = row.setAside();
-        String trace = context.trace(row, id, setAside);
+        Optional<String> trace = context.trace(row, id, setAside);
+        Optional<Measured> time = row.positive("burn_time");
+        if (trace.isEmpty() && row.text("burn_time").isEmpty() && setAside.isEmpty()) {
+            noRecord(row);
+        }
         Optional<GrainDescription> grain = grain(row);
         row.required("throat_diameter");
         Optional<Measured> throat = row.length("throat_diameter");
@@ -102,7 +108,9 @@ final class FiringLog {
                     "measure both again");
         }
         TraceSettings settings = context.settings(row);
-        TraceColumns.requireKind(columns.file(), row.line(), settings, problems);
+        if (trace.isPresent()) {
+            TraceColumns.requireKind(columns.file(), row.line(), settings, problems);
+        }
         Optional<Measured> after = row.length("throat_diameter_after");
         Optional<Measured> mass = row.positive("propellant_mass");
         Optional<Measured> volume = row.positive("chamber_volume");
@@ -113,6 +121,8 @@ final class FiringLog {
                 id,
                 formulation,
                 trace,
+                trace.isPresent() ? Optional.empty() : time,
+                row.text("note").filter(FiringLog::tellsOfPulses).isPresent(),
                 grain.get(),
                 throat.get(),
                 after,
@@ -125,6 +135,28 @@ final class FiringLog {
                 row.text("note"),
                 settings,
                 row.line()));
+    }
+
+    private void noRecord(TableRow row) {
+        boolean column = columns.column("trace").isPresent();
+        row.wrong(
+                column ? "trace" : "burn_time",
+                "there is neither a record nor a burn time",
+                "",
+                "the path of a record, or the time from ignition to burnout by video or stopwatch",
+                columns.column("burn_time").isPresent()
+                        ? "fill in one of the two"
+                        : column
+                                ? "fill it in, or add a column   burn_time [s]"
+                                : "add a column   trace   or   burn_time [s]");
+    }
+
+    /** Words for separate pulses; "no chuffing" and the like are none. */
+    private static final Pattern PULSES = Pattern.compile(
+            "(?i)(?<!\\b(?:no|not|never|without|neither|nor)\\s{1,3}(?:any\\s{1,3})?)\\b(puls(e|ed|es|ing|ated|ating)|chuff(s|ed|ing)?)\\b");
+
+    private static boolean tellsOfPulses(String note) {
+        return PULSES.matcher(note).find();
     }
 
     private Optional<GrainDescription> grain(TableRow row) {

@@ -77,11 +77,12 @@ final class RowContext {
     }
 
     /** The path of the record; it belongs to no other row, and is there unless the row is set aside. */
-    String trace(TableRow row, String id, Optional<String> setAside) {
-        String written = row.required("trace");
-        if (written.isEmpty()) {
-            return "";
+    Optional<String> trace(TableRow row, String id, Optional<String> setAside) {
+        Optional<String> cell = row.text("trace");
+        if (cell.isEmpty()) {
+            return Optional.empty();
         }
+        String written = cell.get();
         if (setAside.isEmpty() && folder.locate(written) instanceof CampaignFolder.Location.NotFound missing) {
             row.wrong("trace", missing.what(), written, missing.expected(), missing.mend());
         }
@@ -95,7 +96,7 @@ final class RowContext {
                     "a record of its own",
                     "correct the path");
         }
-        return path;
+        return Optional.of(path);
     }
 
     double ambientPressure(TableRow row) {

@@ -23,7 +23,8 @@ final class StrandTable {
             String id = context.id(row, "strand");
             String formulation = context.formulation(row);
             Optional<String> setAside = row.setAside();
-            String trace = context.trace(row, id, setAside);
+            row.required("trace");
+            String trace = context.trace(row, id, setAside).orElse("");
             row.required("length");
             Optional<Measured> length = row.length("length");
             TraceSettings settings = context.settings(row);

@@ -21,7 +21,7 @@ public final class CampaignCheck {
      * What reading one row's record gave.
      *
      * @param id       of the firing or strand
-     * @param trace    path of its record
+     * @param trace    path of its record, or {@code timed} where the burn was only timed
      * @param findings what was seen of the row and the file
      * @param notes    what was guessed, as sentences
      */
@@ -60,7 +60,10 @@ public final class CampaignCheck {
 
     private static RowCheck firing(Campaign campaign, Firing firing) {
         if (firing.setAside().isPresent()) {
-            return aside(firing.id(), firing.trace(), firing.setAside().get());
+            return aside(
+                    firing.id(),
+                    firing.trace().orElse("timed"),
+                    firing.setAside().get());
         }
         List<Finding> findings = new ArrayList<>();
         Grains.of(firing.grain())
@@ -69,12 +72,15 @@ public final class CampaignCheck {
                         impossible -> findings.add(Finding.of(
                                 FindingCode.UNUSABLE_ROW,
                                 "the log, line " + firing.row() + ": " + String.join("; ", impossible.reasons()))));
+        if (firing.trace().isEmpty()) {
+            return new RowCheck(firing.id(), "timed", findings, List.of());
+        }
+        String trace = firing.trace().get();
         return row(
                 firing.id(),
-                firing.trace(),
+                trace,
                 findings,
-                TraceReader.read(
-                        campaign.folder(), firing.id(), firing.trace(), firing.settings(), firing.ambientPressure()));
+                TraceReader.read(campaign.folder(), firing.id(), trace, firing.settings(), firing.ambientPressure()));
     }
 
     private static RowCheck strand(Campaign campaign, Strand strand) {

@@ -5,16 +5,20 @@ import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.InputFile;
 import io.burnlaw.closure.Closure;
+import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.CampaignPlausibility;
 import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -46,12 +50,7 @@ public final class Characterizer {
      * @return all that it gave, as without a store
      */
     public static CampaignResult characterize(Campaign campaign, int workers, Progress progress, NumberStore store) {
-        List<FiringResult> firings = reviewed(InOrder.map(
-                campaign.firings(),
-                firing -> FiringWork.of(campaign, firing, store),
-                workers,
-                progress,
-                "firings reduced"));
+        List<FiringResult> firings = firings(campaign, workers, progress, store);
         campaign.unusableRows().forEach(row -> firings.add(FiringWork.of(row)));
         List<StrandResult> strands = InOrder.map(
                 campaign.strands(),
@@ -78,6 +77,36 @@ public final class Characterizer {
                 outlooks,
                 ComparisonWork.comparisons(formulations, level),
                 ComparisonWork.trends(formulations, level));
+    }
+
+    /** Those with a record first: their c* is needed by those that were only timed. All in the order of the log. */
+    private static List<FiringResult> firings(Campaign campaign, int workers, Progress progress, NumberStore store) {
+        List<Firing> recorded = campaign.firings().stream()
+                .filter(firing -> firing.trace().isPresent())
+                .toList();
+        List<FiringResult> results = reviewed(InOrder.map(
+                recorded,
+                firing -> FiringWork.of(campaign, firing, Optional.empty(), store),
+                workers,
+                progress,
+                "firings reduced"));
+        if (recorded.size() == campaign.firings().size()) {
+            return results;
+        }
+        Map<String, FiringResult> byId = new HashMap<>();
+        results.forEach(result -> byId.put(result.id(), result));
+        return campaign.firings().stream()
+                .map(firing -> Optional.ofNullable(byId.get(firing.id()))
+                        .orElseGet(
+                                () -> FiringWork.of(campaign, firing, velocity(results, firing.formulation()), store)))
+                .collect(Collectors.toCollection(ArrayList::new));
+    }
+
+    private static Optional<Measured> velocity(List<FiringResult> recorded, String formulation) {
+        return PooledVelocity.of(recorded.stream()
+                .filter(result -> result.formulation().equals(formulation))
+                .flatMap(result -> result.reduction().match(Stream::of, rejected -> Stream.<Reduction.Reduced>empty()))
+                .toList());
     }
 
     /** What can only be seen beside the other firings of the same propellant. */

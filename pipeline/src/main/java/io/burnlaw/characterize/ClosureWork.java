@@ -49,7 +49,10 @@ final class ClosureWork {
         List<String> outside = new ArrayList<>();
         for (Fired each : fired) {
             if (fitted.contains(each.reduced().points().get(0).id())) {
-                if (dwelt(each)) {
+                if (each.reduced().timed()) {
+                    outside.add(
+                            each.row().id() + ": it was timed and not recorded, so there is no pressure to compare");
+                } else if (dwelt(each)) {
                     outside.add(each.row().id()
                             + ": it dwelt at a low pressure, and part of its web was gone before it came up");
                 } else if (!believed.contains(each.row().id())) {

@@ -33,6 +33,7 @@ final class DirectPoints {
                 "stated",
                 false,
                 point.setAside(),
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 }

@@ -8,9 +8,11 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
+import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.FiringReducer;
 import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.Reduction;
+import io.burnlaw.reduction.TimedBurn;
 import io.burnlaw.trace.TraceReader;
 import io.burnlaw.trace.TraceReading;
 import java.util.List;
@@ -26,10 +28,12 @@ final class FiringWork {
      *
      * @param campaign that it belongs to
      * @param firing   its row
+     * @param pooled   c* of its propellant from the firings with records [m/s], where there are any; a firing that was
+     *                 only timed needs it
      * @param store    where the courses of its pressure and rate are kept
      * @return the result
      */
-    static FiringResult of(Campaign campaign, Firing firing, NumberStore store) {
+    static FiringResult of(Campaign campaign, Firing firing, Optional<Measured> pooled, NumberStore store) {
         if (firing.setAside().isPresent()) {
             return rejected(
                     firing,
@@ -40,7 +44,9 @@ final class FiringWork {
         }
         return Grains.of(firing.grain())
                 .match(
-                        built -> reduced(campaign, firing, built.grain(), store),
+                        built -> firing.trace()
+                                .map(trace -> reduced(campaign, firing, trace, built.grain(), store))
+                                .orElseGet(() -> result(firing, timed(campaign, firing, built.grain(), pooled))),
                         impossible -> rejected(
                                 firing,
                                 Finding.of(
@@ -69,18 +75,33 @@ final class FiringWork {
                 new Reduction.Rejected(row.id(), findings, Optional.empty()));
     }
 
-    private static FiringResult reduced(Campaign campaign, Firing firing, Grain grain, NumberStore store) {
-        TraceReading reading = TraceReader.read(
-                campaign.folder(), firing.id(), firing.trace(), firing.settings(), firing.ambientPressure());
-        Formulation formulation = campaign.formulations().stream()
+    private static Reduction timed(Campaign campaign, Firing firing, Grain grain, Optional<Measured> pooled) {
+        Formulation formulation = formulation(campaign, firing);
+        return TimedBurn.reduce(
+                firing,
+                grain,
+                formulation.density(),
+                formulation.specificHeatRatio().orElse(Formulation.USUAL_SPECIFIC_HEAT_RATIO),
+                pooled.or(formulation::characteristicVelocity));
+    }
+
+    private static Formulation formulation(Campaign campaign, Firing firing) {
+        return campaign.formulations().stream()
                 .filter(candidate -> candidate.id().equals(firing.formulation()))
                 .findFirst()
                 .orElseThrow();
+    }
+
+    private static FiringResult reduced(
+            Campaign campaign, Firing firing, String trace, Grain grain, NumberStore store) {
+        TraceReading reading =
+                TraceReader.read(campaign.folder(), firing.id(), trace, firing.settings(), firing.ambientPressure());
+        Formulation formulation = formulation(campaign, firing);
         return reading.match(
                 read -> new FiringResult(
                         firing.id(),
                         firing.formulation(),
-                        Optional.of(firing.trace()),
+                        firing.trace(),
                         firing.note(),
                         Optional.of(read.input()),
                         read.notes(),
@@ -101,13 +122,17 @@ final class FiringWork {
     }
 
     private static FiringResult rejected(Firing firing, List<Finding> findings) {
+        return result(firing, new Reduction.Rejected(firing.id(), findings, Optional.empty()));
+    }
+
+    private static FiringResult result(Firing firing, Reduction withoutRecord) {
         return new FiringResult(
                 firing.id(),
                 firing.formulation(),
-                Optional.of(firing.trace()),
+                firing.trace(),
                 firing.note(),
                 Optional.empty(),
                 List.of(),
-                new Reduction.Rejected(firing.id(), findings, Optional.empty()));
+                withoutRecord);
     }
 }

@@ -109,7 +109,10 @@ final class PlanWork {
                 strengthStd(result, fired),
                 last.throatDiameter().stdOr(PlanBasis.USUAL_THROAT_STD),
                 campaign.hardware(),
-                fired.stream().mapToDouble(each -> each.reduced().maxPressure()).max(),
+                fired.stream()
+                        .filter(each -> !each.reduced().timed())
+                        .mapToDouble(each -> each.reduced().maxPressure())
+                        .max(),
                 result.temperature().flatMap(TemperatureResult::estimated).map(PlanWork::remark).stream()
                         .toList());
     }

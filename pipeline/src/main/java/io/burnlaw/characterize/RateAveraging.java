@@ -54,14 +54,31 @@ final class RateAveraging {
      */
     static List<FitPoint> at(List<RatePoint> points, double exponent) {
         return points.stream()
-                .map(point -> new FitPoint(
+                .map(point -> at(point, point.pressures().powerMean(exponent), exponent))
+                .toList();
+    }
+
+    private static FitPoint at(RatePoint point, double pressure, double exponent) {
+        double systematic = point.rateSystematic() / point.rate();
+        return point.implied()
+                .map(implied -> new FitPoint(
                         point.id(),
                         point.cluster(),
-                        point.pressures().powerMean(exponent),
+                        pressure,
+                        implied.ownStd() * pressure,
+                        point.rate(),
+                        point.rateStd(),
+                        // An error of c* that all share moves their pressures, and so the law's rate along its slope.
+                        Math.hypot(systematic, exponent * implied.sharedStd()),
+                        implied.gain(),
+                        true))
+                .orElseGet(() -> new FitPoint(
+                        point.id(),
+                        point.cluster(),
+                        pressure,
                         point.pressureStd(),
                         point.rate(),
                         point.rateStd(),
-                        point.rateSystematic() / point.rate()))
-                .toList();
+                        systematic));
     }
 }

@@ -161,8 +161,13 @@ final class LawWithout {
 
     /** As the fit has it: of the scatter or of the point's own uncertainty, and of the pressure's along the slope. */
     private double weight(RateLaw full, FitPoint point) {
-        double ofRate = full.weighting().estimatesScale() ? full.scatterAt(point.pressure()) : point.ownRelativeStd();
-        double ofPressure = full.exponent() * point.pressureStd() / point.pressure();
+        double ofRate = full.weighting().estimatesScale() && !point.lessCertain()
+                ? full.scatterAt(point.pressure())
+                : point.aboutLawStd(
+                        full.exponent(),
+                        full.scatterAt(point.pressure()),
+                        full.weighting().estimatesScale());
+        double ofPressure = point.lessCertain() ? 0 : full.exponent() * point.pressureStd() / point.pressure();
         double variance = Math.max(LEAST_VARIANCE, ofRate * ofRate + ofPressure * ofPressure);
         return 1 / (variance * clusters.get(point.cluster()));
     }

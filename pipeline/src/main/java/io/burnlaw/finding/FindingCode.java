@@ -202,6 +202,12 @@ public enum FindingCode {
             "Pressure derived from thrust",
             "There was no pressure record: the pressure was worked out from the thrust.",
             "Use it as a lower grade point. Measure pressure where you can."),
+    TIMED_ONLY(
+            Family.PLAUSIBILITY,
+            Severity.CAUTION,
+            "Timed, not recorded",
+            "There was no record: the pressure was worked out from the burn time, the grain, the throat and c*.",
+            "The point counts as less certain. Record the pressure where you can."),
     AMBIENT_ASSUMED(
             Family.PLAUSIBILITY,
             Severity.NOTE,

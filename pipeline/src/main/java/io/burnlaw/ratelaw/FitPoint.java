@@ -10,6 +10,9 @@ package io.burnlaw.ratelaw;
  * @param rate        [m/s], above zero
  * @param rateStd     its standard uncertainty [m/s], at least zero
  * @param systematic  the part of the rate's uncertainty that repeated firings share, relative [1], at least zero
+ * @param pressureGain by how much the pressure moves with an error of the rate, d ln P / d ln r [1]: 0 where it was
+ *                    measured, about 1 where it was worked out from the rate
+ * @param lessCertain whether its own uncertainty counts under every weighting, beside the scatter of the others
  */
 public record FitPoint(
         String id,
@@ -18,12 +21,73 @@ public record FitPoint(
         double pressureStd,
         double rate,
         double rateStd,
-        double systematic) {
+        double systematic,
+        double pressureGain,
+        boolean lessCertain) {
 
     public FitPoint {
-        if (!(pressure > 0 && rate > 0 && pressureStd >= 0 && rateStd >= 0 && systematic >= 0)) {
+        if (!(pressure > 0 && rate > 0 && pressureStd >= 0 && rateStd >= 0 && systematic >= 0 && pressureGain >= 0)) {
             throw new IllegalArgumentException("point " + id + ": " + rate + " m/s at " + pressure + " Pa");
         }
+    }
+
+    /** A point whose pressure was measured; the components are those of the record. */
+    public FitPoint(
+            String id,
+            String cluster,
+            double pressure,
+            double pressureStd,
+            double rate,
+            double rateStd,
+            double systematic) {
+        this(id, cluster, pressure, pressureStd, rate, rateStd, systematic, 0, false);
+    }
+
+    /**
+     * The same point with another rate and pressure of the same relative uncertainty.
+     *
+     * @param otherPressure [Pa, absolute]
+     * @param otherRate     [m/s]
+     * @return the point
+     */
+    public FitPoint moved(double otherPressure, double otherRate) {
+        return new FitPoint(
+                id,
+                cluster,
+                otherPressure,
+                pressureStd * otherPressure / pressure,
+                otherRate,
+                rateStd * otherRate / rate,
+                systematic,
+                pressureGain,
+                lessCertain);
+    }
+
+    /**
+     * What the point's own error adds to its distance from the law, relative to the rate: an error of the rate that moves
+     * the pressure too runs along the law in part.
+     *
+     * @param slope of the law, d ln r / d ln P [1]
+     * @return [1], at least zero
+     */
+    public double acrossStd(double slope) {
+        return Math.abs(1 - slope * pressureGain) * ownRelativeStd();
+    }
+
+    /**
+     * How far the point may lie off the law by chance, relative to the rate.
+     *
+     * @param slope     of the law [1]
+     * @param scatter   of a firing about the law [1], where the weighting estimates one
+     * @param estimated whether it does; if not, the point's own uncertainties take its place
+     * @return [1], at least zero
+     */
+    public double aboutLawStd(double slope, double scatter, boolean estimated) {
+        if (estimated && !lessCertain) {
+            return scatter;
+        }
+        double own = Math.hypot(acrossStd(slope), slope * pressureStd / pressure);
+        return estimated ? Math.hypot(scatter, own) : own;
     }
 
     /**

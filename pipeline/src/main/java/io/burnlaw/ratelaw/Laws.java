@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Turns a weighted solution into a law at its reference pressure. */
 final class Laws {
@@ -27,7 +28,7 @@ final class Laws {
                 s.covariance + x * s.exponentVariance,
                 s.exponentVariance,
                 s.clusters - 2,
-                scatter(s, weighting, x),
+                scatter(s, points, weighting, x),
                 points.stream().mapToDouble(FitPoint::pressure).min().getAsDouble(),
                 points.stream().mapToDouble(FitPoint::pressure).max().getAsDouble(),
                 points.size(),
@@ -35,12 +36,14 @@ final class Laws {
                 new CommonError(common[0] + x * common[1], common[1]));
     }
 
-    /** Of a single firing about the law, relative; for constant weighting at x, the reference pressure. */
-    private static double scatter(WeightedSolution s, Weighting weighting, double x) {
-        double mean = 0;
-        for (double v : s.variance) {
-            mean += v / s.variance.length;
-        }
+    /** Of a single firing about the law, relative, by the points that are not less certain than a firing with a record; for constant weighting at x, the reference pressure. */
+    private static double scatter(WeightedSolution s, List<FitPoint> points, Weighting weighting, double x) {
+        boolean allUncertain = points.stream().allMatch(FitPoint::lessCertain);
+        double mean = IntStream.range(0, points.size())
+                .filter(i -> allUncertain || !points.get(i).lessCertain())
+                .mapToDouble(i -> s.variance[i])
+                .average()
+                .orElseThrow();
         if (weighting == Weighting.CONSTANT) {
             return Math.sqrt(mean) / s.curve.value(x, s.parameters);
         }

@@ -188,9 +188,7 @@ public record RateLaw(
      */
     public double studentized(FitPoint point) {
         double pressure = point.pressure();
-        double own = weighting.estimatesScale()
-                ? scatterAt(pressure)
-                : Math.hypot(point.ownRelativeStd(), exponent * point.pressureStd() / pressure);
+        double own = point.aboutLawStd(exponent, scatterAt(pressure), weighting.estimatesScale());
         double fitted = lnScatterStd(pressure);
         double room = Math.sqrt(own * own - fitted * fitted);
         double residual = StrictMath.log(point.rate() / rate(pressure));

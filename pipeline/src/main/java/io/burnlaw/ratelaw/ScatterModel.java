@@ -8,11 +8,12 @@ import java.util.Map;
  * The variance of each point about the law:
  *
  * <pre>
- *     v_i = σ² + s_i² + ( slope_i · u(P_i)/P_i )²
+ *     v_i = σ² + ( (1 - slope_i · g_i) s_i )² + ( slope_i · u(P_i)/P_i )²
  * </pre>
  *
  * with σ² the scatter from firing to firing, zero where the weighting takes the points at their word; s_i the point's own
- * relative uncertainty, zero where it does not; and the pressure's uncertainty carried along the law's slope over ln P,
+ * relative uncertainty, zero where it does not, unless the point is less certain than the others; g_i by how much its
+ * pressure moves with an error of its rate, zero where the pressure was measured; and the pressure's uncertainty carried along the law's slope over ln P,
  * the effective variance (Orear 1982). The scatter is the one at which the weighted sum of squares equals its degrees of
  * freedom (Paule and Mandel 1982).
  *
@@ -24,6 +25,7 @@ final class ScatterModel {
     private static final int MOST_ROUNDS = 200;
 
     private final double[] ownStd;
+    private final double[] gain;
     private final double[] pressureStd;
     private final double[] share;
     private final int clusters;
@@ -33,6 +35,7 @@ final class ScatterModel {
     ScatterModel(List<FitPoint> points, Weighting weighting, boolean errorsInPressure) {
         int count = points.size();
         ownStd = new double[count];
+        gain = new double[count];
         pressureStd = new double[count];
         share = new double[count];
         estimated = weighting.estimatesScale();
@@ -42,9 +45,10 @@ final class ScatterModel {
         boolean uncertain = false;
         for (int i = 0; i < count; i++) {
             FitPoint p = points.get(i);
-            ownStd[i] = estimated ? 0 : p.ownRelativeStd();
+            ownStd[i] = estimated && !p.lessCertain() ? 0 : p.ownRelativeStd();
+            gain[i] = p.pressureGain();
             pressureStd[i] = errorsInPressure ? p.pressureStd() / p.pressure() : 0;
-            uncertain |= pressureStd[i] > 0;
+            uncertain |= pressureStd[i] > 0 || p.lessCertain();
             share[i] = sizes.get(p.cluster());
         }
         followsSlope = uncertain;
@@ -73,7 +77,8 @@ final class ScatterModel {
         double[] variance = new double[share.length];
         for (int i = 0; i < variance.length; i++) {
             double carried = slopes[i] * pressureStd[i];
-            variance[i] = scatter + ownStd[i] * ownStd[i] + carried * carried;
+            double own = (1 - slopes[i] * gain[i]) * ownStd[i];
+            variance[i] = scatter + own * own + carried * carried;
         }
         return variance;
     }

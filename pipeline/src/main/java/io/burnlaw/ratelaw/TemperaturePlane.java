@@ -128,15 +128,7 @@ final class TemperaturePlane {
 
     private static FitPoint referred(PointAtTemperature each, double sigma, double referenceTemperature) {
         FitPoint p = each.point();
-        double factor = StrictMath.exp(sigma * (referenceTemperature - each.temperature()));
-        return new FitPoint(
-                p.id(),
-                p.cluster(),
-                p.pressure(),
-                p.pressureStd(),
-                p.rate() * factor,
-                p.rateStd() * factor,
-                p.systematic());
+        return p.moved(p.pressure(), p.rate() * StrictMath.exp(sigma * (referenceTemperature - each.temperature())));
     }
 
     /** σ/m where both are uncertain; without end where m, that is 1 - n, may be zero. */

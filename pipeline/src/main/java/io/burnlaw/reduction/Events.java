@@ -27,6 +27,17 @@ public record Events(
         double actionStart,
         double actionEnd) {
 
+    /**
+     * Of a burn that was timed by eye or ear: its time begins with its ignition, and nothing else is known.
+     *
+     * @param burnTime [s]
+     * @param std      its standard uncertainty [s]
+     * @return the events
+     */
+    static Events timed(double burnTime, double std) {
+        return new Events(0, 0, 0, burnTime, std, burnTime, burnTime, burnTime, 0, burnTime);
+    }
+
     /** {@return E less B [s]} */
     public double burnTime() {
         return webBurnout - ignition;

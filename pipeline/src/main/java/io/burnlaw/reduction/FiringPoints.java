@@ -94,6 +94,7 @@ final class FiringPoints {
                 method,
                 lowerGrade,
                 row.setAside().or(() -> setAside),
-                budget.lines());
+                budget.lines(),
+                Optional.empty());
     }
 }

@@ -22,6 +22,7 @@ import java.util.OptionalDouble;
  * @param lowerGrade     whether it counts as a lower grade (derived from thrust, timed by eye)
  * @param setAside       why it is not to be fitted; empty where it is
  * @param budget         where its uncertainty comes from
+ * @param implied        how sure the pressures are where they were worked out from the rate; empty where they were measured
  */
 public record RatePoint(
         String id,
@@ -38,7 +39,8 @@ public record RatePoint(
         String method,
         boolean lowerGrade,
         Optional<String> setAside,
-        List<BudgetLine> budget) {
+        List<BudgetLine> budget,
+        Optional<ImpliedPressure> implied) {
 
     /** Where a point comes from. */
     public enum Source {
@@ -46,6 +48,8 @@ public record RatePoint(
         FIRING,
         /** The dwell at low pressure inside a motor firing. */
         DWELL,
+        /** A motor firing that was timed and not recorded. */
+        TIMED,
         /** A strand with its record. */
         STRAND,
         /** Stated directly. */
@@ -96,6 +100,7 @@ public record RatePoint(
                 method,
                 lowerGrade,
                 otherSetAside,
-                budget);
+                budget,
+                implied);
     }
 }

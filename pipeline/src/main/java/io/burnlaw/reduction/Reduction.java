@@ -78,6 +78,11 @@ public sealed interface Reduction {
             }
         }
 
+        /** {@return whether it has no record: its burn was timed, its pressures were worked out} */
+        public boolean timed() {
+            return points.get(0).implied().isPresent();
+        }
+
         @Override
         public Reduced keptIn(NumberStore store) {
             return with(

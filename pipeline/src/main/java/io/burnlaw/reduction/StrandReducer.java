@@ -103,7 +103,8 @@ public final class StrandReducer {
                 Optional.empty(),
                 List.of(
                         new BudgetLine("length", lengthStd, "m", fromLength, share(fromLength, relative)),
-                        new BudgetLine("burn time", timing.std(), "s", fromTime, share(fromTime, relative))));
+                        new BudgetLine("burn time", timing.std(), "s", fromTime, share(fromTime, relative))),
+                Optional.empty());
         return new StrandReduction.Reduced(
                 strand.id(), point, timing.begin(), timing.end(), timing.std(), mean, findings, history);
     }

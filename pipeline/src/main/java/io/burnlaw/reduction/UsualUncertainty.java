@@ -1,5 +1,7 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.quantity.Measured;
+
 /**
  * Standard uncertainties that are taken where the log states none. All of them: common practice, no source. They stand
  * in the budget of every point that uses them.
@@ -41,6 +43,22 @@ final class UsualUncertainty {
 
     /** What the reduction itself does to a rate whatever the firing, as a share of it [1]; see docs/validation.md. */
     static final double METHOD = 0.0015;
+
+    /** c* of a propellant that nobody measured, and its spread [m/s]: sugar propellants, common practice, no source. */
+    static final Measured VELOCITY = Measured.of(870, 70);
+
+    /** Of {@link #NOMINAL_DENSITY} [kg/m3]. */
+    static final double NOMINAL_DENSITY_STD = 100;
+
+    /**
+     * Of a burn time taken by eye or ear: the ignition spreads and the flame fades over some per cent of it.
+     *
+     * @param time [s]
+     * @return [s]
+     */
+    static double timing(double time) {
+        return Math.max(0.1, 0.03 * time);
+    }
 
     private UsualUncertainty() {}
 }

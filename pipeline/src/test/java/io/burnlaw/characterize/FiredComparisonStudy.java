@@ -24,6 +24,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -150,8 +151,8 @@ class FiredComparisonStudy {
     private static Propellant propellant(Campaign campaign, String id) {
         List<RatePoint> points = campaign.firings().stream()
                 .filter(firing -> firing.formulation().equals(id))
-                .map(firing ->
-                        FiringWork.of(campaign, firing, NumberStore.MEMORY).reduction())
+                .map(firing -> FiringWork.of(campaign, firing, Optional.empty(), NumberStore.MEMORY)
+                        .reduction())
                 .flatMap(reduction ->
                         reduction.match(reduced -> reduced.points().stream(), rejected -> Stream.<RatePoint>empty()))
                 .filter(point -> point.setAside().isEmpty())

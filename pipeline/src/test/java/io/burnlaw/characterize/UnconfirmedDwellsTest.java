@@ -50,7 +50,8 @@ class UnconfirmedDwellsTest {
                 "mass-balance",
                 false,
                 Optional.empty(),
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 
     private static List<String> unconfirmed(List<RatePoint> points) {

@@ -165,7 +165,9 @@ record CleanFiring(
         return new Firing(
                 "F1",
                 "plain",
-                "traces/F1.csv",
+                Optional.of("traces/F1.csv"),
+                Optional.empty(),
+                false,
                 description,
                 Measured.of(motor.nozzle().throatDiameter() + CALIPER_STD * random.nextGaussian(), CALIPER_STD),
                 Optional.empty(),

@@ -32,6 +32,8 @@ record FaultyRow(Firing row) {
                 row.id(),
                 row.formulation(),
                 row.trace(),
+                row.burnTime(),
+                row.pulsed(),
                 row.grain(),
                 throat,
                 after,

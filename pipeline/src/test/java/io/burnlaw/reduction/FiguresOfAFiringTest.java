@@ -28,6 +28,8 @@ class FiguresOfAFiringTest {
                 plain.id(),
                 plain.formulation(),
                 plain.trace(),
+                plain.burnTime(),
+                plain.pulsed(),
                 plain.grain(),
                 Measured.of(throat, 0.01e-3),
                 after,

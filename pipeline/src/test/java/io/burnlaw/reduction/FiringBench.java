@@ -198,7 +198,9 @@ final class FiringBench {
         Firing firing = new Firing(
                 "f",
                 "p",
-                "traces/f.csv",
+                Optional.of("traces/f.csv"),
+                Optional.empty(),
+                false,
                 new GrainDescription("bates", 1, Map.of(), List.of(), Optional.empty()),
                 Measured.of(that.throat),
                 that.throatAfter == that.throat ? Optional.empty() : Optional.of(Measured.of(that.throatAfter)),

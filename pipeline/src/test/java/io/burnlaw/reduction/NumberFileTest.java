@@ -125,6 +125,7 @@ class NumberFileTest {
                 "mass-balance",
                 false,
                 Optional.empty(),
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 }

@@ -13,10 +13,11 @@ import java.util.function.Predicate;
 /** Rate-pressure points as marks: the form tells where a point comes from, a hollow one is of lower grade. */
 final class PointMarks {
 
-    private static final List<String> SOURCES = List.of("firing", "dwell", "strand", "point");
-    private static final List<String> WORDS = List.of("firing", "dwell of a firing", "strand", "direct point");
+    private static final List<String> SOURCES = List.of("firing", "timed", "dwell", "strand", "point");
+    private static final List<String> WORDS =
+            List.of("firing", "timed firing", "dwell of a firing", "strand", "direct point");
     private static final List<Mark.Form> FORMS =
-            List.of(Mark.Form.CIRCLE, Mark.Form.SQUARE, Mark.Form.TRIANGLE, Mark.Form.DIAMOND);
+            List.of(Mark.Form.CIRCLE, Mark.Form.TRIANGLE_DOWN, Mark.Form.SQUARE, Mark.Form.TRIANGLE, Mark.Form.DIAMOND);
 
     /** Bars and marks of more points than these would hide the law and one another. */
     private static final int FEW = 120;

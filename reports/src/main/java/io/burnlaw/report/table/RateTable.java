@@ -24,7 +24,7 @@ public final class RateTable {
                     null,
                     "string",
                     "Id of the firing that the point comes from; empty for a point measured directly."),
-            new Column("source", null, "string", "firing, dwell, strand or point."),
+            new Column("source", null, "string", "firing, timed (a firing without a record), dwell, strand or point."),
             new Column("method", null, "string", "How the rate was obtained."),
             new Column("pressure", "MPa", "double", "Rate-averaged pressure, absolute."),
             new Column("pressure_uncertainty", "MPa", "double", "Standard uncertainty of the pressure."),
