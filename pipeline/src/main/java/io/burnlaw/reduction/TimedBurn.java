@@ -42,8 +42,8 @@ public final class TimedBurn {
     /** Steps along the web: the mean pressure of a steep grain is then within 1e-4 of that of 1,000 steps. */
     private static final int STEPS = 60;
 
-    /** Where the search for a pressure ends [Pa]: far beyond any motor. */
-    private static final double HIGHEST = 1e9;
+    /** Where the search for a pressure ends [Pa]: beyond any motor. */
+    private static final double HIGHEST = 200e6;
 
     /** Relative precision of the balance: a hundredth of what the steps leave. */
     private static final double PRECISION = 1e-9;
@@ -113,7 +113,7 @@ public final class TimedBurn {
                     firing,
                     FindingCode.UNUSABLE_ROW,
                     Sentence.of(
-                            "No pressure up to 1000 MPa passes the gas of this grain in %.4g s through a throat of"
+                            "No pressure up to 200 MPa passes the gas of this grain in %.4g s through a throat of"
                                     + " %.4g mm. Check the units of burn_time and throat_diameter.",
                             time.value(), 1e3 * throat.value()));
         }
