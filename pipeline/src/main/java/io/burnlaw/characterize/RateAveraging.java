@@ -20,6 +20,9 @@ final class RateAveraging {
     private static final int TURNS = 20;
     private static final double CONVERGED = 1e-10;
 
+    /** A steeper slope is that of a line across two laws, along which no error of a pressure runs [1]. */
+    private static final double STEEP = 0.6;
+
     private RateAveraging() {}
 
     /**
@@ -61,17 +64,23 @@ final class RateAveraging {
     private static FitPoint at(RatePoint point, double pressure, double exponent) {
         double systematic = point.rateSystematic() / point.rate();
         return point.implied()
-                .map(implied -> new FitPoint(
-                        point.id(),
-                        point.cluster(),
-                        pressure,
-                        implied.ownStd() * pressure,
-                        point.rate(),
-                        point.rateStd(),
-                        // An error of c* that all share moves their pressures, and so the law's rate along its slope.
-                        Math.hypot(systematic, exponent * implied.sharedStd()),
-                        implied.gain(),
-                        true))
+                .map(implied -> {
+                    double own = Math.sqrt(Math.max(0, square(point.rateStd() / point.rate()) - square(systematic)));
+                    // What all share moves their rates and pressures together, so that the law moves by what is across
+                    // it.
+                    double slope = Math.max(0, Math.min(exponent, STEEP));
+                    double shared = Math.hypot((1 - slope * implied.gain()) * systematic, slope * implied.sharedStd());
+                    return new FitPoint(
+                            point.id(),
+                            point.cluster(),
+                            pressure,
+                            implied.ownStd() * pressure,
+                            point.rate(),
+                            Math.hypot(own, shared) * point.rate(),
+                            shared,
+                            implied.gain(),
+                            true);
+                })
                 .orElseGet(() -> new FitPoint(
                         point.id(),
                         point.cluster(),
@@ -80,5 +89,9 @@ final class RateAveraging {
                         point.rate(),
                         point.rateStd(),
                         systematic));
+    }
+
+    private static double square(double x) {
+        return x * x;
     }
 }

@@ -123,6 +123,12 @@ public final class TimedBurn {
         double webStd = grain.web().stdOr(UsualUncertainty.WEB);
         RateBudget budget = new RateBudget()
                 .add("burn time", timeStd, "s", timeStd / time.value(), 0)
+                .add(
+                        "first and last flame",
+                        UsualUncertainty.FLAME * time.value(),
+                        "s",
+                        UsualUncertainty.FLAME,
+                        UsualUncertainty.FLAME)
                 .add("web", webStd, "m", webStd / web, Math.min(webStd, UsualUncertainty.CALIPER) / web);
         // A longer web at the same time is a faster burn of the same surface, as a shorter time is.
         double gain = Math.max(

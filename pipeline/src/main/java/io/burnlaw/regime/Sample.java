@@ -78,7 +78,6 @@ final class Sample {
         }
         Map<String, Integer> numbers = new LinkedHashMap<>();
         double centre = 0;
-        double square = 0;
         for (int i = 0; i < n; i++) {
             FitPoint point = sorted.get(i);
             x[i] = StrictMath.log(point.pressure());
@@ -86,8 +85,8 @@ final class Sample {
             cluster[i] = numbers.computeIfAbsent(point.cluster(), c -> numbers.size());
             order[i] = handedIn.get(point);
             centre += x[i] / n;
-            square += point.systematic() * point.systematic() / n;
         }
+        double square = bending(sorted);
         for (int i = 0; i < n; i++) {
             x[i] -= centre;
         }
@@ -109,6 +108,23 @@ final class Sample {
                 usable && weighting == Weighting.MEASURED
                         ? OptionalDouble.of(1 / Math.sqrt(mean))
                         : OptionalDouble.empty());
+    }
+
+    /**
+     * Mean square of the errors that firings share as far as they may bend a law [1]. Of reduced records all may; what
+     * timed firings share (the eye that timed them, c*) moves them alike, and bends only by what it differs among points.
+     */
+    private static double bending(List<FitPoint> points) {
+        double reduced = 0;
+        double timed = 0;
+        double square = 0;
+        for (FitPoint point : points) {
+            double systematic = point.systematic() / Math.sqrt(points.size());
+            reduced += point.lessCertain() ? 0 : systematic * systematic;
+            square += point.lessCertain() ? systematic * systematic : 0;
+            timed += point.lessCertain() ? systematic / Math.sqrt(points.size()) : 0;
+        }
+        return reduced + Math.max(0, square - timed * timed);
     }
 
     /** A general regression sample of equal weights, each point on its own; x ascending. */

@@ -26,7 +26,13 @@ final class CampaignTables {
             table.row();
             table.cell("firing", plan.id());
             table.cell("formulation", plan.propellant().id());
-            table.cell("trace", "traces/" + plan.id() + ".csv");
+            table.cell("trace", plan.timed().isPresent() ? "" : "traces/" + plan.id() + ".csv");
+            plan.timed()
+                    .ifPresent(share -> table.cell(
+                            "burn_time [s]",
+                            // A camera sees fire from the igniter on until the last of the web is gone.
+                            FixedNumber.decimals(
+                                    firing.fired().lastBurnout() * (1 + share * random.nextGaussian()), 2)));
             table.cell("grain", plan.grain().kind());
             table.cell("segments", Integer.toString(plan.grain().segments()));
             int inhibited = plan.grain().inhibitedEnds();

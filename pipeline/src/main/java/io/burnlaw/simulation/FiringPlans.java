@@ -74,6 +74,7 @@ final class FiringPlans {
                 ScenarioReader.value(block.measured("core_offset", Dimension.LENGTH)),
                 ScenarioReader.value(block.positive("sample_interval", Dimension.TIME)),
                 block.choice("sensors", Recorder.Sensors.class),
+                block.share("timed", 0, 0.5),
                 faults(block.block("faults", FaultKey.keys())),
                 block.text("use"),
                 block.text("note")));

@@ -33,7 +33,9 @@ public record MadeCampaign(Map<String, byte[]> files) {
         for (Scenario.PlannedFiring plan : scenario.firings()) {
             TrueFiring firing = TrueFiring.of(scenario, plan);
             firings.add(firing);
-            traces.put("traces/" + plan.id() + ".csv", traceFile.text(measurement.measured(firing)));
+            if (plan.timed().isEmpty()) {
+                traces.put("traces/" + plan.id() + ".csv", traceFile.text(measurement.measured(firing)));
+            }
         }
         Map<Scenario.PlannedStrand, Vessel> strands = new LinkedHashMap<>();
         for (Scenario.PlannedStrand strand : scenario.strands()) {

@@ -169,6 +169,7 @@ public record Scenario(
      * @param coreOffset  of the core's axis [m]; drawn where empty
      * @param interval    between two samples, where it differs from the logger's [s]
      * @param sensors     where they differ from the logger's
+     * @param timed       relative standard deviation of its burn time by video or stopwatch [1]; empty where it is recorded
      * @param faults      what goes wrong, in SI
      * @param use         cell of the log
      * @param note        cell of the log
@@ -185,6 +186,7 @@ public record Scenario(
             OptionalDouble coreOffset,
             OptionalDouble interval,
             Optional<Recorder.Sensors> sensors,
+            OptionalDouble timed,
             Map<FaultKey, Double> faults,
             Optional<String> use,
             Optional<String> note) {

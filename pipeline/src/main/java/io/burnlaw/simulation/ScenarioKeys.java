@@ -103,6 +103,7 @@ final class ScenarioKeys {
                 "core_offset",
                 "sample_interval",
                 "sensors",
+                "timed",
                 "faults",
                 "use",
                 "note"));
