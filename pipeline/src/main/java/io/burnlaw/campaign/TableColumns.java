@@ -208,7 +208,11 @@ final class TableColumns {
                         "the number has no unit",
                         cell,
                         "a unit, in the heading or in the cell",
-                        "write the heading as   " + column.column().heading()));
+                        "write the heading with the unit it has: "
+                                + column.column()
+                                        .dimension()
+                                        .orElseThrow()
+                                        .choicesWritten(column.column().name() + " [%s]")));
                 return;
             }
         }

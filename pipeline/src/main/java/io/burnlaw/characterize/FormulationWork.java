@@ -3,6 +3,7 @@ package io.burnlaw.characterize;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.FitSettings;
 import io.burnlaw.campaign.Formulation;
+import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.BurnCurve;
@@ -62,15 +63,14 @@ final class FormulationWork {
 
     private static FormulationResult fitted(
             Campaign campaign, Formulation formulation, List<RatePoint> points, List<Reduction.Reduced> reduced) {
-        FitOptions options = options(campaign.fit());
+        FitOptions options = options(campaign.fit()).withLimit(limit(campaign));
         List<RatePoint> used =
                 points.stream().filter(point -> point.setAside().isEmpty()).toList();
         double exponent = RateAveraging.exponent(used, options);
         ReferredRates rates = ReferredRates.of(campaign, used, RateAveraging.at(used, exponent), options);
         // The two longest steps at the same time; where there is no law there is none to look for changes in.
         ForkJoinTask<Optional<Regimes>> search = ForkJoinPool.commonPool()
-                .submit(() ->
-                        RateLawFit.law(rates.points(), options).map(law -> regimes(rates.points(), campaign.fit())));
+                .submit(() -> RateLawFit.law(rates.points(), options).map(law -> regimes(rates.points(), campaign)));
         FitResult whole = RateLawFit.fit(rates.points(), options);
         Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
         Optional<Regimes> regimes = search.join();
@@ -109,22 +109,23 @@ final class FormulationWork {
                 findings.stream().distinct().toList());
     }
 
-    private static Regimes regimes(List<FitPoint> points, FitSettings settings) {
+    private static PressureLimit limit(Campaign campaign) {
+        return PressureLimit.of(campaign.hardware(), campaign.ambientPressure());
+    }
+
+    private static Regimes regimes(List<FitPoint> points, Campaign campaign) {
+        FitSettings settings = campaign.fit();
         return RegimeSearch.search(
                 points,
                 RegimeOptions.defaults(settings.seed())
                         .withWeighting(weighting(settings))
-                        .withLevel(settings.confidence()));
+                        .withLevel(settings.confidence())
+                        .withLimit(limit(campaign)));
     }
 
     private static List<FasterAnswer> faster(Regimes regimes, List<FitPoint> points, Campaign campaign) {
         double lowest = points.stream().mapToDouble(FitPoint::pressure).min().orElseThrow();
-        OptionalDouble limit = campaign.hardware().casePressureLimit().isPresent()
-                ? OptionalDouble.of(campaign.hardware().casePressureLimit().getAsDouble()
-                                / campaign.hardware().safetyFactor()
-                        + campaign.ambientPressure())
-                : OptionalDouble.empty();
-        return FasterQuestion.answer(regimes, lowest, limit, FasterQuestion.USUAL_FACTORS);
+        return FasterQuestion.answer(regimes, lowest, limit(campaign), FasterQuestion.USUAL_FACTORS);
     }
 
     /**

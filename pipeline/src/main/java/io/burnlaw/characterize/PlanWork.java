@@ -55,7 +55,12 @@ final class PlanWork {
         Optional<PlanBasis> basis = result.characteristicVelocity()
                 .flatMap(velocity -> motor(result, fired, velocity.value()))
                 .map(motor -> basis(campaign, result, fired, motor));
-        return basis.map(found -> new Made(Planner.plan(found, PlanOptions.defaults()), basis))
+        return basis.map(found -> new Made(
+                        Planner.plan(
+                                found,
+                                PlanOptions.defaults()
+                                        .withLevelOf(campaign.fit().confidence())),
+                        basis))
                 .orElseGet(() -> refused(
                         result,
                         "No throat is named: for the grain of " + last.row().id()

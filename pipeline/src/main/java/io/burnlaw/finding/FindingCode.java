@@ -219,13 +219,13 @@ public enum FindingCode {
             Severity.CAUTION,
             "Few points",
             "There are fewer points than an honest interval needs.",
-            "Fire again at another pressure, inside the case limit."),
+            "Fire again at another pressure that the case is known to stand."),
     NARROW_RANGE(
             Family.LAW,
             Severity.CAUTION,
             "Narrow pressure range",
             "The points span less than a factor of three in pressure.",
-            "Fire at a pressure further out, inside the case limit: the exponent's interval shrinks with the span."),
+            "Fire at a pressure further out that the case is known to stand: the exponent's interval shrinks with the span."),
     OUTLIER(
             Family.LAW,
             Severity.CAUTION,
@@ -273,7 +273,7 @@ public enum FindingCode {
             Severity.NOTE,
             "Curved law",
             "One power law does not hold over the whole range, and no break is proven: the exponent may change smoothly.",
-            "Fire at pressures between and beyond, inside the case limit, and use each law only near its own points.");
+            "Fire at pressures between and beyond that the case is known to stand, and use each law only near its own points.");
 
     /** What a code is about. */
     public enum Family {

@@ -24,6 +24,9 @@ public record PlanOptions(
         Goal goal,
         Set<Drill.Series> series) {
 
+    /** Least level of a prediction that is held against a limit [1]. */
+    private static final double LEAST_LEVEL = 0.90;
+
     /** What the next firing shall sharpen. */
     public enum Goal {
         /** The break where there is one, otherwise the exponent. */
@@ -86,6 +89,16 @@ public record PlanOptions(
      */
     public PlanOptions withLevel(double other) {
         return new PlanOptions(other, rungs, reach, exponentHalfWidth, ladder, goal, series);
+    }
+
+    /**
+     * The same with the level that a campaign states, but not below 90 %: a limit is not planned against with less.
+     *
+     * @param stated level [1]
+     * @return the options
+     */
+    public PlanOptions withLevelOf(double stated) {
+        return withLevel(Math.max(LEAST_LEVEL, stated));
     }
 
     /**

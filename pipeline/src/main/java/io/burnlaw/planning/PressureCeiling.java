@@ -1,5 +1,6 @@
 package io.burnlaw.planning;
 
+import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.quantity.Figures;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.PiecewiseLaw;
@@ -32,11 +33,8 @@ record PressureCeiling(double floor, double limit, String reason) {
     }
 
     static Outcome of(PlanBasis basis, double level) {
-        OptionalDouble ofCase = basis.hardware().casePressureLimit().isPresent()
-                ? OptionalDouble.of(basis.motor().ambientPressure()
-                        + basis.hardware().casePressureLimit().getAsDouble()
-                                / basis.hardware().safetyFactor())
-                : OptionalDouble.empty();
+        PressureLimit stated = PressureLimit.of(basis.hardware(), basis.motor().ambientPressure());
+        OptionalDouble ofCase = stated.allowed();
         if (ofCase.isEmpty() && basis.highestFired().isEmpty()) {
             return new Outcome.None(
                     OptionalDouble.empty(),
@@ -49,7 +47,7 @@ record PressureCeiling(double floor, double limit, String reason) {
                         "No throat is named: the law has no uncertainty to predict with; " + missing.reason() + ".");
             }
         }
-        double limit = ofCase.orElseGet(() -> basis.highestFired().getAsDouble());
+        double limit = stated.ceiling(basis.highestFired().orElse(0));
         String reason = ofCase.isPresent()
                 ? caseInWords(basis)
                 : "the highest pressure fired so far; no limit of the case is stated";

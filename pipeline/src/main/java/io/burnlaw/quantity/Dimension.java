@@ -1,5 +1,7 @@
 package io.burnlaw.quantity;
 
+import java.util.List;
+
 /** What kind of thing a quantity is: two quantities can be compared if they have the same dimension. */
 public enum Dimension {
     /** SI unit m. */
@@ -40,6 +42,39 @@ public enum Dimension {
     /** {@return the dimension in words, with its article, such as {@code a length}} */
     public String noun() {
         return noun;
+    }
+
+    /**
+     * The units that people use for it. A message that misses a unit asks which of them is meant: a guess could send
+     * somebody to a pressure or a throat that was never meant.
+     *
+     * @return at least one, the usual one first
+     */
+    public List<Unit> choices() {
+        return switch (this) {
+            case LENGTH -> List.of(Unit.MILLIMETRE, Unit.CENTIMETRE, Unit.INCH);
+            case MASS -> List.of(Unit.GRAM, Unit.KILOGRAM, Unit.OUNCE);
+            case TIME -> List.of(Unit.SECOND, Unit.MILLISECOND);
+            case PRESSURE -> List.of(Unit.MEGAPASCAL, Unit.BAR, Unit.POUND_PER_SQUARE_INCH);
+            case FORCE -> List.of(Unit.NEWTON, Unit.POUND_FORCE, Unit.KILOGRAM_FORCE);
+            case SPEED -> List.of(Unit.MILLIMETRE_PER_SECOND, Unit.INCH_PER_SECOND);
+            case DENSITY -> List.of(Unit.GRAM_PER_CUBIC_CENTIMETRE, Unit.KILOGRAM_PER_CUBIC_METRE);
+            default -> List.of(usual());
+        };
+    }
+
+    /**
+     * The choices written out for a message, each in the same form.
+     *
+     * @param form with one {@code %s} for the unit, such as {@code "70 %s"} or {@code "throat_diameter [%s]"}
+     * @return such as {@code 70 MPa, 70 bar or 70 psi}
+     */
+    public String choicesWritten(String form) {
+        List<String> all = choices().stream()
+                .map(unit -> form.replace("%s", unit.symbol()))
+                .toList();
+        int last = all.size() - 1;
+        return last == 0 ? all.get(0) : String.join(", ", all.subList(0, last)) + " or " + all.get(last);
     }
 
     /** {@return the unit that messages propose} */

@@ -95,7 +95,8 @@ final class QuantityText {
         if (spelled.isEmpty() && ofHeading == null) {
             return misread(
                     "the number has no unit",
-                    "write " + number + " " + (ofHeading == null ? dimension.usual() : ofHeading).symbol());
+                    (dimension.choices().size() > 1 ? "say which unit: write " : "write ")
+                            + dimension.choicesWritten(number + " %s"));
         }
         Optional<Unit> known = spelled.isEmpty() ? Optional.ofNullable(ofHeading) : Unit.spelled(spelled);
         if (known.isEmpty()) {

@@ -1,5 +1,7 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.campaign.PressureLimit;
+
 /**
  * How a law is to be fitted.
  *
@@ -9,9 +11,16 @@ package io.burnlaw.ratelaw;
  * @param robust         whether a Huber fit is reported beside the plain one
  * @param replicates     of the bootstrap; 0 for none
  * @param seed           of the bootstrap
+ * @param limit          up to which pressure an advice may name one
  */
 public record FitOptions(
-        Weighting weighting, PressureErrors pressureErrors, double level, boolean robust, int replicates, long seed) {
+        Weighting weighting,
+        PressureErrors pressureErrors,
+        double level,
+        boolean robust,
+        int replicates,
+        long seed,
+        PressureLimit limit) {
 
     public FitOptions {
         if (!(level >= 0.5 && level <= 0.999) || replicates < 0) {
@@ -22,7 +31,13 @@ public record FitOptions(
     /** {@return proportional weights, effective variance, 95 %, 5,000 replicates} */
     public static FitOptions defaults() {
         return new FitOptions(
-                Weighting.PROPORTIONAL, PressureErrors.EFFECTIVE_VARIANCE, 0.95, false, 5_000, 20_260_101L);
+                Weighting.PROPORTIONAL,
+                PressureErrors.EFFECTIVE_VARIANCE,
+                0.95,
+                false,
+                5_000,
+                20_260_101L,
+                PressureLimit.UNSTATED);
     }
 
     /**
@@ -32,7 +47,7 @@ public record FitOptions(
      * @return the options
      */
     public FitOptions with(Weighting other) {
-        return new FitOptions(other, pressureErrors, level, robust, replicates, seed);
+        return new FitOptions(other, pressureErrors, level, robust, replicates, seed, limit);
     }
 
     /**
@@ -42,7 +57,7 @@ public record FitOptions(
      * @return the options
      */
     public FitOptions with(PressureErrors other) {
-        return new FitOptions(weighting, other, level, robust, replicates, seed);
+        return new FitOptions(weighting, other, level, robust, replicates, seed, limit);
     }
 
     /**
@@ -52,7 +67,7 @@ public record FitOptions(
      * @return the options
      */
     public FitOptions withLevel(double other) {
-        return new FitOptions(weighting, pressureErrors, other, robust, replicates, seed);
+        return new FitOptions(weighting, pressureErrors, other, robust, replicates, seed, limit);
     }
 
     /**
@@ -62,7 +77,7 @@ public record FitOptions(
      * @return the options
      */
     public FitOptions withRobust(boolean other) {
-        return new FitOptions(weighting, pressureErrors, level, other, replicates, seed);
+        return new FitOptions(weighting, pressureErrors, level, other, replicates, seed, limit);
     }
 
     /**
@@ -73,6 +88,16 @@ public record FitOptions(
      * @return the options
      */
     public FitOptions withBootstrap(int count, long otherSeed) {
-        return new FitOptions(weighting, pressureErrors, level, robust, count, otherSeed);
+        return new FitOptions(weighting, pressureErrors, level, robust, count, otherSeed, limit);
+    }
+
+    /**
+     * The same for a case of another limit.
+     *
+     * @param other limit
+     * @return the options
+     */
+    public FitOptions withLimit(PressureLimit other) {
+        return new FitOptions(weighting, pressureErrors, level, robust, replicates, seed, other);
     }
 }

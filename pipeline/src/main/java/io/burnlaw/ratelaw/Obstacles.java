@@ -2,6 +2,7 @@ package io.burnlaw.ratelaw;
 
 import static io.burnlaw.ratelaw.RateLawFit.say;
 
+import io.burnlaw.campaign.PressureLimit;
 import java.util.List;
 import java.util.Optional;
 
@@ -30,11 +31,7 @@ final class Obstacles {
                                     megapascal(low).equals(megapascal(high))
                                             ? megapascal(low)
                                             : megapascal(low) + " to " + megapascal(high)),
-                    low / 3 < LOWEST_OF_A_MOTOR
-                            ? say("Fire at %s, inside the case limit: a smaller throat.", megapascal(high * 3))
-                            : say(
-                                    "Fire at %s or at %s, inside the case limit: a smaller throat for the higher, a larger one for the lower.",
-                                    megapascal(low / 3), megapascal(high * 3)));
+                    fireApart(low, high, options.limit()));
         }
         double spread = spread(points);
         double doubt = Math.sqrt(points.stream()
@@ -47,20 +44,14 @@ final class Obstacles {
                     say(
                             "The pressures, %s to %s, are known only to %.0f %%: about as much as they differ.",
                             megapascal(low), megapascal(high), 100 * doubt),
-                    low / 3 < LOWEST_OF_A_MOTOR
-                            ? say(
-                                    "Check the unit of the records. If it is right, fire at %s, inside the case limit.",
-                                    megapascal(high * 3))
-                            : say(
-                                    "Fire at %s or at %s, inside the case limit.",
-                                    megapascal(low / 3), megapascal(high * 3)));
+                    "Check the unit of the records. " + fireApart(low, high, options.limit()));
         }
         if (clusters < 3) {
             return not(
                     say(
                             "%d independent firings, from %s to %s: a law goes through two whatever they are, and nothing is left to judge the scatter by.",
                             clusters, megapascal(low), megapascal(high)),
-                    say("Fire a third at about %s, inside the case limit.", megapascal(between(low, high))));
+                    third(low, high, options.limit()));
         }
         if (!options.weighting().estimatesScale()) {
             List<String> silent = points.stream()
@@ -90,9 +81,35 @@ final class Obstacles {
                 .orElseThrow());
     }
 
+    /** A pressure further out: below, above, or both, as far as a motor and its case allow. */
+    private static String fireApart(double low, double high, PressureLimit limit) {
+        boolean lower = low / 3 >= LOWEST_OF_A_MOTOR && limit.allowsMean(low / 3, high);
+        if (limit.allowsMean(high * 3, high)) {
+            return (lower
+                            ? say(
+                                    "Fire at %s or at %s: a larger throat for the lower, a smaller one for the higher.",
+                                    megapascal(low / 3), megapascal(high * 3))
+                            : say("Fire at %s: a smaller throat.", megapascal(high * 3)))
+                    + " Stay below " + limit.inWords() + ".";
+        }
+        String up = limit.allowed().isPresent()
+                ? " A pressure three times as high would pass " + limit.inWords() + "."
+                : " Before you fire at a higher pressure, find out what the case stands, and state it as"
+                        + " case_pressure_limit.";
+        return lower
+                ? say("Fire at %s: a larger throat.", megapascal(low / 3)) + up
+                : "Fire with a larger throat, at a lower pressure." + up;
+    }
+
     /** In the middle where the two lie far apart, else further out where it tells more about the exponent. */
-    private static double between(double low, double high) {
-        return high / low >= 3 ? Math.sqrt(low * high) : low / 3 < LOWEST_OF_A_MOTOR ? 3 * high : low / 3;
+    private static String third(double low, double high, PressureLimit limit) {
+        if (high / low < 3) {
+            return fireApart(low, high, limit);
+        }
+        double middle = Math.sqrt(low * high);
+        return limit.allowsMean(middle, high)
+                ? say("Fire a third at about %s, between the two.", megapascal(middle))
+                : "Fire a third at a lower pressure: " + "the middle of the two would pass " + limit.inWords() + ".";
     }
 
     private static String megapascal(double pressure) {

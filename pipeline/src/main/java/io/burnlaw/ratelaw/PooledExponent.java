@@ -88,7 +88,7 @@ public final class PooledExponent {
         if (!(spread > LEAST_SPREAD)) {
             return new Pooling.NotPooled(
                     "All firings ran at one mean pressure: no exponent follows from between them.",
-                    "Fire with a smaller or a larger throat, inside the case limit.");
+                    "Fire with a larger throat, or with a smaller one if the case is known to stand it.");
         }
         return pool(lines, sloped, level);
     }

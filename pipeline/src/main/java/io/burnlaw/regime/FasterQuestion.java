@@ -1,5 +1,6 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.quantity.Figures;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
@@ -30,12 +31,12 @@ public final class FasterQuestion {
      *
      * @param regimes      the laws
      * @param basePressure where the propellant burns now [Pa, absolute]; usually the lowest point, or ambient
-     * @param limit        highest pressure that the case allows [Pa, absolute]; empty where unknown
+     * @param limit        of the case; where none is stated, no pressure above those that were fired is named
      * @param factors      k, each above 1
      * @return an answer for each factor, in their order
      */
     public static List<FasterAnswer> answer(
-            Regimes regimes, double basePressure, OptionalDouble limit, List<Double> factors) {
+            Regimes regimes, double basePressure, PressureLimit limit, List<Double> factors) {
         List<FasterAnswer> answers = new ArrayList<>();
         for (double factor : factors) {
             if (!(factor > 1)) {
@@ -51,13 +52,13 @@ public final class FasterQuestion {
 
         private final Regimes regimes;
         private final double pressure;
-        private final OptionalDouble limit;
+        private final PressureLimit limit;
         private final double rate;
         private final boolean lone;
         private final Regime regime;
         private final double highest;
 
-        Base(Regimes regimes, double pressure, OptionalDouble limit) {
+        Base(Regimes regimes, double pressure, PressureLimit limit) {
             this.regimes = regimes;
             this.pressure = pressure;
             this.limit = limit;
@@ -80,7 +81,7 @@ public final class FasterQuestion {
 
         FasterAnswer answer(double factor) {
             double target = factor * rate;
-            double top = limit.orElse(Double.POSITIVE_INFINITY);
+            double top = top();
             OptionalDouble found = lowest(target, top);
             if (found.isEmpty()) {
                 return outOfReach(factor, target, top);
@@ -92,6 +93,10 @@ public final class FasterQuestion {
                     ? FasterAnswer.Reach.EXTRAPOLATED
                     : same ? FasterAnswer.Reach.SAME_REGIME : FasterAnswer.Reach.ANOTHER_REGIME;
             Interval interval = same ? sameLaw(factor) : otherLaw(target, needed);
+            double most = interval.estimated().map(Interval.Estimated::high).orElse(needed);
+            if (limit.allowed().isPresent() && !limit.allowsMean(Math.max(needed, most), highest)) {
+                return aboveTheLimit(factor, target);
+            }
             String sentence =
                     Figures.significant(factor, 3) + " times faster than " + now() + " is " + Words.rate(target)
                             + ", and needs " + Words.pressure(needed, interval) + ": "
@@ -102,19 +107,22 @@ public final class FasterQuestion {
                                 case ANOTHER_REGIME -> "that lies in another regime, which was fired. " + within();
                                 case EXTRAPOLATED ->
                                     "that is above the highest point, " + Words.pressure(highest)
-                                            + (needed > FAR * highest
-                                                    ? ": so far beyond it the law says nothing that a motor could be built on."
-                                                    : ", and holds only if the law goes on to there.");
+                                            + ", and holds only if the law goes on to there.";
                                 case OUT_OF_REACH -> "";
                             }
-                            + (limit.isPresent() ? " The case allows " + Words.pressure(top) + "." : NO_LIMIT);
+                            + (limit.allowed().isPresent() ? " Stay below " + limit.inWords() + "." : NO_LIMIT);
             return new FasterAnswer(factor, pressure, rate, found, interval, reach, sentence);
         }
 
         /** As far beyond what was fired as a next firing is proposed [1]: common practice, no source. */
         private static final double FAR = 1.5;
 
-        private static final String NO_LIMIT = " Whether the case bears it is not known here: state its limit.";
+        private static final String NO_LIMIT = " No case limit is given; add case_pressure_limit.";
+
+        /** The highest pressure that may be named: allowed, and within what the laws support. */
+        private double top() {
+            return Math.max(pressure, Math.min(limit.ceiling(highest), FAR * highest));
+        }
 
         private String now() {
             return "the " + Words.rate(rate) + " at " + Words.pressure(pressure);
@@ -221,6 +229,16 @@ public final class FasterQuestion {
                     + Figures.significant(gain, 2) + " times up to " + Words.pressure(end) + ".";
         }
 
+        /** The pressure may be there, but its peak could pass the limit: none is named. */
+        private FasterAnswer aboveTheLimit(double factor, double target) {
+            return unanswered(
+                    factor,
+                    Figures.significant(factor, 3) + " times the " + Words.rate(rate) + " of "
+                            + Words.pressure(pressure)
+                            + " (that is " + Words.rate(target)
+                            + ") needs a pressure whose peak could pass " + limit.inWords() + ": none is named.");
+        }
+
         private FasterAnswer outOfReach(double factor, double target, double top) {
             double best = regimes.rate(Math.min(top, Math.max(highest, pressure)));
             for (Regime each : regimes.regimes()) {
@@ -229,18 +247,24 @@ public final class FasterQuestion {
                     best = Math.max(best, each.law().rate(end));
                 }
             }
-            double reachable = Math.min(top, Double.MAX_VALUE);
-            if (top < Double.POSITIVE_INFINITY && top > highest) {
+            if (top > highest) {
                 best = Math.max(best, regimes.rate(top));
             }
-            String sentence = "No pressure "
-                    + (top < Double.POSITIVE_INFINITY
-                            ? "up to the limit of the case, " + Words.pressure(reachable) + ", "
-                            : "")
-                    + "gives " + Figures.significant(factor, 3)
-                    + " times the " + Words.rate(rate) + " of " + Words.pressure(pressure) + " (that is "
-                    + Words.rate(target) + "): by these laws it is at most " + Figures.significant(best / rate, 2)
-                    + " times. A smaller throat cannot do it; only another regime, or another propellant, can.";
+            boolean ofCase = limit.allowed().isPresent() && top < FAR * highest;
+            String sentence = "No pressure up to " + Words.pressure(top)
+                    + (ofCase
+                            ? ", the case limit over its safety factor, "
+                            : top > highest
+                                    ? ", as far as the law may be carried beyond its highest point, "
+                                    : ", the highest that was measured, ")
+                    + "gives " + Figures.significant(factor, 3) + " times the " + Words.rate(rate) + " of "
+                    + Words.pressure(pressure) + " (that is " + Words.rate(target) + "): by these laws it is at most "
+                    + Figures.significant(best / rate, 2) + " times."
+                    + (limit.allowed().isPresent() ? "" : NO_LIMIT);
+            return unanswered(factor, sentence);
+        }
+
+        private FasterAnswer unanswered(double factor, String sentence) {
             return new FasterAnswer(
                     factor,
                     pressure,

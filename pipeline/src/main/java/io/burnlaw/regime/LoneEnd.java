@@ -1,5 +1,6 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.quantity.Figures;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
@@ -161,7 +162,16 @@ final class LoneEnd {
                 gapLow,
                 gapHigh,
                 Math.sqrt(gapLow * gapHigh),
-                sentence(below, m, StrictMath.exp(y), sample.pressure(x), ratio, interval, gapLow, gapHigh));
+                sentence(
+                        below,
+                        m,
+                        StrictMath.exp(y),
+                        sample.pressure(x),
+                        ratio,
+                        interval,
+                        gapLow,
+                        gapHigh,
+                        options.limit()));
         List<FitPoint> inOrderOfArrival = java.util.stream.IntStream.range(0, n)
                 .boxed()
                 .filter(i -> below ? i >= m : i < n - m)
@@ -179,16 +189,19 @@ final class LoneEnd {
             double ratio,
             Interval interval,
             double gapLow,
-            double gapHigh) {
+            double gapHigh,
+            PressureLimit limit) {
         return (points == 1 ? "One point" : points == 2 ? "Two points" : points + " points at one pressure")
                 + " at " + Words.pressure(pressure) + " with " + Words.rate(rate)
                 + (below ? " burn" + (points == 1 ? "s " : " ") : " burn" + (points == 1 ? "s " : " "))
                 + Words.number(ratio, interval) + (below ? " times slower" : " times faster")
                 + " than the law of the others gives there: in all likelihood another regime, but too little for a law of"
                 + " its own. The change lies somewhere between " + Words.pressure(gapLow) + " and "
-                + Words.pressure(gapHigh) + "; a firing near " + Words.pressure(Math.sqrt(gapLow * gapHigh))
-                + " would halve that gap, and three points on "
-                + (below ? "the slow side" : "the fast side") + " would give it a law ("
+                + Words.pressure(gapHigh)
+                + (limit.allowsMean(Math.sqrt(gapLow * gapHigh), gapHigh)
+                        ? "; a firing near " + Words.pressure(Math.sqrt(gapLow * gapHigh)) + " would halve that gap"
+                        : "")
+                + ". Three points on " + (below ? "the slow side" : "the fast side") + " would give it a law ("
                 + Figures.significant(Math.max(0, 3 - points), 1) + " more).";
     }
 }

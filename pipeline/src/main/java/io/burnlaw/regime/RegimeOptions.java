@@ -1,5 +1,6 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.ratelaw.Weighting;
 
 /**
@@ -13,6 +14,7 @@ import io.burnlaw.ratelaw.Weighting;
  * @param minimumPoints   fewest points a law may rest on, at least three
  * @param systematicFloor smallest smooth relative error that reduced rates are taken to share [1]; a point's own
  *                        {@code systematic} counts where it is larger
+ * @param limit           up to which pressure an advice may name one
  */
 public record RegimeOptions(
         long seed,
@@ -21,7 +23,8 @@ public record RegimeOptions(
         Weighting weighting,
         int maximumSegments,
         int minimumPoints,
-        double systematicFloor) {
+        double systematicFloor,
+        PressureLimit limit) {
 
     public RegimeOptions {
         if (!(level > 0.5 && level < 1) || replicates < 99 || !(systematicFloor >= 0)) {
@@ -40,7 +43,7 @@ public record RegimeOptions(
      * @return 95 %, 999 replicates, proportional weighting, up to five laws of three points, a floor of 0.3 %
      */
     public static RegimeOptions defaults(long seed) {
-        return new RegimeOptions(seed, 0.95, 999, Weighting.PROPORTIONAL, 5, 3, 0.003);
+        return new RegimeOptions(seed, 0.95, 999, Weighting.PROPORTIONAL, 5, 3, 0.003, PressureLimit.UNSTATED);
     }
 
     /**
@@ -50,7 +53,8 @@ public record RegimeOptions(
      * @return the options
      */
     public RegimeOptions withWeighting(Weighting other) {
-        return new RegimeOptions(seed, level, replicates, other, maximumSegments, minimumPoints, systematicFloor);
+        return new RegimeOptions(
+                seed, level, replicates, other, maximumSegments, minimumPoints, systematicFloor, limit);
     }
 
     /**
@@ -60,7 +64,8 @@ public record RegimeOptions(
      * @return the options
      */
     public RegimeOptions withLevel(double other) {
-        return new RegimeOptions(seed, other, replicates, weighting, maximumSegments, minimumPoints, systematicFloor);
+        return new RegimeOptions(
+                seed, other, replicates, weighting, maximumSegments, minimumPoints, systematicFloor, limit);
     }
 
     /**
@@ -70,6 +75,17 @@ public record RegimeOptions(
      * @return the options
      */
     public RegimeOptions withReplicates(int other) {
-        return new RegimeOptions(seed, level, other, weighting, maximumSegments, minimumPoints, systematicFloor);
+        return new RegimeOptions(seed, level, other, weighting, maximumSegments, minimumPoints, systematicFloor, limit);
+    }
+
+    /**
+     * The same options for a case of another limit.
+     *
+     * @param other limit
+     * @return the options
+     */
+    public RegimeOptions withLimit(PressureLimit other) {
+        return new RegimeOptions(
+                seed, level, replicates, weighting, maximumSegments, minimumPoints, systematicFloor, other);
     }
 }

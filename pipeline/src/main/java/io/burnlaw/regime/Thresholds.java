@@ -93,8 +93,7 @@ public final class Thresholds {
         return new Threshold(
                 middle,
                 new Interval.NotEstimable("only the gap is known: slow at " + Words.pressure(unsettled.gapLow())
-                        + ", fast at " + Words.pressure(high) + "; a firing near " + Words.pressure(middle)
-                        + " would narrow it"),
+                        + ", fast at " + Words.pressure(high) + "; a firing between the two would narrow it"),
                 unsettled.gapLow(),
                 high,
                 unsettled.rateRatio(),

@@ -223,11 +223,9 @@ record ColumnChoice(
                     shown(column),
                     "%s, such as %s [%s]"
                             .formatted(dimension.noun(), role, dimension.usual().symbol()),
-                    "write   %s: \"%s [%s]\"   below trace: in campaign.yaml"
-                            .formatted(
-                                    role,
-                                    column.heading().name(),
-                                    dimension.usual().symbol()));
+                    "write the unit it has below trace: in campaign.yaml, one of: "
+                            + dimension.choicesWritten(
+                                    role + ": \"" + column.heading().name() + " [%s]\""));
         }
 
         /** By its heading, or as {@code column 2}; the unit may stand in either place. */

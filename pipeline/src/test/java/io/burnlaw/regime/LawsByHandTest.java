@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import java.util.ArrayList;
@@ -17,7 +18,7 @@ import org.junit.jupiter.api.Test;
 class LawsByHandTest {
 
     private static final Offset<Double> PASCAL = within(1e-3);
-    private static final OptionalDouble NO_LIMIT = OptionalDouble.empty();
+    private static final PressureLimit NO_LIMIT = PressureLimit.UNSTATED;
 
     private static Interval between(double low, double high) {
         return new Interval.Estimated(low, high, 0.9, Interval.Method.PROFILE);
@@ -56,7 +57,7 @@ class LawsByHandTest {
     private static final Regimes THREE =
             regimes(List.of(SLOW, PLATEAU, STEEP), List.of(at(4, between(3.5e6, 4.4e6)), at(9, between(8.7e6, 9.6e6))));
 
-    private static FasterAnswer faster(double base, OptionalDouble limit, double factor) {
+    private static FasterAnswer faster(double base, PressureLimit limit, double factor) {
         return FasterQuestion.answer(THREE, 1e6 * base, limit, List.of(factor)).get(0);
     }
 
@@ -101,13 +102,13 @@ class LawsByHandTest {
         assertThat(answer.sentence())
                 .startsWith("1.50 times faster than the 4.00 mm/s at 1.00 MPa is 6.00 mm/s, and needs 2.2")
                 .contains("in the same regime")
-                .endsWith("state its limit.");
+                .endsWith("add case_pressure_limit.");
     }
 
     @Test
     void whatThePlateauCannotGiveTheLawAboveItGives() {
         // 12 mm/s: above the plateau of 8, where 8·(P/9)² = 12 at 9·sqrt(1.5) = 11.02 MPa
-        FasterAnswer answer = faster(1, OptionalDouble.of(15e6), 3);
+        FasterAnswer answer = faster(1, new PressureLimit(OptionalDouble.of(20e6)), 3);
         assertThat(answer.reach()).isEqualTo(FasterAnswer.Reach.ANOTHER_REGIME);
         assertThat(answer.pressure().getAsDouble()).isCloseTo(9e6 * Math.sqrt(1.5), PASCAL);
         Interval.Estimated interval = answer.interval().estimated().orElseThrow();
@@ -120,7 +121,7 @@ class LawsByHandTest {
         // the regime of now gives sqrt(4) up to its end
         assertThat(answer.sentence())
                 .contains("gives only 2.0 times up to 4.00 MPa.")
-                .endsWith("The case allows 15.0 MPa.");
+                .endsWith("Stay below 20.0 MPa absolute, the case limit over its safety factor.");
         // from the plateau on, which has no crossing of its own
         FasterAnswer plateau = faster(6, NO_LIMIT, 1.5);
         assertThat(plateau.baseRate()).isCloseTo(8e-3, within(1e-15));
@@ -136,7 +137,7 @@ class LawsByHandTest {
     void aboveTheHighestPointItIsExtrapolated() {
         // 8·(16/9)² = 25.28 mm/s at the highest point
         assertThat(faster(4, NO_LIMIT, 3.1).reach()).isEqualTo(FasterAnswer.Reach.ANOTHER_REGIME);
-        FasterAnswer beyond = faster(4, NO_LIMIT, 3.2);
+        FasterAnswer beyond = faster(4, new PressureLimit(OptionalDouble.of(40e6)), 3.2);
         assertThat(beyond.reach()).isEqualTo(FasterAnswer.Reach.EXTRAPOLATED);
         assertThat(beyond.pressure().getAsDouble()).isCloseTo(9e6 * Math.sqrt(3.2), PASCAL);
         assertThat(beyond.sentence()).contains("above the highest point, 16.0 MPa");
@@ -145,32 +146,41 @@ class LawsByHandTest {
     @Test
     void whatNoAllowedPressureGivesIsOutOfReachAndHowMuchIsNotIsSaid() {
         // 12 mm/s needs 11.02 MPa: at 11 MPa there are 8·(11/9)² = 11.95 mm/s, 2.99 times the 4 mm/s
-        FasterAnswer short3 = faster(1, OptionalDouble.of(11e6), 3);
+        FasterAnswer short3 = faster(1, new PressureLimit(OptionalDouble.of(11e6)), 3);
         assertThat(short3.reach()).isEqualTo(FasterAnswer.Reach.OUT_OF_REACH);
         assertThat(short3.pressure()).isEmpty();
         assertThat(short3.sentence())
-                .contains("up to the limit of the case, 11.0 MPa, gives 3.00 times the 4.00 mm/s of 1.00 MPa")
+                .contains(
+                        "up to 11.0 MPa, the case limit over its safety factor, gives 3.00 times the 4.00 mm/s of 1.00 MPa")
                 .contains("(that is 12.0 mm/s)")
                 .contains("at most 3.0 times");
         // at 6 MPa no more than the plateau, twice the rate; at 2.25 MPa one and a half times
-        assertThat(faster(1, OptionalDouble.of(6e6), 3).sentence()).contains("at most 2.0 times");
-        assertThat(faster(1, OptionalDouble.of(2.25e6), 3).sentence()).contains("at most 1.5 times");
+        assertThat(faster(1, new PressureLimit(OptionalDouble.of(6e6)), 3).sentence())
+                .contains("at most 2.0 times");
+        assertThat(faster(1, new PressureLimit(OptionalDouble.of(2.25e6)), 3).sentence())
+                .contains("at most 1.5 times");
         // above the highest point the last law goes on up to the limit: (18/9)² · 8 = 32 mm/s, 8 times
-        assertThat(faster(1, OptionalDouble.of(18e6), 9).sentence()).contains("at most 8.0 times");
-        assertThat(faster(1, OptionalDouble.of(18e6), 7.9).reach()).isEqualTo(FasterAnswer.Reach.EXTRAPOLATED);
+        assertThat(faster(1, new PressureLimit(OptionalDouble.of(18e6)), 9).sentence())
+                .contains("at most 8.0 times");
+        // 7.9 times needs 17.9 MPa in the mean: its peak could pass 18 MPa
+        FasterAnswer close = faster(1, new PressureLimit(OptionalDouble.of(18e6)), 7.9);
+        assertThat(close.pressure()).isEmpty();
+        assertThat(close.sentence()).contains("could pass 18.0 MPa").contains("none is named");
     }
 
     @Test
     void aRateThatFallsHasItsBestWhereItBegan() {
         // a mesa: 8 mm/s at 4 MPa, 8·(9/4)^-0.5 = 5.33 at 9 MPa
         Regimes mesa = regimes(List.of(SLOW, regime(16e-3, -0.5, 4, 9, 5)), List.of(at(4, between(3.5e6, 4.4e6))));
-        FasterAnswer out = FasterQuestion.answer(mesa, 1e6, OptionalDouble.of(8e6), List.of(2.5))
+        FasterAnswer out = FasterQuestion.answer(mesa, 1e6, new PressureLimit(OptionalDouble.of(8e6)), List.of(2.5))
                 .get(0);
         assertThat(out.reach()).isEqualTo(FasterAnswer.Reach.OUT_OF_REACH);
         assertThat(out.sentence()).contains("at most 2.0 times");
         FasterAnswer open =
                 FasterQuestion.answer(mesa, 1e6, NO_LIMIT, List.of(2.5)).get(0);
-        assertThat(open.sentence()).startsWith("No pressure gives 2.50 times").contains("at most 2.0 times");
+        assertThat(open.sentence())
+                .startsWith("No pressure up to 9.00 MPa, the highest that was measured, gives 2.50 times")
+                .contains("at most 2.0 times");
     }
 
     @Test
