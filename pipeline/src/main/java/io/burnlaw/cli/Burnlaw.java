@@ -1,9 +1,11 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.campaign.CampaignFolder;
 import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
@@ -74,7 +76,12 @@ public final class Burnlaw implements Runnable {
         } catch (LinkageError | StackOverflowError broken) {
             code = explain(broken, err).number();
         }
-        out.flush();
+        // a PrintStream keeps to itself that a disk was full
+        if (out.checkError() || System.out.checkError()) {
+            err.println(
+                    "burnlaw: the results could not be printed in full: the disk is full, or the reader has ended.");
+            code = Math.max(code, ExitCode.NOT_WRITTEN.number());
+        }
         err.flush();
         System.exit(code);
     }
@@ -109,6 +116,10 @@ public final class Burnlaw implements Runnable {
     }
 
     private static ExitCode explain(Throwable fault, PrintWriter err) {
+        if (cause(fault, InvalidPathException.class) && !CampaignFolder.localeAsCause().isEmpty()) {
+            err.println("burnlaw: the name of a file cannot be written" + CampaignFolder.localeAsCause());
+            return ExitCode.NOT_WRITTEN;
+        }
         err.println(Terminal.safe("burnlaw: a fault of the program: " + fault));
         err.println("Please report it with the command and the campaign that led to it;"
                 + " the option -Dburnlaw.trace=true before -jar shows where it happened.");
@@ -118,8 +129,23 @@ public final class Burnlaw implements Runnable {
         return ExitCode.PROGRAM_FAULT;
     }
 
+    private static boolean cause(Throwable fault, Class<? extends Throwable> kind) {
+        for (Throwable each = fault; each != null; each = each.getCause()) {
+            if (kind.isInstance(each)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private static int explain(ParameterException wrong) {
         CommandLine command = wrong.getCommandLine();
+        if (cause(wrong, InvalidPathException.class)) {
+            command.getErr()
+                    .println(Terminal.safe("burnlaw: " + wrong.getValue() + ": this cannot be the name of a file"
+                            + CampaignFolder.localeAsCause()));
+            return ExitCode.UNUSABLE.number();
+        }
         StringBuilder message = new StringBuilder("burnlaw: ")
                 .append(wrong.getMessage()
                         .lines()

@@ -1,6 +1,8 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.report.OwnFolder;
+import io.burnlaw.report.document.DocumentFile;
+import io.burnlaw.report.document.DocumentReading;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -48,6 +50,20 @@ final class OutputFolders {
             throw new Refused(String.join(System.lineSeparator() + "burnlaw: ", refusals));
         }
         return folders;
+    }
+
+    /**
+     * Reads a document; a report that a killed run left renamed aside is put back first.
+     *
+     * @param file burnlaw.json, or a page that carries it
+     * @return the document, or why there is none
+     */
+    static DocumentReading document(Path file) {
+        Path folder = file.toAbsolutePath().normalize().getParent();
+        if (folder != null) {
+            OwnFolder.putBack(folder);
+        }
+        return DocumentFile.read(file);
     }
 
     /** {@return whether a report would lie in the folder of its campaign} */
