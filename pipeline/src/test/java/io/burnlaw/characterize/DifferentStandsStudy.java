@@ -92,7 +92,30 @@ class DifferentStandsStudy {
         all.add(Phenomenon.of(
                 "steps of 10 kPa at a noise of 0.3 kPa", "noise: 0.3 kPa, resolution: 10 kPa", p -> "", 0.005));
         all.add(Phenomenon.of("a sensor that lags by 20 ms", PLAIN, p -> ", faults: {lag: 20 ms}", 0.01));
+        String thrust = "sensors: thrust, thrust_noise: 0.5 N, thrust_efficiency: 0.95";
+        DoubleFunction<String> exit = p -> ", exit: 19 mm";
+        all.add(Phenomenon.of("thrust alone, exit diameter in the log", thrust, exit, 0.02));
+        all.add(new Phenomenon(
+                "thrust alone, no exit diameter in the log", thrust, exit, log -> without(log, "exit_diameter"), 0.1));
         return all;
+    }
+
+    /** The log without a column. */
+    private static String without(String log, String name) {
+        List<String> lines = log.lines().toList();
+        List<String> headings = List.of(lines.get(0).split(",", -1));
+        int at = 0;
+        while (!headings.get(at).startsWith(name)) {
+            at++;
+        }
+        int column = at;
+        return lines.stream()
+                .map(line -> {
+                    List<String> cells = new ArrayList<>(List.of(line.split(",", -1)));
+                    cells.remove(column);
+                    return String.join(",", cells);
+                })
+                .collect(Collectors.joining("\n", "", "\n"));
     }
 
     @Test
