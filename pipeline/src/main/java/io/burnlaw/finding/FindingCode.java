@@ -268,6 +268,12 @@ public enum FindingCode {
             "Slow regime",
             "Below a threshold pressure the propellant burns by a slower law.",
             "Keep the motor above the threshold, or accept the slow burn knowingly."),
+    FEW_FIRINGS_DECIDE(
+            Family.LAW,
+            Severity.CAUTION,
+            "A few firings decide how many laws there are",
+            "With them and without them the search for regimes gives different answers.",
+            "Fire at their pressures again before you believe either answer."),
     CURVED_LAW(
             Family.LAW,
             Severity.NOTE,
