@@ -89,7 +89,9 @@ final class PlanCommand implements Callable<Integer> {
     @Option(
             names = "--confidence",
             paramLabel = "PERCENT",
-            description = "of all predictions, at least 90; 95 if absent. By their upper ends throats are refused")
+            description =
+                    "of all predictions, at least 90; the campaign's if absent, 95 for a first guess. By their upper ends"
+                            + " throats are refused")
     private Optional<String> confidence;
 
     @Option(names = "--json", description = "print the document with these plans in it, and nothing else")
@@ -238,9 +240,12 @@ final class PlanCommand implements Callable<Integer> {
             return ExitCode.UNUSABLE;
         }
         PrintWriter out = spec.commandLine().getOut();
+        PlanOptions planned = confidence.isPresent()
+                ? options
+                : options.withLevelOf(document.campaign().confidence());
         List<PlanAnswers> all = new ArrayList<>();
         for (Formulation each : wanted) {
-            PlanAnswers answers = ofFormulation(each, document, typed, options);
+            PlanAnswers answers = ofFormulation(each, document, typed, planned);
             all.add(answers);
             if (!json) {
                 out.println(Terminal.safe(each.title() + " (" + each.id() + ")"));

@@ -215,6 +215,20 @@ public enum FindingCode {
             "Timed, not recorded",
             "There was no record: the pressure was worked out from the burn time, the grain, the throat and c*.",
             "The point counts as less certain. Record the pressure where you can."),
+    SAME_RECORD(
+            Family.PLAUSIBILITY,
+            Severity.CAUTION,
+            "The same record twice",
+            "Two rows of the log have records with the same bytes: a copy under another name.",
+            "Give each row its own record, or write no into the column use of one of them: a firing that counts twice makes"
+                    + " intervals too narrow."),
+    PROGRAM_FAULT(
+            Family.PLAUSIBILITY,
+            Severity.REJECTION,
+            "A fault of the program",
+            "The program failed on this row; the other rows are not affected.",
+            "Please report it with this row and its record. The reason is a fault of the program, or a number that no"
+                    + " firing has: check units and dimensions of the row."),
     AMBIENT_ASSUMED(
             Family.PLAUSIBILITY,
             Severity.NOTE,
@@ -275,6 +289,12 @@ public enum FindingCode {
             "Slow regime",
             "Below a threshold pressure the propellant burns by a slower law.",
             "Keep the motor above the threshold, or accept the slow burn knowingly."),
+    FEW_FIRINGS_DECIDE(
+            Family.LAW,
+            Severity.CAUTION,
+            "A few firings decide how many laws there are",
+            "With them and without them the search for regimes gives different answers.",
+            "Fire at their pressures again before you believe either answer."),
     CURVED_LAW(
             Family.LAW,
             Severity.NOTE,

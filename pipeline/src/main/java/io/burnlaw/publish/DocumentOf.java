@@ -59,7 +59,9 @@ public final class DocumentOf {
                         .map(outlook -> PlanDocument.of(
                                 outlook.plan(),
                                 outlook.basis(),
-                                PlanOptions.defaults().level()))
+                                PlanOptions.defaults()
+                                        .withLevelOf(result.campaign().fit().confidence())
+                                        .level()))
                         .toList(),
                 Cautions.ALWAYS);
     }
