@@ -12,7 +12,6 @@ import io.burnlaw.regime.Break;
 import io.burnlaw.regime.FasterAnswer;
 import io.burnlaw.regime.Regimes;
 import io.burnlaw.regime.Threshold;
-import io.burnlaw.regime.UnsettledRegime;
 import java.util.List;
 import java.util.Optional;
 
@@ -64,8 +63,7 @@ public record FormulationResult(
 
     /** {@return the points that these laws rest on: not those that lie off them, too few for a law of their own} */
     public List<FitPoint> lawPoints() {
-        List<String> apart =
-                regimes.flatMap(Regimes::unsettled).map(UnsettledRegime::ids).orElse(List.of());
+        List<String> apart = regimes.map(Regimes::apart).orElse(List.of());
         return fitPoints.stream().filter(point -> !apart.contains(point.id())).toList();
     }
 }

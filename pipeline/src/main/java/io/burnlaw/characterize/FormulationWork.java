@@ -5,6 +5,8 @@ import io.burnlaw.campaign.FitSettings;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.BurnCurve;
 import io.burnlaw.ratelaw.FitOptions;
@@ -25,7 +27,6 @@ import io.burnlaw.regime.RegimeSearch;
 import io.burnlaw.regime.Regimes;
 import io.burnlaw.regime.Threshold;
 import io.burnlaw.regime.Thresholds;
-import io.burnlaw.regime.UnsettledRegime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -33,8 +34,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -70,12 +73,12 @@ final class FormulationWork {
         ReferredRates rates = ReferredRates.of(campaign, used, RateAveraging.at(used, exponent), options);
         // The two longest steps at the same time; where there is no law there is none to look for changes in.
         ForkJoinTask<Optional<Regimes>> search = ForkJoinPool.commonPool()
-                .submit(() -> RateLawFit.law(rates.points(), options).map(law -> regimes(rates.points(), campaign)));
+                .submit(() -> RateLawFit.law(rates.points(), options)
+                        .map(law -> regimes(rates.points(), cautioned(used, reduced), campaign)));
         FitResult whole = RateLawFit.fit(rates.points(), options);
         Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
         Optional<Regimes> regimes = search.join();
-        List<String> apart =
-                regimes.flatMap(Regimes::unsettled).map(UnsettledRegime::ids).orElse(List.of());
+        List<String> apart = regimes.map(Regimes::apart).orElse(List.of());
         FitResult fit = apart.isEmpty()
                 ? whole
                 : RateLawFit.fit(
@@ -113,14 +116,34 @@ final class FormulationWork {
         return PressureLimit.of(campaign.hardware(), campaign.ambientPressure());
     }
 
-    private static Regimes regimes(List<FitPoint> points, Campaign campaign) {
+    /** Points of firings with a caution that may have moved their rate; a slow burn is what the search looks for. */
+    private static Set<String> cautioned(List<RatePoint> points, List<Reduction.Reduced> reduced) {
+        Set<String> firings = reduced.stream()
+                .filter(firing -> firing.findings().stream().anyMatch(FormulationWork::doubtful))
+                .map(Reduction.Reduced::firing)
+                .collect(Collectors.toSet());
+        return points.stream()
+                .filter(point -> point.firing().filter(firings::contains).isPresent())
+                .map(RatePoint::id)
+                .collect(Collectors.toSet());
+    }
+
+    private static boolean doubtful(Finding finding) {
+        FindingCode.Family about = finding.code().family();
+        return finding.severity() == Severity.CAUTION
+                && (about == FindingCode.Family.BURNING || about == FindingCode.Family.PLAUSIBILITY)
+                && finding.code() != FindingCode.SLOW_BURNING;
+    }
+
+    private static Regimes regimes(List<FitPoint> points, Set<String> cautioned, Campaign campaign) {
         FitSettings settings = campaign.fit();
         return RegimeSearch.search(
                 points,
                 RegimeOptions.defaults(settings.seed())
                         .withWeighting(weighting(settings))
                         .withLevel(settings.confidence())
-                        .withLimit(limit(campaign)));
+                        .withLimit(limit(campaign)),
+                cautioned);
     }
 
     private static List<FasterAnswer> faster(Regimes regimes, List<FitPoint> points, Campaign campaign) {
@@ -168,10 +191,14 @@ final class FormulationWork {
                         .forEach(regime -> regime.ids()
                                 .forEach(id -> residuals.put(id, regime.law().studentized(asFitted.get(id))))));
         Map<String, Integer> segments = segments(regimes);
+        List<String> off = regimes.map(Regimes::off).orElse(List.of());
         return points.stream()
                 .map(point -> apart.contains(point.id())
                         // Few points of another regime would bend the law of the many: shown, said, not fitted with it.
-                        ? point.withSetAside("in all likelihood of another regime, too few for a law of its own")
+                        ? point.withSetAside(
+                                off.contains(point.id())
+                                        ? "off every law that the others follow"
+                                        : "in all likelihood of another regime, too few for a law of its own")
                         : point)
                 .map(point -> {
                     double pressure = point.pressures().powerMean(exponent);

@@ -202,6 +202,13 @@ public enum FindingCode {
             "Pressure derived from thrust",
             "There was no pressure record: the pressure was worked out from the thrust.",
             "Use it as a lower grade point. Measure pressure where you can."),
+    EXIT_UNKNOWN(
+            Family.PLAUSIBILITY,
+            Severity.CAUTION,
+            "No exit diameter",
+            "Thrust alone was recorded, and the log has no exit diameter: the pressure rests on the mass and c*, or on a usual"
+                    + " expansion ratio of the nozzle.",
+            "Measure the nozzle's exit and add a column exit_diameter to the firing log, with its unit."),
     TIMED_ONLY(
             Family.PLAUSIBILITY,
             Severity.CAUTION,
@@ -282,6 +289,12 @@ public enum FindingCode {
             "Slow regime",
             "Below a threshold pressure the propellant burns by a slower law.",
             "Keep the motor above the threshold, or accept the slow burn knowingly."),
+    FEW_FIRINGS_DECIDE(
+            Family.LAW,
+            Severity.CAUTION,
+            "A few firings decide how many laws there are",
+            "With them and without them the search for regimes gives different answers.",
+            "Fire at their pressures again before you believe either answer."),
     CURVED_LAW(
             Family.LAW,
             Severity.NOTE,

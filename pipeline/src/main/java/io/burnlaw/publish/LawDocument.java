@@ -2,6 +2,7 @@ package io.burnlaw.publish;
 
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.CoefficientIn;
+import io.burnlaw.ratelaw.CommonError;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.LackOfFit;
@@ -136,12 +137,11 @@ final class LawDocument {
 
     /** Scatter and shared error together, so that the matrix alone gives the published standard uncertainties. */
     private static List<List<Double>> covarianceAtReference(RateLaw law) {
-        double rate = law.commonError().rate();
-        double exponent = law.commonError().exponent();
-        double covariance = law.covariance() + rate * exponent;
+        CommonError shared = law.commonError();
+        double covariance = law.covariance() + shared.covariance();
         return List.of(
-                List.of(law.rateVariance() + rate * rate, covariance),
-                List.of(covariance, law.exponentVariance() + exponent * exponent));
+                List.of(law.rateVariance() + shared.rateVariance(), covariance),
+                List.of(covariance, law.exponentVariance() + shared.exponentVariance()));
     }
 
     private static UnitPair pair(CoefficientIn units) {

@@ -22,7 +22,7 @@ import java.util.OptionalDouble;
  * @param lowerGrade     whether it counts as a lower grade (derived from thrust, timed by eye)
  * @param setAside       why it is not to be fitted; empty where it is
  * @param budget         where its uncertainty comes from
- * @param implied        how sure the pressures are where they were worked out from the rate; empty where they were measured
+ * @param pressureError  what the uncertainty of the mean pressure is made of
  */
 public record RatePoint(
         String id,
@@ -40,7 +40,7 @@ public record RatePoint(
         boolean lowerGrade,
         Optional<String> setAside,
         List<BudgetLine> budget,
-        Optional<ImpliedPressure> implied) {
+        PressureError pressureError) {
 
     /** Where a point comes from. */
     public enum Source {
@@ -101,6 +101,6 @@ public record RatePoint(
                 lowerGrade,
                 otherSetAside,
                 budget,
-                implied);
+                pressureError);
     }
 }

@@ -43,6 +43,12 @@ final class EvidenceSentence {
                                         : "No jump of the rate at the break is needed (")
                         .append(p.words())
                         .append("). "));
+        if (selection.claim() != Claim.SMOOTH_CURVE && selection.fit().count() < found) {
+            text.append(capital(Words.laws(found)))
+                    .append(" would nowhere change the rate by as much as ")
+                    .append(Figures.percent(Selector.SMALLEST_CHANGE, 1))
+                    .append(", the smallest change that counts. ");
+        }
         text.append(
                 switch (selection.claim()) {
                     case SINGLE_LAW -> "No change of regime is claimed.";

@@ -21,6 +21,14 @@ final class LoneEnd {
     /** Least factor between law and points: a smaller one is for more firings to show. */
     private static final double LEAST_RATIO = 1.5;
 
+    /** With fewer degrees of freedom than this, the scatter is that of these points and the usual one together. */
+    private static final int FEW = 4;
+
+    /** Usual relative scatter about a law [1], worth so many degrees of freedom: common practice, no source. */
+    private static final double USUAL_SCATTER = 0.02;
+
+    private static final int USUAL_FREE = 3;
+
     private static final int MOST_POINTS = 6;
 
     /** Pressures this close count as one [ln]. */
@@ -71,11 +79,15 @@ final class LoneEnd {
         if (best == null || best.points == 0 || carriesALaw(sample, side, best.points)) {
             return Optional.empty();
         }
-        int free = n - best.points - 2;
+        int free = free(n - best.points - 2);
         if (free < 1 || best.student < TDistribution.of(free).inverseSurvivalProbability(ERROR)) {
             return Optional.empty();
         }
         return Optional.of(best);
+    }
+
+    private static int free(int ofTheRest) {
+        return ofTheRest < 1 || ofTheRest >= FEW ? ofTheRest : ofTheRest + USUAL_FREE;
     }
 
     private static boolean carriesALaw(Sample sample, UnsettledRegime.Side side, int m) {
@@ -104,9 +116,11 @@ final class LoneEnd {
             deviation += (side == UnsettledRegime.Side.BELOW ? 1 : -1) * (rest.at(sample.x(i)) - y[i]) / m;
             x += sample.x(i) / m;
         }
-        double variance = rest.rss()
-                / free
-                * (1.0 / m + 1 / rest.weight() + (x - rest.middle()) * (x - rest.middle()) / rest.spread());
+        double square = free < FEW
+                ? (rest.rss() + USUAL_FREE * USUAL_SCATTER * USUAL_SCATTER) / (free + USUAL_FREE)
+                : rest.rss() / free;
+        double variance =
+                square * (1.0 / m + 1 / rest.weight() + (x - rest.middle()) * (x - rest.middle()) / rest.spread());
         return deviation / Math.sqrt(Math.max(variance, 1e-12));
     }
 
@@ -131,7 +145,7 @@ final class LoneEnd {
         List<FitPoint> group = below ? all.subList(0, m) : all.subList(n - m, n);
         List<FitPoint> others = below ? all.subList(m, n) : all.subList(0, n - m);
         Line rest = rest(sample, candidate.side, m);
-        int free = n - m - 2;
+        int free = free(n - m - 2);
         double y = 0;
         double x = 0;
         for (FitPoint point : group) {
@@ -195,8 +209,12 @@ final class LoneEnd {
                 + " at " + Words.pressure(pressure) + " with " + Words.rate(rate)
                 + (below ? " burn" + (points == 1 ? "s " : " ") : " burn" + (points == 1 ? "s " : " "))
                 + Words.number(ratio, interval) + (below ? " times slower" : " times faster")
-                + " than the law of the others gives there: in all likelihood another regime, but too little for a law of"
-                + " its own. The change lies somewhere between " + Words.pressure(gapLow) + " and "
+                + " than the law of the others gives there: "
+                + (points < 3 && Math.log(ratio) < BadPoints.USUAL
+                        ? "another regime, or " + (points == 1 ? "a bad firing" : "bad firings")
+                                + "; one more firing at that pressure would show which. If it is a regime, the change lies"
+                        : "in all likelihood another regime, but too little for a law of its own. The change lies")
+                + " somewhere between " + Words.pressure(gapLow) + " and "
                 + Words.pressure(gapHigh)
                 + (limit.allowsMean(Math.sqrt(gapLow * gapHigh), gapHigh)
                         ? "; a firing near " + Words.pressure(Math.sqrt(gapLow * gapHigh)) + " would halve that gap"

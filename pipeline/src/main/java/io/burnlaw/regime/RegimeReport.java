@@ -19,24 +19,32 @@ final class RegimeReport {
     private final RegimeOptions options;
     private final Selection selection;
     private final PiecewiseFit fit;
+    private final DecidingPoints deciding;
 
-    private RegimeReport(Sample sample, RegimeOptions options, Selection selection) {
+    private RegimeReport(Sample sample, RegimeOptions options, Selection selection, DecidingPoints deciding) {
         this.sample = sample;
         this.options = options;
         this.selection = selection;
         this.fit = selection.fit();
+        this.deciding = deciding;
     }
 
-    static Regimes of(Sample sample, RegimeOptions options, Selection selection, Optional<UnsettledRegime> unsettled) {
-        return new RegimeReport(sample, options, selection).regimes(unsettled);
+    static Regimes of(
+            Sample sample,
+            RegimeOptions options,
+            Selection selection,
+            Optional<UnsettledRegime> unsettled,
+            DecidingPoints deciding) {
+        return new RegimeReport(sample, options, selection, deciding).regimes(unsettled);
     }
 
     private Regimes regimes(Optional<UnsettledRegime> unsettled) {
         List<RateLaw> laws = SegmentLaws.of(sample, fit, selection.noise(), options.weighting());
         List<Break> breaks = breaks(laws);
         int slowest = SlowSide.lawsBelow(laws, breaks, options.level());
-        boolean allSlow =
-                unsettled.map(u -> u.side() == UnsettledRegime.Side.ABOVE).orElse(false);
+        boolean allSlow = unsettled
+                .map(u -> u.side() == UnsettledRegime.Side.ABOVE && !u.mayBeBadFirings())
+                .orElse(false);
         List<Regime> regimes = new ArrayList<>();
         for (int j = 0; j < laws.size(); j++) {
             regimes.add(regime(laws, breaks, j, j < slowest || allSlow));
@@ -49,6 +57,7 @@ final class RegimeReport {
                 breaks,
                 evidence,
                 unsettled,
+                fit.count() > 1 ? deciding.off() : List.of(),
                 findings(regimes, breaks, slowest, unsettled));
     }
 
@@ -95,7 +104,10 @@ final class RegimeReport {
                 : " by the best estimate, which the interval does not settle";
         String sentence = "From " + Words.pressure(low) + " to " + Words.pressure(high) + " the exponent is "
                 + Words.number(law.exponent(), exponent) + word + doubt + "; " + Words.rate(law.rate(low)) + " to "
-                + Words.rate(law.rate(high)) + ", " + ids.size() + " points.";
+                + Words.rate(law.rate(high)) + ", " + ids.size() + " points"
+                + (ids.size() == options.minimumPoints() && fit.count() > 1
+                        ? ", the fewest that a law may rest on."
+                        : ".");
         return new Regime(law, kind, name.settled(), exponent, low, high, ids, sentence);
     }
 
@@ -115,13 +127,15 @@ final class RegimeReport {
                 sample.systematic(),
                 sample.clusters(),
                 selection.rivals().stream().map(Rivals.Fitted::rival).toList(),
-                EvidenceSentence.of(sample, options, selection, criterion));
+                EvidenceSentence.of(sample, options, selection, criterion) + deciding.words());
     }
 
     private List<Finding> findings(
             List<Regime> regimes, List<Break> breaks, int slowest, Optional<UnsettledRegime> unsettled) {
         List<Finding> findings = new ArrayList<>();
-        unsettled.ifPresent(u -> findings.add(Finding.of(FindingCode.SLOW_REGIME, u.sentence())));
+        unsettled.ifPresent(u -> findings.add(Finding.of(
+                u.mayBeBadFirings() ? FindingCode.FEW_FIRINGS_DECIDE : FindingCode.SLOW_REGIME, u.sentence())));
+        findings.addAll(deciding.findings());
         if (slowest > 0) {
             Break at = breaks.get(slowest - 1);
             findings.add(Finding.of(

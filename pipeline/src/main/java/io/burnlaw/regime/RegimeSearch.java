@@ -1,24 +1,57 @@
 package io.burnlaw.regime;
 
 import io.burnlaw.ratelaw.FitPoint;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * Finds out how many power laws rate-pressure points follow, where one gives way to the next, and how sure that is.
  *
  * <p>In ln r over ln P, pieces that are joined or jump at their breaks are fitted by exact least squares. Starting from
  * one law, each count is tested against the next by a seeded bootstrap of the largest F; the first count that is not
- * rejected stands. Joined against jumping is then decided by a test of the same kind, and every rival explanation is
- * laid beside the breaks. Points at an end that plainly follow another law, but are too few for one, are set apart first
- * and reported. Derivation and sources: docs/methods.md, Regimes and thresholds.
+ * rejected stands, if its laws differ from one law by 2 % somewhere. Joined against jumping is then decided by a test of
+ * the same kind, and every rival explanation is laid beside the breaks.
+ *
+ * <p>Points that belong to no law are found before, and have no say in how many laws there are: a few of them would hide
+ * a change of a factor of four, or make one. Where they would have changed the answer, that is told. Points at an end
+ * that plainly follow another law, but are too few for one, are set apart and reported. Derivation and sources:
+ * docs/methods.md, Regimes and thresholds.
  */
 public final class RegimeSearch {
 
     private RegimeSearch() {}
 
+    /** A search among some of the points, and its decision. */
+    private record Answer(Optional<UnsettledRegime> apart, Sample sample, Selection selection) {
+
+        static Answer of(List<FitPoint> points, RegimeOptions options) {
+            Optional<LoneEnd.Parted> parted = LoneEnd.find(points, options);
+            List<FitPoint> rest = parted.map(LoneEnd.Parted::rest).orElse(points);
+            Sample sample = Sample.of(rest, options.weighting(), options.systematicFloor());
+            return new Answer(parted.map(LoneEnd.Parted::apart), sample, new Selector(sample, options).select());
+        }
+
+        int laws() {
+            return selection.fit().count();
+        }
+
+        /** Whether another answer says the same about regimes. */
+        boolean agrees(Answer other) {
+            return laws() == other.laws() && apart.isPresent() == other.apart.isPresent();
+        }
+
+        String words() {
+            return Words.laws(laws())
+                    + (apart.isPresent() ? " and " + Words.points(apart.get().ids()) + " apart" : "");
+        }
+    }
+
     /**
-     * Searches.
+     * Searches among points of which none is doubted.
      *
      * @param points  rate-pressure points, in any order; points of one cluster in order of time
      * @param options how
@@ -27,13 +60,91 @@ public final class RegimeSearch {
      *                                  {@code RateLawFit} says in words
      */
     public static Regimes search(List<FitPoint> points, RegimeOptions options) {
-        if (points.stream().mapToDouble(FitPoint::pressure).distinct().count() < 2) {
+        return search(points, options, Set.of());
+    }
+
+    /**
+     * Searches.
+     *
+     * @param points    rate-pressure points, in any order; points of one cluster in order of time
+     * @param options   how
+     * @param cautioned ids of the points whose firing carries a caution: they are sooner believed to be off, and it is told
+     *                  when the answer rests on them
+     * @return the laws, breaks, evidence and findings
+     * @throws IllegalArgumentException if there are fewer than two different pressures: nothing to fit, as
+     *                                  {@code RateLawFit} says in words
+     */
+    public static Regimes search(List<FitPoint> points, RegimeOptions options, Set<String> cautioned) {
+        if (pressures(points) < 2) {
             throw new IllegalArgumentException(points.size() + " points at fewer than two pressures");
         }
-        Optional<LoneEnd.Parted> parted = LoneEnd.find(points, options);
-        List<FitPoint> rest = parted.map(LoneEnd.Parted::rest).orElse(points);
-        Sample sample = Sample.of(rest, options.weighting(), options.systematicFloor());
-        Selection selection = new Selector(sample, options).select();
-        return RegimeReport.of(sample, options, selection, parted.map(LoneEnd.Parted::apart));
+        Sample all = Sample.of(points, options.weighting(), options.systematicFloor());
+        List<String> off = off(points, all, options, BadPoints.find(all, cautioned));
+        List<FitPoint> good = without(points, off);
+        if (pressures(good) < 2) {
+            return search(points, options, Answer.of(points, options), List.of(), cautioned);
+        }
+        return search(points, options, Answer.of(good, options), off, cautioned);
+    }
+
+    private static Regimes search(
+            List<FitPoint> points, RegimeOptions options, Answer answer, List<String> off, Set<String> cautioned) {
+        DecidingPoints deciding = new DecidingPoints(off);
+        if (!off.isEmpty()) {
+            Answer withThem = Answer.of(points, options);
+            if (!withThem.agrees(answer)) {
+                deciding = deciding.withOff(answer.words(), withThem.words());
+            }
+        }
+        List<FitPoint> good = without(points, off);
+        List<String> doubted =
+                good.stream().map(FitPoint::id).filter(cautioned::contains).toList();
+        List<FitPoint> sure = without(good, doubted);
+        if (!doubted.isEmpty() && 2 * doubted.size() <= good.size() && pressures(sure) >= 2) {
+            Answer withoutThem = Answer.of(sure, options);
+            if (!withoutThem.agrees(answer)) {
+                deciding = deciding.withCautioned(doubted, answer.words(), withoutThem.words());
+            }
+        }
+        if (answer.laws() > 1 || off.isEmpty()) {
+            return RegimeReport.of(answer.sample, options, answer.selection, answer.apart, deciding);
+        }
+        // Where there is one law, bad points stay in it, as they stay in every fit of one law.
+        List<String> apart = answer.apart.map(UnsettledRegime::ids).orElse(List.of());
+        Sample sample = Sample.of(without(points, apart), options.weighting(), options.systematicFloor());
+        return RegimeReport.of(
+                sample, options, new Selector(sample, options).single(answer.selection), answer.apart, deciding);
+    }
+
+    /** Bad points, but for those at an end that stand out as a regime of their own. */
+    private static List<String> off(List<FitPoint> points, Sample all, RegimeOptions options, BadPoints.Found bad) {
+        List<String> off = new ArrayList<>(
+                Arrays.stream(bad.places()).mapToObj(i -> all.point(i).id()).toList());
+        int n = all.size();
+        List<List<String>> ends = List.of(
+                IntStream.range(0, bad.low()).mapToObj(i -> all.point(i).id()).toList(),
+                IntStream.range(n - bad.high(), n)
+                        .mapToObj(i -> all.point(i).id())
+                        .toList());
+        for (List<String> end : ends) {
+            List<String> others = off.stream().filter(id -> !end.contains(id)).toList();
+            boolean regime = !end.isEmpty()
+                    && pressures(without(points, others)) >= 2
+                    && LoneEnd.find(without(points, others), options)
+                            .filter(parted -> parted.apart().ids().equals(end))
+                            .isPresent();
+            if (regime) {
+                off.removeAll(end);
+            }
+        }
+        return off;
+    }
+
+    private static List<FitPoint> without(List<FitPoint> points, List<String> ids) {
+        return points.stream().filter(point -> !ids.contains(point.id())).toList();
+    }
+
+    private static long pressures(List<FitPoint> points) {
+        return points.stream().mapToDouble(FitPoint::pressure).distinct().count();
     }
 }

@@ -5,6 +5,7 @@ import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * The laws that a propellant follows, from low to high pressure.
@@ -15,6 +16,7 @@ import java.util.Optional;
  * @param breaks    between them, one fewer
  * @param evidence  why that many
  * @param unsettled points at an end that lie off the laws and are too few for a law of their own
+ * @param off       ids of points that belong to none of several laws and were not fitted with them
  * @param findings  what the reader must know
  */
 public record Regimes(
@@ -24,6 +26,7 @@ public record Regimes(
         List<Break> breaks,
         Evidence evidence,
         Optional<UnsettledRegime> unsettled,
+        List<String> off,
         List<Finding> findings) {
 
     /**
@@ -37,10 +40,17 @@ public record Regimes(
     public Regimes {
         regimes = List.copyOf(regimes);
         breaks = List.copyOf(breaks);
+        off = List.copyOf(off);
         findings = List.copyOf(findings);
         if (regimes.isEmpty() || breaks.size() != regimes.size() - 1) {
             throw new IllegalArgumentException(regimes.size() + " regimes with " + breaks.size() + " breaks");
         }
+    }
+
+    /** {@return ids of all points on which no law rests: those at an end that are too few, and those off every law} */
+    public List<String> apart() {
+        return Stream.concat(unsettled.stream().flatMap(found -> found.ids().stream()), off.stream())
+                .toList();
     }
 
     /** {@return how many laws} */

@@ -14,6 +14,12 @@ final class Selector {
     /** A rival that leads by this much on the scale of the criterion is strongly preferred (Kass and Raftery 1995). */
     private static final double STRONG = 6;
 
+    /**
+     * A further law that nowhere among the points changes the rate by more than this [1] is of no use to anybody: common
+     * practice, no source.
+     */
+    static final double SMALLEST_CHANGE = 0.02;
+
     /** What random numbers are for: a stream depends on the seed and its purpose, and on nothing else. */
     private enum Purpose {
         COUNT,
@@ -73,6 +79,10 @@ final class Selector {
                 break;
             }
         }
+        int sequential = selected;
+        while (selected > 1 && change(byCount.get(selected - 1), byCount.get(selected - 2)) < SMALLEST_CHANGE) {
+            selected--;
+        }
         Optional<SimulatedP> jumpP = Optional.empty();
         PiecewiseFit fit = byCount.get(selected - 1);
         if (selected > 1) {
@@ -84,10 +94,37 @@ final class Selector {
                     ? JumpingFit.of(sample, y, jumping.best(y).starts()[selected - 1])
                     : meeting;
         }
-        return judged(fit, tests, jumpP);
+        return judged(fit, sequential, tests, jumpP);
     }
 
-    private Selection judged(PiecewiseFit found, List<CountTest> tests, Optional<SimulatedP> jumpP) {
+    /**
+     * One law through these points, whatever they say themselves.
+     *
+     * @param decided by a search in others
+     */
+    Selection single(Selection decided) {
+        Selection one = judged(byCount.get(0), decided.sequential(), decided.tests(), Optional.empty());
+        return new Selection(
+                one.claim(),
+                one.fit(),
+                one.noise(),
+                List.of(),
+                decided.tests(),
+                decided.bicByCount(),
+                decided.sequential(),
+                Optional.empty(),
+                one.rivals());
+    }
+
+    /** {@return by how much two sets of laws differ at the point where they differ most [1]} */
+    private static double change(PiecewiseFit more, PiecewiseFit fewer) {
+        return IntStream.range(0, more.fitted().length)
+                .mapToDouble(i -> Math.abs(Math.expm1(more.fitted()[i] - fewer.fitted()[i])))
+                .max()
+                .orElse(0);
+    }
+
+    private Selection judged(PiecewiseFit found, int sequential, List<CountTest> tests, Optional<SimulatedP> jumpP) {
         NoiseModel noise = NoiseModel.of(sample, found, sample.systematic());
         double points = noise.effectivePoints();
         Rivals judge = new Rivals(sample, points);
@@ -103,7 +140,7 @@ final class Selector {
                 .mapToObj(j -> profile.interval(y, fit, j, about, stream(Purpose.PROFILE, j)))
                 .toList();
         List<Double> criteria = byCount.stream().map(f -> f.bic(points)).toList();
-        return new Selection(claim, fit, about, intervals, tests, criteria, found.count(), jumpP, rivals);
+        return new Selection(claim, fit, about, intervals, tests, criteria, sequential, jumpP, rivals);
     }
 
     private Rivals.Search search(PiecewiseFit fit) {

@@ -45,7 +45,9 @@ public final class Thresholds {
         if (slow > 0) {
             return Optional.of(atBreak(regimes, slow, level, product));
         }
-        return regimes.unsettled().map(unsettled -> inGap(regimes, unsettled, product));
+        return regimes.unsettled()
+                .filter(found -> !found.mayBeBadFirings())
+                .map(unsettled -> inGap(regimes, unsettled, product));
     }
 
     private static Threshold atBreak(Regimes regimes, int slow, double level, OptionalDouble product) {

@@ -44,4 +44,9 @@ public record UnsettledRegime(
     public UnsettledRegime {
         ids = List.copyOf(ids);
     }
+
+    /** {@return whether it may as well be bad firings: one or two points, off by no more than those usually are} */
+    public boolean mayBeBadFirings() {
+        return ids.size() < 3 && Math.log(rateRatio) < BadPoints.USUAL;
+    }
 }

@@ -40,6 +40,14 @@ final class Words {
                 .orElseGet(() -> pressure(pascal));
     }
 
+    /** {@return such as {@code point A3} or {@code points A3, A7 and B1}} */
+    static String points(List<String> ids) {
+        int n = ids.size();
+        return n == 1
+                ? "point " + ids.get(0)
+                : "points " + String.join(", ", ids.subList(0, n - 1)) + " and " + ids.get(n - 1);
+    }
+
     static String count(int number) {
         return number < NUMBERS.size() ? NUMBERS.get(number) : Integer.toString(number);
     }

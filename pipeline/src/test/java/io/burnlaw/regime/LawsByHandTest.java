@@ -47,7 +47,7 @@ class LawsByHandTest {
     }
 
     private static Regimes regimes(List<Regime> regimes, List<Break> breaks) {
-        return new Regimes(Claim.BREAK, Shape.JOINED, regimes, breaks, null, Optional.empty(), List.of());
+        return new Regimes(Claim.BREAK, Shape.JOINED, regimes, breaks, null, Optional.empty(), List.of(), List.of());
     }
 
     // 4 mm/s·P^0.5 to 4 MPa, a plateau of 8 mm/s to 9 MPa, 8 mm/s·(P/9)^2 above; points to 16 MPa

@@ -1,0 +1,359 @@
+package io.burnlaw.regime;
+
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.Set;
+import java.util.stream.IntStream;
+
+/**
+ * Finds points that belong to no law: neither to one law over the whole range, nor to one of several side by side.
+ *
+ * <p>Every way to part the points into up to three straight pieces and up to a quarter of bad points is compared by its
+ * probability: points of a piece scatter normally about its line, a bad point may lie anywhere within a factor of 2.2 of
+ * it (rarely, of ten), and a further piece must pay for its level, slope and place. The best pieces come from dynamic
+ * programming over (pieces, bad points), the line of each from the least trimmed squares over lines through two of its
+ * points (Rousseeuw 1984).
+ *
+ * <p>Priors, all common practice without a source: one firing in twenty is bad, one in four of those that carry a
+ * caution; a scatter of 2 %, within a factor of two; an exponent of 0.4 ± 0.5; a change of regime in one campaign in
+ * seven.
+ */
+final class BadPoints {
+
+    private static final double CHANCE = 0.05;
+    private static final double CHANCE_WITH_CAUTION = 0.25;
+
+    /** A bad firing is usually off by less than this factor [ln], nearly always by less than the second. */
+    static final double USUAL = Math.log(2.2);
+
+    private static final double WIDEST = Math.log(10);
+
+    /** What is off by less is scatter [ln]. */
+    private static final double LEAST = Math.log(1.1);
+
+    /** Reduced firings scatter about a law by 2 %, within a factor of two [ln]. */
+    private static final double USUAL_SCATTER = Math.log(0.02);
+
+    private static final double SCATTER_STD = Math.log(2);
+
+    private static final double[] SCATTERS = {0.005, 0.008, 0.013, 0.02, 0.03, 0.045, 0.07, 0.1, 0.15, 0.25};
+    private static final double USUAL_EXPONENT = 0.4;
+    private static final double EXPONENT_STD = 0.5;
+
+    /** Range of ln r in which the level of a law may lie: a factor of 25. */
+    private static final double LEVELS = Math.log(25);
+
+    private static final double BREAK_ODDS = Math.log(6);
+    private static final int MOST_PIECES = 3;
+
+    /** Two points may stand for a regime of which the others are bad. */
+    private static final int LEAST_GOOD = 2;
+
+    private static final int LEAST_POINTS = 5;
+    private static final int MOST_POINTS = 400;
+    private static final int MOST_EDGES = 26;
+    private static final int MOST_LINES = 80;
+
+    private final Sample sample;
+    private final double[] x;
+    private final double[] y;
+    private final double[] w;
+    private final double[] chance;
+    private final int[] edges;
+    private final int mostBad;
+
+    /** A piece with so many bad points: its line, and what its probability needs. */
+    private record Piece(int from, int to, Line line, double lnWeights, int[] bad) {}
+
+    /**
+     * What was found.
+     *
+     * @param places of the bad points in the sample, ascending; at most a quarter
+     * @param low    how many of them, from the lowest pressure on, are slower than the others: perhaps a regime
+     * @param high   how many of them, from the highest pressure down, are faster
+     */
+    record Found(int[] places, int low, int high) {}
+
+    private BadPoints(Sample sample, Set<String> cautioned) {
+        this.sample = sample;
+        x = sample.xs();
+        y = sample.ys();
+        w = sample.ws();
+        chance = new double[x.length];
+        for (int i = 0; i < chance.length; i++) {
+            chance[i] = cautioned.contains(sample.point(i).id()) ? CHANCE_WITH_CAUTION : CHANCE;
+        }
+        mostBad = x.length / 4;
+        int[] steps = sample.steps();
+        int kept = Math.min(steps.length, MOST_EDGES - 2);
+        edges = new int[kept + 2];
+        for (int i = 0; i < kept; i++) {
+            edges[i + 1] = steps[(int) ((i + 0.5) * steps.length / kept)];
+        }
+        edges[kept + 1] = x.length;
+    }
+
+    /**
+     * Finds them.
+     *
+     * @param sample    the points; more than {@value #MOST_POINTS} outvote any of them, and points along few burns are
+     *                  off together, so that there none is looked for
+     * @param cautioned ids of points whose firing carries a caution
+     * @return the points, none where nothing is off
+     */
+    static Found find(Sample sample, Set<String> cautioned) {
+        int n = sample.size();
+        return n < LEAST_POINTS || n > MOST_POINTS || 2 * sample.clusters() < n
+                ? new Found(new int[0], 0, 0)
+                : new BadPoints(sample, cautioned).found();
+    }
+
+    private Found found() {
+        int m = edges.length;
+        Piece[][][] pieces = new Piece[m][m][];
+        for (int a = 0; a < m; a++) {
+            for (int b = a + 1; b < m; b++) {
+                pieces[a][b] = pieces(edges[a], edges[b]);
+            }
+        }
+        double best = Double.POSITIVE_INFINITY;
+        Piece[] chosen = {};
+        for (double scatter : SCATTERS) {
+            double[][][] costs = new double[m][m][];
+            for (int a = 0; a < m; a++) {
+                for (int b = a + 1; b < m; b++) {
+                    costs[a][b] = costs(pieces[a][b], edges[a], edges[b], Math.max(scatter, sample.systematic()));
+                }
+            }
+            Best found = best(costs);
+            double cost = found.cost + Math.pow((Math.log(scatter) - USUAL_SCATTER) / SCATTER_STD, 2);
+            if (cost < best) {
+                best = cost;
+                chosen = found.pieces(pieces);
+            }
+        }
+        return described(chosen);
+    }
+
+    /** By the number of bad points, the line with the least sum of squares of the others; null where there is none. */
+    private Piece[] pieces(int from, int to) {
+        int n = to - from;
+        int most = Math.min(mostBad, n - LEAST_GOOD);
+        Piece[] pieces = new Piece[mostBad + 1];
+        double[] least = new double[mostBad + 1];
+        Arrays.fill(least, Double.POSITIVE_INFINITY);
+        int pairs = n * (n - 1) / 2;
+        int stride = Math.max(1, pairs / MOST_LINES);
+        int pair = 0;
+        for (int i = from; i < to && most >= 0; i++) {
+            for (int j = i + 1; j < to; j++) {
+                if (pair++ % stride != 0 || x[j] - x[i] < 1e-6) {
+                    continue;
+                }
+                double slope = (y[j] - y[i]) / (x[j] - x[i]);
+                double level = y[i] - slope * x[i];
+                double[] square = new double[n];
+                for (int k = from; k < to; k++) {
+                    square[k - from] = w[k] * Math.pow(y[k] - level - slope * x[k], 2);
+                }
+                Integer[] order = ranked(square);
+                double sum = 0;
+                for (int k = 0; k < n; k++) {
+                    sum += square[order[k]];
+                    int bad = n - 1 - k;
+                    if (bad <= most && sum < least[bad]) {
+                        least[bad] = sum;
+                        pieces[bad] = piece(from, to, Arrays.copyOfRange(order, k + 1, n));
+                    }
+                }
+            }
+        }
+        for (int bad = 0; bad <= most; bad++) {
+            pieces[bad] = pieces[bad] == null ? null : settled(pieces[bad], from, to);
+        }
+        return pieces;
+    }
+
+    private static Integer[] ranked(double[] values) {
+        return IntStream.range(0, values.length)
+                .boxed()
+                .sorted(Comparator.comparingDouble(i -> values[i]))
+                .toArray(Integer[]::new);
+    }
+
+    private Piece piece(int from, int to, Integer[] bad) {
+        double[] weights = Arrays.copyOfRange(w, from, to);
+        int[] places = new int[bad.length];
+        for (int i = 0; i < bad.length; i++) {
+            weights[bad[i]] = 0;
+            places[i] = from + bad[i];
+        }
+        Line line = Line.through(
+                Arrays.copyOfRange(x, from, to), Arrays.copyOfRange(y, from, to), weights, 0, weights.length);
+        double ln = Arrays.stream(weights).filter(v -> v > 0).map(Math::log).sum();
+        Arrays.sort(places);
+        return new Piece(from, to, line, ln, places);
+    }
+
+    /** The farthest from the line are the bad ones: until that holds for the line without them. */
+    private Piece settled(Piece start, int from, int to) {
+        Piece piece = start;
+        for (int turn = 0; turn < 5; turn++) {
+            double[] square = new double[to - from];
+            for (int k = from; k < to; k++) {
+                square[k - from] = w[k] * Math.pow(y[k] - piece.line.at(x[k]), 2);
+            }
+            Integer[] order = ranked(square);
+            Piece next = piece(from, to, Arrays.copyOfRange(order, order.length - piece.bad.length, order.length));
+            if (!(next.line.rss() < piece.line.rss() - 1e-15)) {
+                return piece;
+            }
+            piece = next;
+        }
+        return piece;
+    }
+
+    /** Minus twice the logarithm of the probability of each piece at a scatter; infinite where it is none. */
+    private double[] costs(Piece[] pieces, int from, int to, double scatter) {
+        double[] costs = new double[pieces.length];
+        for (int bad = 0; bad < costs.length; bad++) {
+            costs[bad] = pieces[bad] == null ? Double.POSITIVE_INFINITY : cost(pieces[bad], from, to, scatter);
+        }
+        return costs;
+    }
+
+    private double cost(Piece piece, int from, int to, double scatter) {
+        Line line = piece.line;
+        int good = to - from - piece.bad.length;
+        double slopeVariance = scatter * scatter / line.spread();
+        double prior = EXPONENT_STD * EXPONENT_STD;
+        if (!(line.spread() > 1e-6)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double cost = line.rss() / (scatter * scatter)
+                + good * (2 * Math.log(scatter) + Math.log(2 * Math.PI))
+                - piece.lnWeights
+                + 2 * Math.log(LEVELS / (scatter * Math.sqrt(2 * Math.PI / line.weight())))
+                + Math.log((prior + slopeVariance) / slopeVariance)
+                + Math.pow(line.slope() - USUAL_EXPONENT, 2) / (prior + slopeVariance);
+        int next = 0;
+        for (int i = from; i < to; i++) {
+            if (next < piece.bad.length && piece.bad[next] == i) {
+                next++;
+                double off = Math.abs(y[i] - line.at(x[i]));
+                if (off < LEAST) {
+                    return Double.POSITIVE_INFINITY;
+                }
+                double density = (off < USUAL ? 0.9 / (2 * USUAL) : 0) + 0.1 / (2 * WIDEST);
+                cost -= 2 * Math.log(chance[i] * density);
+            } else {
+                cost -= 2 * Math.log(1 - chance[i]);
+            }
+        }
+        return cost;
+    }
+
+    /** The best partition, as edges and numbers of bad points. */
+    private record Best(double cost, int[] ends, int[] bad) {
+
+        Piece[] pieces(Piece[][][] all) {
+            Piece[] chosen = new Piece[bad.length];
+            for (int k = 0; k < chosen.length; k++) {
+                chosen[k] = all[ends[k]][ends[k + 1]][bad[k]];
+            }
+            return chosen;
+        }
+    }
+
+    private Best best(double[][][] costs) {
+        int m = edges.length;
+        double[][][] least = new double[MOST_PIECES + 1][m][mostBad + 1];
+        int[][][] from = new int[MOST_PIECES + 1][m][mostBad + 1];
+        int[][][] own = new int[MOST_PIECES + 1][m][mostBad + 1];
+        for (double[][] plane : least) {
+            for (double[] row : plane) {
+                Arrays.fill(row, Double.POSITIVE_INFINITY);
+            }
+        }
+        least[0][0][0] = 0;
+        double further = 2 * BREAK_ODDS + 2 * Math.log(Math.max(1, x.length - 1));
+        for (int k = 1; k <= MOST_PIECES; k++) {
+            for (int b = 1; b < m; b++) {
+                for (int a = 0; a < b; a++) {
+                    for (int before = 0; before <= mostBad; before++) {
+                        for (int here = 0; here + before <= mostBad; here++) {
+                            double sum = least[k - 1][a][before] + costs[a][b][here] + (k > 1 ? further : 0);
+                            if (sum < least[k][b][before + here]) {
+                                least[k][b][before + here] = sum;
+                                from[k][b][before + here] = a;
+                                own[k][b][before + here] = here;
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        Best best = new Best(Double.POSITIVE_INFINITY, new int[] {0}, new int[0]);
+        for (int k = 1; k <= MOST_PIECES; k++) {
+            for (int bad = 0; bad <= mostBad; bad++) {
+                if (least[k][m - 1][bad] < best.cost) {
+                    int[] ends = new int[k + 1];
+                    int[] each = new int[k];
+                    int b = m - 1;
+                    int left = bad;
+                    for (int j = k; j >= 1; j--) {
+                        ends[j] = b;
+                        each[j - 1] = own[j][b][left];
+                        int a = from[j][b][left];
+                        left -= each[j - 1];
+                        b = a;
+                    }
+                    best = new Best(least[k][m - 1][bad], ends, each);
+                }
+            }
+        }
+        return best;
+    }
+
+    private Found described(Piece[] chosen) {
+        boolean[] bad = new boolean[x.length];
+        double[] off = new double[x.length];
+        int count = 0;
+        for (Piece piece : chosen) {
+            for (int i : piece.bad) {
+                bad[i] = true;
+                off[i] = y[i] - piece.line.at(x[i]);
+                count++;
+            }
+        }
+        for (int k = 0; k < chosen.length && chosen.length > 1; k++) {
+            Piece piece = chosen[k];
+            Line beside = chosen[k == 0 ? 1 : k - 1].line;
+            int good = piece.to - piece.from - piece.bad.length;
+            // two points a little off their neighbours' law are no regime
+            if (good < 3 && count + good <= mostBad && near(piece, beside)) {
+                for (int i = piece.from; i < piece.to; i++) {
+                    bad[i] = true;
+                    off[i] = y[i] - beside.at(x[i]);
+                }
+                count += good;
+            }
+        }
+        int[] places = IntStream.range(0, x.length).filter(i -> bad[i]).toArray();
+        return new Found(places, loneEnd(bad, off, false), loneEnd(bad, off, true));
+    }
+
+    private boolean near(Piece piece, Line line) {
+        return IntStream.range(piece.from, piece.to).allMatch(i -> Math.abs(y[i] - line.at(x[i])) < USUAL);
+    }
+
+    /** How many at the low end are slower, or at the high end faster, and might be a regime of their own. */
+    private static int loneEnd(boolean[] bad, double[] off, boolean high) {
+        int n = bad.length;
+        int run = 0;
+        while (run < n && bad[high ? n - 1 - run : run] && (high ? off[n - 1 - run] : -off[run]) > LEAST) {
+            run++;
+        }
+        return run;
+    }
+}
