@@ -94,7 +94,9 @@ public final class CampaignFolder {
      * @return what to do, to be put behind a message; nothing where the locale knows all letters
      */
     public static String localeAsCause() {
-        return System.getProperty("sun.jnu.encoding", "UTF-8").toUpperCase(Locale.ROOT).startsWith("UTF")
+        return System.getProperty("sun.jnu.encoding", "UTF-8")
+                        .toUpperCase(Locale.ROOT)
+                        .startsWith("UTF")
                 ? ""
                 : ": the locale of this system knows ASCII letters only; set LC_ALL=C.UTF-8 and try again";
     }

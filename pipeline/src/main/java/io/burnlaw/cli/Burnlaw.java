@@ -9,6 +9,8 @@ import java.nio.file.InvalidPathException;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -47,6 +49,9 @@ import picocli.CommandLine.UnmatchedArgumentException;
                     + " and a licensed person."
         })
 public final class Burnlaw implements Runnable {
+
+    private static final Pattern NO_PATH =
+            Pattern.compile(".*cannot convert '(.*)' to interface java\\.nio\\.file\\.Path.*", Pattern.DOTALL);
 
     @Spec
     private CommandSpec spec;
@@ -116,7 +121,8 @@ public final class Burnlaw implements Runnable {
     }
 
     private static ExitCode explain(Throwable fault, PrintWriter err) {
-        if (cause(fault, InvalidPathException.class) && !CampaignFolder.localeAsCause().isEmpty()) {
+        if (cause(fault, InvalidPathException.class)
+                && !CampaignFolder.localeAsCause().isEmpty()) {
             err.println("burnlaw: the name of a file cannot be written" + CampaignFolder.localeAsCause());
             return ExitCode.NOT_WRITTEN;
         }
@@ -140,9 +146,11 @@ public final class Burnlaw implements Runnable {
 
     private static int explain(ParameterException wrong) {
         CommandLine command = wrong.getCommandLine();
-        if (cause(wrong, InvalidPathException.class)) {
+        // the cause is kept in the message alone
+        Matcher name = NO_PATH.matcher(wrong.getMessage());
+        if (name.matches()) {
             command.getErr()
-                    .println(Terminal.safe("burnlaw: " + wrong.getValue() + ": this cannot be the name of a file"
+                    .println(Terminal.safe("burnlaw: " + name.group(1) + ": this cannot be the name of a file"
                             + CampaignFolder.localeAsCause()));
             return ExitCode.UNUSABLE.number();
         }
