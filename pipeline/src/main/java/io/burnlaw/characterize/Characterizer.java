@@ -118,8 +118,10 @@ public final class Characterizer {
                         .add(i));
         List<FiringResult> reviewed = new ArrayList<>(alone);
         for (List<Integer> series : byFormulation.values()) {
-            List<Reduction> beside = CampaignPlausibility.review(
-                    series.stream().map(i -> alone.get(i).reduction()).toList());
+            List<Reduction> own =
+                    series.stream().map(i -> alone.get(i).reduction()).toList();
+            List<Reduction> beside =
+                    Guard.around(() -> CampaignPlausibility.review(own), "the review of the firings", fault -> own);
             for (int k = 0; k < series.size(); k++) {
                 reviewed.set(series.get(k), alone.get(series.get(k)).withReduction(beside.get(k)));
             }
@@ -144,7 +146,10 @@ public final class Characterizer {
                         reduced.stream().flatMap(firing -> firing.points().stream()), ofStrands, stated)
                 .flatMap(part -> part)
                 .toList();
-        return FormulationWork.of(campaign, formulation, points, reduced);
+        return Guard.around(
+                () -> FormulationWork.of(campaign, formulation, points, reduced),
+                "the law of " + formulation.id(),
+                fault -> FormulationWork.failed(formulation, points, fault));
     }
 
     private static Outlook outlook(
@@ -161,7 +166,10 @@ public final class Characterizer {
                 .toList();
         ForkJoinTask<PlanWork.Made> planning =
                 ForkJoinPool.commonPool().submit(() -> PlanWork.of(campaign, result, fired));
-        Closure closure = ClosureWork.of(result, fired, store);
+        Closure closure = Guard.around(
+                () -> ClosureWork.of(result, fired, store),
+                "the prediction check of " + result.formulation().id(),
+                fault -> new Closure.NotPredicted(fault.message()));
         PlanWork.Made planned = planning.join();
         return new Outlook(closure, planned.plan(), planned.basis());
     }

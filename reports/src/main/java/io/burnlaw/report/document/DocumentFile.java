@@ -170,10 +170,11 @@ public final class DocumentFile {
                     place, "the document is cut off", "the end of the file", "the rest of the document", AGAIN);
         }
         boolean syntax = e instanceof JsonParseException;
-        String message =
-                SOURCE.matcher(e.getOriginalMessage().lines().findFirst().orElse(""))
-                                .replaceAll("")
-                        + way(e);
+        String message = syntax
+                ? SOURCE.matcher(e.getOriginalMessage().lines().findFirst().orElse(""))
+                        .replaceAll("")
+                // what the library says of a member is in words of Java: its place says enough
+                : "a member of another kind, or one that is missing" + way(e);
         return new DocumentReading.Refused(
                 place,
                 syntax ? "not JSON" : "not what the format says",
