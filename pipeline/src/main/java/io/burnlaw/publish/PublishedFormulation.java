@@ -9,10 +9,10 @@ import io.burnlaw.comparison.Propellant;
 import io.burnlaw.grain.SurfaceTable;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.ratelaw.CommonError;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.report.document.Break;
 import io.burnlaw.report.document.CampaignSummary;
@@ -194,7 +194,7 @@ public final class PublishedFormulation {
                 law.pointsUsed(),
                 weighting(law.weighting()),
                 // the published covariance holds the shared error already
-                CommonError.NONE);
+                SystematicError.NONE);
     }
 
     private static Weighting weighting(String word) {

@@ -17,12 +17,12 @@ import io.burnlaw.quantity.Measured;
  * @param chamberVolume of the empty case [m3], more than the grain's
  */
 record BurnInputs(
-        EvenRecord record,
+        UniformTrace record,
         WebTable grain,
         double density,
         double throatBefore,
         double throatAfter,
-        FlowShare flow,
+        ChokedFlowFraction flow,
         double chamberVolume) {
 
     /**
@@ -32,7 +32,7 @@ record BurnInputs(
      * @param record pressures [Pa, absolute]
      * @return the inputs
      */
-    static BurnInputs of(Burn burn, EvenRecord record) {
+    static BurnInputs of(Burn burn, UniformTrace record) {
         Firing row = burn.firing();
         WebTable grain = new WebTable(burn.grain());
         double density = row.propellantMass()
@@ -47,7 +47,7 @@ record BurnInputs(
                 density,
                 before,
                 row.throatDiameterAfter().map(d -> area(d.value())).orElse(before),
-                new FlowShare(
+                new ChokedFlowFraction(
                         burn.formulation().specificHeatRatio().orElse(Formulation.USUAL_SPECIFIC_HEAT_RATIO),
                         row.ambientPressure()),
                 Motor.freeVolume(burn.grain(), stated) + grain.volume());
@@ -57,7 +57,7 @@ record BurnInputs(
         return Math.PI / 4 * diameter * diameter;
     }
 
-    BurnInputs withRecord(EvenRecord other) {
+    BurnInputs withRecord(UniformTrace other) {
         return new BurnInputs(other, grain, density, throatBefore, throatAfter, flow, chamberVolume);
     }
 
@@ -71,6 +71,12 @@ record BurnInputs(
 
     BurnInputs withSpecificHeatRatio(double other) {
         return new BurnInputs(
-                record, grain, density, throatBefore, throatAfter, new FlowShare(other, flow.ambient()), chamberVolume);
+                record,
+                grain,
+                density,
+                throatBefore,
+                throatAfter,
+                new ChokedFlowFraction(other, flow.ambient()),
+                chamberVolume);
     }
 }
