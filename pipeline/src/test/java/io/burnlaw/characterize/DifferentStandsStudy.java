@@ -10,7 +10,6 @@ import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.reduction.RatePoint;
-import io.burnlaw.simulation.FolderWriter;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
 import io.burnlaw.simulation.ScenarioReading;
@@ -310,7 +309,7 @@ class DifferentStandsStudy {
         ScenarioReading reading = ScenarioReader.read(file);
         assertThat(reading).as(scenario(phenomenon, campaign)).isInstanceOf(ScenarioReading.Read.class);
         Path to = made.resolve("campaign");
-        FolderWriter.write(MadeCampaign.of(((ScenarioReading.Read) reading).scenario()), to);
+        MadeCampaign.of(((ScenarioReading.Read) reading).scenario()).writeTo(to);
         Path log = to.resolve("firings.csv");
         Files.writeString(log, phenomenon.log.apply(Files.readString(log)));
         CampaignReading read = CampaignReader.read(to);
