@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /** A law as it stands in the document. */
 final class LawDocument {
@@ -114,6 +115,7 @@ final class LawDocument {
                         OptionalDouble.of(law.rateAtReference() * law.lnStd(reference)),
                         Unit.MILLIMETRE_PER_SECOND),
                 covarianceAtReference(law),
+                sharedCovariance(law.commonError()),
                 PublishedQuantities.of(range.low(), Unit.MEGAPASCAL),
                 PublishedQuantities.of(range.high(), Unit.MEGAPASCAL),
                 law.residualScatter(),
@@ -133,6 +135,14 @@ final class LawDocument {
                                 test.pureScatter()))
                         .orElse(null),
                 curve(law, range, level));
+    }
+
+    private static @Nullable List<List<Double>> sharedCovariance(SystematicError shared) {
+        return shared.equals(SystematicError.NONE)
+                ? null
+                : List.of(
+                        List.of(shared.rateVariance(), shared.covariance()),
+                        List.of(shared.covariance(), shared.exponentVariance()));
     }
 
     /** Scatter and shared error together, so that the matrix alone gives the published standard uncertainties. */

@@ -197,7 +197,10 @@ record BurnReduction(
                 / row.throatDiameter().value();
         double ofPressure = pressureStd(found.highest()) / found.highest();
         double velocity = estimate.balance().characteristicVelocity();
-        List<Double> parts = new ArrayList<>(List.of(ofThroat, ofPressure));
+        double ofIgniter = row.igniterGas().isPresent()
+                ? row.igniterGas().get().stdOr(0) / inputs.mass()
+                : UsualUncertainty.IGNITER;
+        List<Double> parts = new ArrayList<>(List.of(ofThroat, ofPressure, ofIgniter));
         return ofMass.map(share -> {
             parts.add(share);
             double sum = parts.stream().mapToDouble(x -> x * x).sum();
