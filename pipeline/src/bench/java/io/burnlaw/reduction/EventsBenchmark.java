@@ -6,7 +6,7 @@ import io.burnlaw.campaign.Firing;
 import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.Trace;
 import io.burnlaw.trace.TraceConditioning;
-import io.burnlaw.trace.TraceReader;
+import io.burnlaw.trace.reading.TraceReader;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
