@@ -88,7 +88,9 @@ final class RateAveraging {
                         point.pressureStd(),
                         point.rate(),
                         point.rateStd(),
-                        systematic));
+                        systematic,
+                        0,
+                        point.lessCertain()));
     }
 
     private static double square(double x) {
