@@ -7,6 +7,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 
 /** The folder below which all files of a campaign lie; nothing outside of it is ever opened. */
@@ -61,7 +62,7 @@ public final class CampaignFolder {
             target = here().resolve(relative).normalize();
         } catch (InvalidPathException e) {
             return new Location.NotFound(
-                    "this cannot be a path", "a path below the campaign folder", "correct the path");
+                    "this cannot be a path" + localeAsCause(), "a path below the campaign folder", "correct the path");
         }
         boolean drive = written.length() > 1 && written.charAt(1) == ':';
         if (relative.isAbsolute() || drive || !target.startsWith(here()) || written.isBlank()) {
@@ -85,6 +86,19 @@ public final class CampaignFolder {
             return new Location.NotFound(
                     "the file cannot be reached", "a readable file", "check the file and the links that lead to it");
         }
+    }
+
+    /**
+     * Whether the locale is the reason why a name cannot be used: Java takes the letters of names from it.
+     *
+     * @return what to do, to be put behind a message; nothing where the locale knows all letters
+     */
+    public static String localeAsCause() {
+        return System.getProperty("sun.jnu.encoding", "UTF-8")
+                        .toUpperCase(Locale.ROOT)
+                        .startsWith("UTF")
+                ? ""
+                : ": the locale of this system knows ASCII letters only; set LC_ALL=C.UTF-8 and try again";
     }
 
     private static Location outside() {

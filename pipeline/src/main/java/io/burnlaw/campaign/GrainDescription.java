@@ -50,6 +50,16 @@ public record GrainDescription(
         this(kind, segments, 0, dimensions, surface, tableName);
     }
 
+    /**
+     * The same grain with other dimensions.
+     *
+     * @param other name of the column to its value [m]
+     * @return the description
+     */
+    GrainDescription withDimensions(Map<String, Measured> other) {
+        return new GrainDescription(kind, segments, inhibitedEnds, other, surface, tableName);
+    }
+
     /** {@return the grain in words, such as 'bates, 2 segments, core diameter 14.00 mm, outer diameter 38.00 mm'} */
     public String inWords() {
         StringBuilder words = new StringBuilder(kind);

@@ -7,10 +7,12 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grains;
+import io.burnlaw.reduction.PressureFromThrust;
 import io.burnlaw.trace.TraceReader;
 import io.burnlaw.trace.TraceReading;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Reads every record of a campaign without reducing any. */
 public final class CampaignCheck {
@@ -76,11 +78,13 @@ public final class CampaignCheck {
             return new RowCheck(firing.id(), "timed", findings, List.of());
         }
         String trace = firing.trace().get();
-        return row(
-                firing.id(),
-                trace,
-                findings,
-                TraceReader.read(campaign.folder(), firing.id(), trace, firing.settings(), firing.ambientPressure()));
+        TraceReading reading =
+                TraceReader.read(campaign.folder(), firing.id(), trace, firing.settings(), firing.ambientPressure());
+        reading.<Optional<Finding>>match(
+                        read -> read.trace().hasPressure() ? Optional.empty() : PressureFromThrust.exitUnknown(firing),
+                        unreadable -> Optional.empty())
+                .ifPresent(findings::add);
+        return row(firing.id(), trace, findings, reading);
     }
 
     private static RowCheck strand(Campaign campaign, Strand strand) {

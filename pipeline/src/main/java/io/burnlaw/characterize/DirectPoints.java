@@ -2,6 +2,7 @@ package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.DirectPoint;
 import io.burnlaw.reduction.PressureDistribution;
+import io.burnlaw.reduction.PressureError;
 import io.burnlaw.reduction.RatePoint;
 import java.util.List;
 import java.util.Optional;
@@ -34,6 +35,6 @@ final class DirectPoints {
                 false,
                 point.setAside(),
                 List.of(),
-                Optional.empty());
+                new PressureError(point.pressure().stdOr(0) / point.pressure().value(), 0, 0));
     }
 }

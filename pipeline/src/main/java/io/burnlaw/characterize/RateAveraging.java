@@ -4,6 +4,7 @@ import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.RateLawFit;
+import io.burnlaw.reduction.PressureError;
 import io.burnlaw.reduction.RatePoint;
 import java.util.List;
 import java.util.Optional;
@@ -62,35 +63,23 @@ final class RateAveraging {
     }
 
     private static FitPoint at(RatePoint point, double pressure, double exponent) {
+        PressureError error = point.pressureError();
         double systematic = point.rateSystematic() / point.rate();
-        return point.implied()
-                .map(implied -> {
-                    double own = Math.sqrt(Math.max(0, square(point.rateStd() / point.rate()) - square(systematic)));
-                    // What all share moves their rates and pressures together, so that the law moves by what is across
-                    // it.
-                    double slope = Math.max(0, Math.min(exponent, STEEP));
-                    double shared = Math.hypot((1 - slope * implied.gain()) * systematic, slope * implied.sharedStd());
-                    return new FitPoint(
-                            point.id(),
-                            point.cluster(),
-                            pressure,
-                            implied.ownStd() * pressure,
-                            point.rate(),
-                            Math.hypot(own, shared) * point.rate(),
-                            shared,
-                            implied.gain(),
-                            true);
-                })
-                .orElseGet(() -> new FitPoint(
-                        point.id(),
-                        point.cluster(),
-                        pressure,
-                        point.pressureStd(),
-                        point.rate(),
-                        point.rateStd(),
-                        systematic,
-                        0,
-                        point.lessCertain()));
+        double own = Math.sqrt(Math.max(0, square(point.rateStd() / point.rate()) - square(systematic)));
+        // Where the pressure follows from the rate, an error that all share moves both, and the law by what is across
+        // it.
+        double across = Math.abs(1 - Math.max(0, Math.min(exponent, STEEP)) * error.gain()) * systematic;
+        return new FitPoint(
+                point.id(),
+                point.cluster(),
+                pressure,
+                error.ownStd() * pressure,
+                point.rate(),
+                Math.hypot(own, across) * point.rate(),
+                across,
+                error.sharedStd(),
+                error.gain(),
+                point.lessCertain());
     }
 
     private static double square(double x) {

@@ -1,12 +1,16 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.campaign.CampaignFolder;
 import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -46,6 +50,9 @@ import picocli.CommandLine.UnmatchedArgumentException;
         })
 public final class Burnlaw implements Runnable {
 
+    private static final Pattern NO_PATH =
+            Pattern.compile(".*cannot convert '(.*)' to interface java\\.nio\\.file\\.Path.*", Pattern.DOTALL);
+
     @Spec
     private CommandSpec spec;
 
@@ -74,7 +81,12 @@ public final class Burnlaw implements Runnable {
         } catch (LinkageError | StackOverflowError broken) {
             code = explain(broken, err).number();
         }
-        out.flush();
+        // a PrintStream keeps to itself that a disk was full
+        if (out.checkError() || System.out.checkError()) {
+            err.println(
+                    "burnlaw: the results could not be printed in full: the disk is full, or the reader has ended.");
+            code = Math.max(code, ExitCode.NOT_WRITTEN.number());
+        }
         err.flush();
         System.exit(code);
     }
@@ -109,6 +121,11 @@ public final class Burnlaw implements Runnable {
     }
 
     private static ExitCode explain(Throwable fault, PrintWriter err) {
+        if (cause(fault, InvalidPathException.class)
+                && !CampaignFolder.localeAsCause().isEmpty()) {
+            err.println("burnlaw: the name of a file cannot be written" + CampaignFolder.localeAsCause());
+            return ExitCode.NOT_WRITTEN;
+        }
         err.println(Terminal.safe("burnlaw: a fault of the program: " + fault));
         err.println("Please report it with the command and the campaign that led to it;"
                 + " the option -Dburnlaw.trace=true before -jar shows where it happened.");
@@ -118,8 +135,25 @@ public final class Burnlaw implements Runnable {
         return ExitCode.PROGRAM_FAULT;
     }
 
+    private static boolean cause(Throwable fault, Class<? extends Throwable> kind) {
+        for (Throwable each = fault; each != null; each = each.getCause()) {
+            if (kind.isInstance(each)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private static int explain(ParameterException wrong) {
         CommandLine command = wrong.getCommandLine();
+        // the cause is kept in the message alone
+        Matcher name = NO_PATH.matcher(wrong.getMessage());
+        if (name.matches()) {
+            command.getErr()
+                    .println(Terminal.safe("burnlaw: " + name.group(1) + ": this cannot be the name of a file"
+                            + CampaignFolder.localeAsCause()));
+            return ExitCode.UNUSABLE.number();
+        }
         StringBuilder message = new StringBuilder("burnlaw: ")
                 .append(wrong.getMessage()
                         .lines()

@@ -6,6 +6,7 @@ import io.burnlaw.campaign.Problem;
 import io.burnlaw.characterize.CampaignCheck;
 import io.burnlaw.characterize.CampaignCheck.RowCheck;
 import io.burnlaw.characterize.ReadingNotes;
+import io.burnlaw.report.OwnFolder;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -37,6 +38,7 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
+        OwnFolder.putBack(folder);
         return CampaignReader.read(folder)
                 .match(read -> report(read.campaign(), out), unusable -> {
                     ProblemList.print(unusable.problems(), out);

@@ -102,7 +102,7 @@ final class CompareCommand implements Callable<Integer> {
         List<PublishedSource> sources = new ArrayList<>();
         boolean refused = false;
         for (Path file : files) {
-            DocumentReading reading = DocumentFile.read(file);
+            DocumentReading reading = OutputFolders.document(file);
             if (reading instanceof DocumentReading.Read read) {
                 sources.add(new PublishedSource(read.document(), read.file()));
             } else {

@@ -2,12 +2,16 @@ package io.burnlaw.cli;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
@@ -59,19 +63,16 @@ final class NewCommand implements Callable<Integer> {
                         + (Files.isDirectory(folder) ? "not empty" : "no folder") + "; nothing was written"));
                 return ExitCode.UNUSABLE.number();
             }
-            Files.createDirectories(folder.resolve("traces"));
-            for (Map.Entry<String, String> file : FILES.entrySet()) {
-                try (InputStream in = NewCommand.class.getResourceAsStream(file.getValue())) {
-                    Files.copy(in, folder.resolve(file.getKey()));
-                }
-            }
+            make();
         } catch (FileAlreadyExistsException there) {
             err.println(Terminal.safe("burnlaw: " + there.getFile() + " is there already"));
             return ExitCode.NOT_WRITTEN.number();
         } catch (IOException failed) {
-            String reason = failed instanceof FileSystemException told && told.getReason() != null
-                    ? told.getReason()
-                    : "the folder above it may not be written to, or is none";
+            String reason = failed instanceof FileSystemException told
+                    ? told.getReason() != null
+                            ? told.getReason()
+                            : "the folder above it may not be written to, or is none"
+                    : failed.getMessage();
             err.println(Terminal.safe("burnlaw: could not write " + folder + ": " + reason));
             return ExitCode.NOT_WRITTEN.number();
         }
@@ -85,6 +86,34 @@ final class NewCommand implements Callable<Integer> {
         out.println("  traces/         put the records here, and their names into the column trace");
         out.println(Terminal.safe("then: burnlaw check " + folder));
         return ExitCode.DONE.number();
+    }
+
+    private void make() throws IOException {
+        List<Path> made = new ArrayList<>();
+        try {
+            makeFolder(folder.resolve("traces").toAbsolutePath().normalize(), made);
+            for (Map.Entry<String, String> file : FILES.entrySet()) {
+                Path path = folder.resolve(file.getKey());
+                try (InputStream in = NewCommand.class.getResourceAsStream(file.getValue());
+                        OutputStream out = Files.newOutputStream(path, StandardOpenOption.CREATE_NEW)) {
+                    made.add(path);
+                    in.transferTo(out);
+                }
+            }
+        } catch (IOException full) {
+            for (int i = made.size() - 1; i >= 0; i--) {
+                Files.deleteIfExists(made.get(i));
+            }
+            throw full;
+        }
+    }
+
+    private static void makeFolder(Path wanted, List<Path> made) throws IOException {
+        if (!Files.isDirectory(wanted)) {
+            makeFolder(wanted.getParent(), made);
+            Files.createDirectory(wanted);
+            made.add(wanted);
+        }
     }
 
     private static boolean empty(Path folder) throws IOException {

@@ -1,8 +1,9 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.report.OwnFolder;
+import io.burnlaw.report.document.DocumentFile;
+import io.burnlaw.report.document.DocumentReading;
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -11,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 
 /** Where the reports of the campaigns go, decided before any work is done, so that nobody's files are swept away. */
 final class OutputFolders {
@@ -41,9 +41,8 @@ final class OutputFolders {
             if (real(campaign).startsWith(real(folder))) {
                 refusals.add("the report would replace the campaign: " + folder + " holds " + campaign
                         + "; name another folder with -o");
-            } else if (Files.exists(folder) && !replaceable(folder)) {
-                refusals.add(folder + " is there and is no report (it has no burnlaw.json); it was left as it is;"
-                        + " name another folder with -o");
+            } else {
+                OwnFolder.refusal(folder, OwnFolder.Kind.REPORT).ifPresent(refusals::add);
             }
             folders.put(campaign, folder);
         }
@@ -51,6 +50,20 @@ final class OutputFolders {
             throw new Refused(String.join(System.lineSeparator() + "burnlaw: ", refusals));
         }
         return folders;
+    }
+
+    /**
+     * Reads a document; a report that a killed run left renamed aside is put back first.
+     *
+     * @param file burnlaw.json, or a page that carries it
+     * @return the document, or why there is none
+     */
+    static DocumentReading document(Path file) {
+        Path folder = file.toAbsolutePath().normalize().getParent();
+        if (folder != null) {
+            OwnFolder.putBack(folder);
+        }
+        return DocumentFile.read(file);
     }
 
     /** {@return whether a report would lie in the folder of its campaign} */
@@ -69,20 +82,6 @@ final class OutputFolders {
             return absolute.toRealPath();
         } catch (IOException notThere) {
             return absolute;
-        }
-    }
-
-    private static boolean replaceable(Path folder) {
-        if (!Files.isDirectory(folder)) {
-            return false;
-        }
-        if (Files.exists(folder.resolve("burnlaw.json"))) {
-            return true;
-        }
-        try (Stream<Path> inside = Files.list(folder)) {
-            return inside.findAny().isEmpty();
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException(unreadable);
         }
     }
 

@@ -16,6 +16,7 @@ import io.burnlaw.publish.PlannableNumbers;
 import io.burnlaw.publish.PlannedDocument;
 import io.burnlaw.publish.PublishedFormulation;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.report.OwnFolder;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Formulation;
@@ -194,11 +195,13 @@ final class PlanCommand implements Callable<Integer> {
 
     private ExitCode ofSource(Path from, TypedQuantity typed, PlanOptions options) {
         PrintWriter err = spec.commandLine().getErr();
+        OwnFolder.putBack(from);
         if (!Files.isDirectory(from)) {
-            return DocumentFile.read(from).match(read -> ofDocument(from, read.document(), typed, options), refused -> {
-                err.println(Terminal.safe(refused.text()));
-                return ExitCode.UNUSABLE;
-            });
+            return OutputFolders.document(from)
+                    .match(read -> ofDocument(from, read.document(), typed, options), refused -> {
+                        err.println(Terminal.safe(refused.text()));
+                        return ExitCode.UNUSABLE;
+                    });
         }
         return CampaignReader.read(from)
                 .match(

@@ -2,7 +2,6 @@ package io.burnlaw.cli;
 
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.document.Characterization;
-import io.burnlaw.report.document.DocumentFile;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -42,7 +41,7 @@ final class RenderCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PrintWriter err = spec.commandLine().getErr();
-        return DocumentFile.read(file)
+        return OutputFolders.document(file)
                 .match(read -> write(read.document(), err), refused -> {
                     err.println(Terminal.safe(refused.text()));
                     return ExitCode.UNUSABLE;

@@ -6,6 +6,7 @@ import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.publish.DocumentOf;
 import io.burnlaw.reduction.NumberFile;
+import io.burnlaw.report.OwnFolder;
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
@@ -148,6 +149,7 @@ final class RunCommand implements Callable<Integer> {
     private ExitCode once() {
         PrintWriter err = spec.commandLine().getErr();
         Map<Path, Path> folders;
+        campaigns.forEach(OwnFolder::putBack);
         try {
             folders = amount.json ? Map.of(campaigns.get(0), Path.of("")) : OutputFolders.of(campaigns, output);
         } catch (OutputFolders.Refused refused) {

@@ -1,13 +1,15 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.Problem;
-import io.burnlaw.simulation.FolderWriter;
+import io.burnlaw.report.OwnFolder;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.Scenario;
 import io.burnlaw.simulation.ScenarioReader;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -39,7 +41,8 @@ public final class SimulateCommand implements Callable<Integer> {
             names = {"-o", "--output"},
             paramLabel = "FOLDER",
             required = true,
-            description = "where the campaign goes; an earlier one made from a scenario is replaced")
+            description =
+                    "where the campaign goes; an earlier one made from a scenario is replaced, files of your own stay")
     private Path output;
 
     @Override
@@ -51,14 +54,16 @@ public final class SimulateCommand implements Callable<Integer> {
 
     private ExitCode make(Scenario read) {
         try {
-            if (!FolderWriter.mayReplace(output)) {
-                say(output + ": something else lies there; nothing was written."
-                        + " Name a new folder, or one that an earlier simulate made.");
-                return ExitCode.NOT_WRITTEN;
-            }
-            FolderWriter.write(MadeCampaign.of(read), output);
+            MadeCampaign made = MadeCampaign.of(read);
+            OwnFolder.replace(output, OwnFolder.Kind.SIMULATION, fresh -> {
+                for (Map.Entry<String, byte[]> file : made.files().entrySet()) {
+                    try (OutputStream out = fresh.create(file.getKey())) {
+                        out.write(file.getValue());
+                    }
+                }
+            });
         } catch (IOException failed) {
-            say(output + ": the campaign could not be written (" + failed.getMessage() + ").");
+            say("burnlaw: " + failed.getMessage());
             return ExitCode.NOT_WRITTEN;
         }
         spec.commandLine()

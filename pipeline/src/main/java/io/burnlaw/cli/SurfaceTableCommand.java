@@ -9,8 +9,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.UUID;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -65,8 +68,18 @@ final class SurfaceTableCommand implements Callable<Integer> {
             description = "where the table goes")
     private Path output;
 
+    @Option(names = "--replace", description = "write over a file that is there; without it no file is lost")
+    private boolean replace;
+
     @Override
     public Integer call() {
+        Optional<String> refusal = refusal();
+        if (refusal.isPresent()) {
+            spec.commandLine()
+                    .getErr()
+                    .println(Terminal.safe("burnlaw: " + output + ": " + refusal.get() + "; nothing was written"));
+            return ExitCode.UNUSABLE.number();
+        }
         double diameter = metres(outerDiameter, "--outer-diameter");
         double metres = metres(length, "--length");
         if (burningEnds < 0 || burningEnds > 2) {
@@ -94,7 +107,7 @@ final class SurfaceTableCommand implements Callable<Integer> {
                     .replace("\r", ""));
         }
         try {
-            Files.write(output, table.toString().getBytes(StandardCharsets.UTF_8));
+            writeBeside(table.toString().getBytes(StandardCharsets.UTF_8));
         } catch (IOException failed) {
             spec.commandLine()
                     .getErr()
@@ -112,6 +125,40 @@ final class SurfaceTableCommand implements Callable<Integer> {
                         web * 1e3,
                         port.propellantSection() * metres * 1e6)));
         return ExitCode.DONE.number();
+    }
+
+    private Optional<String> refusal() {
+        if (Files.isSymbolicLink(output) && !Files.exists(output)) {
+            return Optional.of("this is a link to a file that is not there");
+        }
+        if (!Files.exists(output)) {
+            return Optional.empty();
+        }
+        if (!Files.isRegularFile(output)) {
+            return Optional.of("this is no ordinary file");
+        }
+        try {
+            if (Files.isSameFile(output, outline)) {
+                return Optional.of("this is the outline itself; name another file for the table");
+            }
+        } catch (IOException notThere) {
+            // an outline that cannot be read is told where it is read
+        }
+        return replace
+                ? Optional.empty()
+                : Optional.of("this file is there already; name another, or write over it with --replace");
+    }
+
+    /** A disk that is full costs the new file and not the one that is there. */
+    private void writeBeside(byte[] bytes) throws IOException {
+        Path place = Files.exists(output) ? output.toRealPath() : output.toAbsolutePath();
+        Path beside = place.resolveSibling(".surface-table-" + UUID.randomUUID());
+        try {
+            Files.write(beside, bytes);
+            Files.move(beside, place, StandardCopyOption.ATOMIC_MOVE);
+        } finally {
+            Files.deleteIfExists(beside);
+        }
     }
 
     private double metres(String text, String option) {

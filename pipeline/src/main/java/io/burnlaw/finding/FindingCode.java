@@ -208,6 +208,13 @@ public enum FindingCode {
             "Pressure derived from thrust",
             "There was no pressure record: the pressure was worked out from the thrust.",
             "Use it as a lower grade point. Measure pressure where you can."),
+    EXIT_UNKNOWN(
+            Family.PLAUSIBILITY,
+            Severity.CAUTION,
+            "No exit diameter",
+            "Thrust alone was recorded, and the log has no exit diameter: the pressure rests on the mass and c*, or on a usual"
+                    + " expansion ratio of the nozzle.",
+            "Measure the nozzle's exit and add a column exit_diameter to the firing log, with its unit."),
     TIMED_ONLY(
             Family.PLAUSIBILITY,
             Severity.CAUTION,

@@ -2,6 +2,7 @@ package io.burnlaw.publish;
 
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.CoefficientIn;
+import io.burnlaw.ratelaw.CommonError;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.LackOfFit;
@@ -17,6 +18,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /** A law as it stands in the document. */
 final class LawDocument {
@@ -113,6 +115,7 @@ final class LawDocument {
                         OptionalDouble.of(law.rateAtReference() * law.lnStd(reference)),
                         Unit.MILLIMETRE_PER_SECOND),
                 covarianceAtReference(law),
+                sharedCovariance(law.commonError()),
                 InUnits.of(range.low(), Unit.MEGAPASCAL),
                 InUnits.of(range.high(), Unit.MEGAPASCAL),
                 law.residualScatter(),
@@ -134,14 +137,21 @@ final class LawDocument {
                 curve(law, range, level));
     }
 
+    private static @Nullable List<List<Double>> sharedCovariance(CommonError shared) {
+        return shared.equals(CommonError.NONE)
+                ? null
+                : List.of(
+                        List.of(shared.rateVariance(), shared.covariance()),
+                        List.of(shared.covariance(), shared.exponentVariance()));
+    }
+
     /** Scatter and shared error together, so that the matrix alone gives the published standard uncertainties. */
     private static List<List<Double>> covarianceAtReference(RateLaw law) {
-        double rate = law.commonError().rate();
-        double exponent = law.commonError().exponent();
-        double covariance = law.covariance() + rate * exponent;
+        CommonError shared = law.commonError();
+        double covariance = law.covariance() + shared.covariance();
         return List.of(
-                List.of(law.rateVariance() + rate * rate, covariance),
-                List.of(covariance, law.exponentVariance() + exponent * exponent));
+                List.of(law.rateVariance() + shared.rateVariance(), covariance),
+                List.of(covariance, law.exponentVariance() + shared.exponentVariance()));
     }
 
     private static UnitPair pair(CoefficientIn units) {

@@ -180,21 +180,26 @@ public final class PublishedFormulation {
     }
 
     private static RateLaw law(Law law) {
+        CommonError shared = law.sharedCovariance() == null
+                ? CommonError.NONE
+                : new CommonError(
+                        law.sharedCovariance().get(0).get(0),
+                        law.sharedCovariance().get(0).get(1),
+                        law.sharedCovariance().get(1).get(1));
         return new RateLaw(
                 StrictMath.log(si(law.rateAtReference())),
                 law.exponent().value(),
                 si(law.referencePressure()),
-                law.covariance().get(0).get(0),
-                law.covariance().get(0).get(1),
-                law.covariance().get(1).get(1),
+                Math.max(0, law.covariance().get(0).get(0) - shared.rateVariance()),
+                law.covariance().get(0).get(1) - shared.covariance(),
+                Math.max(0, law.covariance().get(1).get(1) - shared.exponentVariance()),
                 law.degreesOfFreedom(),
                 law.residualScatter(),
                 si(law.pressureLow()),
                 si(law.pressureHigh()),
                 law.pointsUsed(),
                 weighting(law.weighting()),
-                // the published covariance holds the shared error already
-                CommonError.NONE);
+                shared);
     }
 
     private static Weighting weighting(String word) {

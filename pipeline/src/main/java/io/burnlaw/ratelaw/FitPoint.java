@@ -10,6 +10,8 @@ package io.burnlaw.ratelaw;
  * @param rate        [m/s], above zero
  * @param rateStd     its standard uncertainty [m/s], at least zero
  * @param systematic  the part of the rate's uncertainty that repeated firings share, relative [1], at least zero
+ * @param pressureShared relative standard uncertainty of the pressure that repeated firings share, such as that of the gauge
+ *                    [1]; not part of pressureStd
  * @param pressureGain by how much the pressure moves with an error of the rate, d ln P / d ln r [1]: 0 where it was
  *                    measured, about 1 where it was worked out from the rate
  * @param lessCertain whether its own uncertainty counts under every weighting, beside the scatter of the others
@@ -22,16 +24,23 @@ public record FitPoint(
         double rate,
         double rateStd,
         double systematic,
+        double pressureShared,
         double pressureGain,
         boolean lessCertain) {
 
     public FitPoint {
-        if (!(pressure > 0 && rate > 0 && pressureStd >= 0 && rateStd >= 0 && systematic >= 0 && pressureGain >= 0)) {
+        if (!(pressure > 0
+                && rate > 0
+                && pressureStd >= 0
+                && rateStd >= 0
+                && systematic >= 0
+                && pressureShared >= 0
+                && pressureGain >= 0)) {
             throw new IllegalArgumentException("point " + id + ": " + rate + " m/s at " + pressure + " Pa");
         }
     }
 
-    /** A point whose pressure was measured; the components are those of the record. */
+    /** A point whose pressure was measured by a gauge without an error of its own; the components are those of the record. */
     public FitPoint(
             String id,
             String cluster,
@@ -40,7 +49,7 @@ public record FitPoint(
             double rate,
             double rateStd,
             double systematic) {
-        this(id, cluster, pressure, pressureStd, rate, rateStd, systematic, 0, false);
+        this(id, cluster, pressure, pressureStd, rate, rateStd, systematic, 0, 0, false);
     }
 
     /**
@@ -59,6 +68,7 @@ public record FitPoint(
                 otherRate,
                 rateStd * otherRate / rate,
                 systematic,
+                pressureShared,
                 pressureGain,
                 lessCertain);
     }

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 
 /** Turns a weighted solution into a law at its reference pressure. */
@@ -12,12 +13,9 @@ final class Laws {
     private Laws() {}
 
     static RateLaw of(WeightedSolution s, List<FitPoint> points, Weighting weighting) {
-        double[] shift = new double[points.size()];
-        for (int i = 0; i < shift.length; i++) {
-            double relative = points.get(i).systematic();
-            shift[i] = weighting == Weighting.CONSTANT ? relative * s.curve.value(s.x[i], s.parameters) : relative;
-        }
-        double[] common = s.response(shift);
+        List<double[]> common = List.of(
+                s.response(shifts(s, points, weighting, FitPoint::systematic)),
+                s.response(shifts(s, points, weighting, point -> s.parameters[1] * point.pressureShared())));
         double reference = rounded(StrictMath.exp(s.lnPressureUnit - s.covariance / s.exponentVariance));
         double x = StrictMath.log(reference) - s.lnPressureUnit;
         return new RateLaw(
@@ -33,7 +31,18 @@ final class Laws {
                 points.stream().mapToDouble(FitPoint::pressure).max().getAsDouble(),
                 points.size(),
                 weighting,
-                new CommonError(common[0] + x * common[1], common[1]));
+                CommonError.at(x, common));
+    }
+
+    /** What one standard deviation of a shared error does to each point, in the scale of the fit. */
+    private static double[] shifts(
+            WeightedSolution s, List<FitPoint> points, Weighting weighting, ToDoubleFunction<FitPoint> relative) {
+        double[] shift = new double[points.size()];
+        for (int i = 0; i < shift.length; i++) {
+            double each = relative.applyAsDouble(points.get(i));
+            shift[i] = weighting == Weighting.CONSTANT ? each * s.curve.value(s.x[i], s.parameters) : each;
+        }
+        return shift;
     }
 
     /** Of a single firing about the law, relative, by the points that are not less certain than a firing with a record; for constant weighting at x, the reference pressure. */

@@ -4,6 +4,7 @@ import static io.burnlaw.ratelaw.RateLawFit.say;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.fitting.leastsquares.MultivariateJacobianFunction;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
@@ -147,7 +148,6 @@ final class TemperaturePlane {
 
     private RateLaw law(int freedom) {
         Covariance v = covariance;
-        double[] shared = shared();
         double reference = Laws.rounded(StrictMath.exp(center - v.get(0, 1) / v.get(1, 1)));
         double x = StrictMath.log(reference) - center;
         double mean = Arrays.stream(variance).average().orElseThrow();
@@ -164,14 +164,18 @@ final class TemperaturePlane {
                 points.stream().mapToDouble(FitPoint::pressure).max().orElseThrow(),
                 points.size(),
                 weighting,
-                new CommonError(shared[0] + x * shared[1], shared[1]));
+                CommonError.at(
+                        x,
+                        List.of(
+                                shared(FitPoint::systematic),
+                                shared(point -> parameters[1] * point.pressureShared()))));
     }
 
-    /** What the shared error of the rates does to rate and exponent. */
-    private double[] shared() {
+    /** What a shared error does to rate and exponent. */
+    private double[] shared(ToDoubleFunction<FitPoint> relative) {
         double[] pull = new double[3];
         for (int i = 0; i < y.length; i++) {
-            double weight = points.get(i).systematic() / (variance[i] * model.share(i));
+            double weight = relative.applyAsDouble(points.get(i)) / (variance[i] * model.share(i));
             for (int k = 0; k < 3; k++) {
                 pull[k] += weight * design[i][k];
             }

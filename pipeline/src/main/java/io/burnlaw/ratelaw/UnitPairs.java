@@ -62,9 +62,7 @@ public final class UnitPairs {
                 interval,
                 law.exponent(),
                 lnStd * lnStd,
-                law.covariance()
-                        + x * law.exponentVariance()
-                        + (common.rate() + x * common.exponent()) * common.exponent(),
+                law.covariance() + x * law.exponentVariance() + common.covariance() + x * common.exponentVariance(),
                 law.exponentStd() * law.exponentStd());
     }
 }

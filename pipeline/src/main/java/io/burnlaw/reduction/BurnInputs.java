@@ -14,6 +14,7 @@ import io.burnlaw.quantity.Measured;
  * @param throatBefore  throat area before [m2]
  * @param throatAfter   throat area after [m2]
  * @param flow          of gas through the nozzle on that day
+ * @param igniterGas    mass of gas that the starter charge gave [kg]; 0 where nobody stated it
  * @param chamberVolume of the empty case [m3], more than the grain's
  */
 record BurnInputs(
@@ -23,6 +24,7 @@ record BurnInputs(
         double throatBefore,
         double throatAfter,
         FlowShare flow,
+        double igniterGas,
         double chamberVolume) {
 
     /**
@@ -50,6 +52,7 @@ record BurnInputs(
                 new FlowShare(
                         burn.formulation().specificHeatRatio().orElse(Formulation.USUAL_SPECIFIC_HEAT_RATIO),
                         row.ambientPressure()),
+                row.igniterGas().map(Measured::value).orElse(0.0),
                 Motor.freeVolume(burn.grain(), stated) + grain.volume());
     }
 
@@ -58,19 +61,35 @@ record BurnInputs(
     }
 
     BurnInputs withRecord(EvenRecord other) {
-        return new BurnInputs(other, grain, density, throatBefore, throatAfter, flow, chamberVolume);
+        return new BurnInputs(other, grain, density, throatBefore, throatAfter, flow, igniterGas, chamberVolume);
     }
 
     BurnInputs withThroatAfter(double other) {
-        return new BurnInputs(record, grain, density, throatBefore, other, flow, chamberVolume);
+        return new BurnInputs(record, grain, density, throatBefore, other, flow, igniterGas, chamberVolume);
     }
 
     BurnInputs withChamberVolume(double other) {
-        return new BurnInputs(record, grain, density, throatBefore, throatAfter, flow, other);
+        return new BurnInputs(record, grain, density, throatBefore, throatAfter, flow, igniterGas, other);
     }
 
     BurnInputs withSpecificHeatRatio(double other) {
         return new BurnInputs(
-                record, grain, density, throatBefore, throatAfter, new FlowShare(other, flow.ambient()), chamberVolume);
+                record,
+                grain,
+                density,
+                throatBefore,
+                throatAfter,
+                new FlowShare(other, flow.ambient()),
+                igniterGas,
+                chamberVolume);
+    }
+
+    BurnInputs withIgniterGas(double other) {
+        return new BurnInputs(record, grain, density, throatBefore, throatAfter, flow, other, chamberVolume);
+    }
+
+    /** {@return mass of the propellant [kg]} */
+    double mass() {
+        return density * grain.volume();
     }
 }

@@ -24,7 +24,7 @@ import java.util.OptionalDouble;
  * @param throatChange     what the course of the rates says of the throat, beyond what was measured of it
  * @param duringEven       how long at which pressure while the mass balance rate holds
  * @param duringWeb        how long at which pressure from ignition to burnout
- * @param pressureScaleStd of a pressure that was derived from thrust, relative [1]; empty where it was recorded
+ * @param pressureScale    how sure the scale of a pressure is that was derived from thrust; empty where it was recorded
  */
 record BurnReduction(
         Burn burn,
@@ -38,14 +38,14 @@ record BurnReduction(
         Optional<ThroatChange> throatChange,
         PressureDistribution duringEven,
         PressureDistribution duringWeb,
-        Optional<Double> pressureScaleStd) {
+        Optional<PressureError> pressureScale) {
 
     static BurnReduction of(
             Burn burn,
             ReductionSettings settings,
             EvenRecord record,
             EventFinder.Found found,
-            Optional<Double> pressureScaleStd) {
+            Optional<PressureError> pressureScale) {
         BurnInputs inputs = BurnInputs.of(burn, record);
         OptionalDouble burnout = found.burnout(settings.burnoutEvent());
         double ambient = burn.firing().ambientPressure();
@@ -69,7 +69,7 @@ record BurnReduction(
                 one ? ThroatChange.of(wholeAlong, inputs.grain().web()) : Optional.empty(),
                 BurnPressures.between(inputs.record(), estimate.firstEven(), estimate.lastEven(), ambient),
                 BurnPressures.between(inputs.record(), estimate.ignition(), estimate.burnout(), ambient),
-                pressureScaleStd);
+                pressureScale);
     }
 
     private static Events events(EvenRecord record, EventFinder.Found found, RateEstimate estimate) {
@@ -94,7 +94,7 @@ record BurnReduction(
         Firing row = burn.firing();
         Optional<ThrustFigures> thrust = burn.record().trace().hasThrust()
                 ? Optional.of(ThrustFigures.of(
-                        burn.record().trace(), pressureScaleStd.isEmpty(), row, events.start(), events.end()))
+                        burn.record().trace(), pressureScale.isEmpty(), row, events.start(), events.end()))
                 : Optional.empty();
         return new Reduction.Reduced(
                 row.id(),
@@ -148,13 +148,32 @@ record BurnReduction(
 
     /** Standard uncertainty of a mean pressure [Pa]: the sensor's gain and its zero. */
     double pressureStd(double gauge) {
-        double gain = pressureScaleStd
-                .map(scale -> scale * gauge)
+        return Math.hypot(gaugeStd(gauge), burn.record().zeroStd());
+    }
+
+    /** What one reading is off by because of the gauge, or of the thrust's scale [Pa]. */
+    private double gaugeStd(double gauge) {
+        return pressureScale
+                .map(scale -> scale.relativeStd() * gauge)
                 .orElseGet(() -> burn.firing()
                         .settings()
                         .pressureUncertainty()
                         .orElse(UsualUncertainty.SENSOR * found.highest()));
-        return Math.hypot(gain, burn.record().zeroStd());
+    }
+
+    /**
+     * The uncertainty of a mean pressure in its parts. All firings have the same gauge, so that its error is shared.
+     *
+     * @param mean [Pa, absolute]
+     * @return its parts
+     */
+    PressureError pressureError(double mean) {
+        double gauge = mean - burn.firing().ambientPressure();
+        double zero = burn.record().zeroStd() / mean;
+        return pressureScale
+                .map(scale -> new PressureError(
+                        Math.hypot(scale.ownStd() * gauge / mean, zero), scale.sharedStd() * gauge / mean, 0))
+                .orElseGet(() -> new PressureError(zero, gaugeStd(gauge) / mean, 0));
     }
 
     private double gaugeIntegral() {
@@ -178,7 +197,10 @@ record BurnReduction(
                 / row.throatDiameter().value();
         double ofPressure = pressureStd(found.highest()) / found.highest();
         double velocity = estimate.balance().characteristicVelocity();
-        List<Double> parts = new ArrayList<>(List.of(ofThroat, ofPressure));
+        double ofIgniter = row.igniterGas().isPresent()
+                ? row.igniterGas().get().stdOr(0) / inputs.mass()
+                : UsualUncertainty.IGNITER;
+        List<Double> parts = new ArrayList<>(List.of(ofThroat, ofPressure, ofIgniter));
         return ofMass.map(share -> {
             parts.add(share);
             double sum = parts.stream().mapToDouble(x -> x * x).sum();

@@ -60,6 +60,15 @@ final class FiringBudget {
         double noise = reduction.burn().record().noiseStd();
         budget.add("noise", noise, "Pa", ofNoise(noise), 0);
         throat(budget);
+        double gas = reduction
+                .burn()
+                .firing()
+                .igniterGas()
+                .map(known -> known.stdOr(0))
+                .orElse(UsualUncertainty.IGNITER * inputs.mass());
+        double igniter = effect(inputs.withIgniterGas(inputs.igniterGas() + gas));
+        // The same igniter lights all of them.
+        budget.add("igniter gas", gas, "kg", igniter, igniter);
         double chamberStd = chamberStd();
         double chamber = effect(inputs.withChamberVolume(inputs.chamberVolume() + chamberStd));
         budget.add("chamber volume", chamberStd, "m3", chamber, chamber);

@@ -79,7 +79,7 @@ final class FiringPoints {
             RateBudget budget,
             Optional<String> setAside) {
         Firing row = reduction.burn().firing();
-        boolean lowerGrade = reduction.pressureScaleStd().isPresent() || source == RatePoint.Source.DWELL;
+        boolean lowerGrade = reduction.pressureScale().isPresent() || source == RatePoint.Source.DWELL;
         return new RatePoint(
                 row.id() + suffix,
                 row.id(),
@@ -96,6 +96,6 @@ final class FiringPoints {
                 lowerGrade,
                 row.setAside().or(() -> setAside),
                 budget.lines(),
-                Optional.empty());
+                reduction.pressureError(pressures.powerMean(1)));
     }
 }

@@ -86,7 +86,7 @@ public final class FiringReducer {
             return new Reduction.Rejected(firing.id(), findings, history);
         }
         BurnReduction reduction =
-                BurnReduction.of(burn, settings, even, found.get(), derived.map(PressureFromThrust::relativeStd));
+                BurnReduction.of(burn, settings, even, found.get(), derived.map(PressureFromThrust::scale));
         findings.addAll(BurnReview.of(reduction));
         return rejected(findings)
                 ? new Reduction.Rejected(firing.id(), findings, history)

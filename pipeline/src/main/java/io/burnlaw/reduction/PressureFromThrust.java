@@ -14,6 +14,7 @@ import io.burnlaw.trace.Trace;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -32,12 +33,12 @@ import java.util.OptionalDouble;
  *
  * @param record       with the pressure derived; noise and zero in [Pa]
  * @param efficiency   eta [1]
- * @param relativeStd  standard uncertainty of the scale of the pressure, relative [1]
+ * @param scale        how sure the scale of the pressure is
  * @param closed       whether eta was closed on the impulse
  * @param findings     that the pressure was derived, and what is odd about it
  */
 public record PressureFromThrust(
-        ConditionedTrace record, double efficiency, double relativeStd, boolean closed, List<Finding> findings) {
+        ConditionedTrace record, double efficiency, PressureError scale, boolean closed, List<Finding> findings) {
 
     /** Of nozzles of small motors whose gas carries condensed matter [1]: common practice, no source. */
     static final double USUAL_EFFICIENCY = 0.92;
@@ -50,8 +51,17 @@ public record PressureFromThrust(
     /** What the ideal coefficient's shape over pressure may be wrong by [1]: common practice, no source. */
     private static final double SHAPE_STD = 0.01;
 
-    /** Where no exit diameter is stated: between a straight throat and a full cone [1]: derived from the ideal C_F. */
-    private static final double UNKNOWN_EXIT_STD = 0.08;
+    /** Exit area over throat area where no exit diameter is stated, and its bounds [1]: common practice, no source. */
+    private static final double USUAL_EXPANSION = 5;
+
+    private static final double LEAST_EXPANSION = 3;
+    private static final double MOST_EXPANSION = 8;
+
+    /** By which the coefficient of a nozzle between those differs from that of the usual one, at most [1]: ideal C_F. */
+    private static final double UNKNOWN_EXIT = 1.2;
+
+    /** The same without a stated exit diameter [1]: common practice, no source. */
+    private static final double UNKNOWN_SHAPE_STD = 0.02;
 
     private static final double LOWEST_EFFICIENCY = 0.70;
     private static final double HIGHEST_EFFICIENCY = 1.03;
@@ -79,51 +89,86 @@ public record PressureFromThrust(
                 .mapToDouble(Measured::value)
                 .filter(diameter -> diameter >= before)
                 .findFirst();
-        Nozzle nozzle = new Nozzle(before, after, exit);
-        ThrustInversion inversion = new ThrustInversion(
-                conditioned.trace(), nozzle, nozzle.thrustCoefficient(gas), firing.ambientPressure());
-        boolean closable = formulation.characteristicVelocity().isPresent()
-                && firing.propellantMass().isPresent();
+        Nozzle nozzle = exit.isPresent() ? new Nozzle(before, after, exit) : expanding(before, after, USUAL_EXPANSION);
+        ThrustInversion inversion = inversion(conditioned, nozzle, gas, firing);
+        // A nozzle that nobody measured is closed on the usual c*: its error is one for all firings, while an exit that
+        // stays as it is under other throats would tilt the pressures of a series.
+        Optional<Measured> velocity = formulation
+                .characteristicVelocity()
+                .or(() -> exit.isPresent() ? Optional.empty() : Optional.of(UsualUncertainty.VELOCITY));
+        boolean closable = velocity.isPresent() && firing.propellantMass().isPresent();
         double closing = closable
-                ? inversion.efficiency(cstar * firing.propellantMass().get().value())
+                ? inversion.efficiency(
+                        velocity.get().value() * firing.propellantMass().get().value())
                 : USUAL_EFFICIENCY;
-        boolean closed = closable && closing >= LOWEST_EFFICIENCY && closing <= HIGHEST_EFFICIENCY;
+        double slack = exit.isPresent() ? 1 : UNKNOWN_EXIT;
+        boolean closed = closable && closing >= LOWEST_EFFICIENCY / slack && closing <= HIGHEST_EFFICIENCY * slack;
         double efficiency = closed ? closing : USUAL_EFFICIENCY;
         double throatStd = firing.throatDiameter().stdOr(USUAL_THROAT_STD) / before;
-        double relative = closed
-                ? closedStd(firing, formulation, throatStd)
-                : Math.sqrt(square(USUAL_EFFICIENCY_STD / USUAL_EFFICIENCY)
-                        + square(2 * throatStd)
-                        + square(SHAPE_STD)
-                        + (exit.isPresent() ? 0 : square(UNKNOWN_EXIT_STD)));
+        // Bounds are taken as rectangular, JCGM 100:2008, 4.3.7. A closed scale cancels what is the same at all
+        // pressures.
+        double expansion = exit.isPresent() || closed
+                ? 0
+                : Math.abs(StrictMath.log(inversion(conditioned, expanding(before, after, LEAST_EXPANSION), gas, firing)
+                                        .highest(efficiency)
+                                / inversion(conditioned, expanding(before, after, MOST_EXPANSION), gas, firing)
+                                        .highest(efficiency)))
+                        / 2
+                        / Math.sqrt(3);
+        double shape = exit.isPresent() ? SHAPE_STD : UNKNOWN_SHAPE_STD;
+        PressureError scale = closed
+                ? new PressureError(
+                        Math.hypot(massStd(firing), 2 * throatStd), Math.hypot(relative(velocity.get()), shape), 0)
+                : new PressureError(
+                        2 * throatStd,
+                        Math.sqrt(square(USUAL_EFFICIENCY_STD / USUAL_EFFICIENCY) + square(shape) + square(expansion)),
+                        0);
+        double relative = scale.relativeStd();
         List<Finding> findings = new ArrayList<>();
-        findings.add(derived(inversion, efficiency, closed, relative, exit.isPresent(), nozzle));
+        findings.add(derived(
+                inversion,
+                efficiency,
+                closed,
+                relative,
+                exit.isPresent(),
+                formulation.characteristicVelocity().isPresent(),
+                nozzle));
+        exitUnknown(firing).ifPresent(findings::add);
         if (closable && !closed) {
             findings.add(notClosing(closing));
         }
         double[] pressure = inversion.pressures(efficiency);
-        double scale = inversion.pressurePerThrust(efficiency);
+        double perThrust = inversion.pressurePerThrust(efficiency);
         return new PressureFromThrust(
                 new ConditionedTrace(
                         conditioned.trace().withPressure(pressure),
-                        conditioned.noiseStd() * scale,
-                        conditioned.zeroStd() * scale,
+                        conditioned.noiseStd() * perThrust,
+                        conditioned.zeroStd() * perThrust,
                         conditioned.quietUntil(),
                         conditioned.findings()),
                 efficiency,
-                relative,
+                scale,
                 closed,
                 findings);
     }
 
-    /** P follows c* m / A_t when the impulse is closed. */
-    private static double closedStd(Firing firing, Formulation formulation, double throatStd) {
-        Measured cstar = formulation.characteristicVelocity().orElseThrow();
+    private static Nozzle expanding(double before, double after, double ratio) {
+        return new Nozzle(before, after, OptionalDouble.of(before * Math.sqrt(ratio)));
+    }
+
+    private static ThrustInversion inversion(ConditionedTrace conditioned, Nozzle nozzle, Gas gas, Firing firing) {
+        return new ThrustInversion(
+                conditioned.trace(), nozzle, nozzle.thrustCoefficient(gas), firing.ambientPressure());
+    }
+
+    /** P follows c* m / A_t when the impulse is closed; the mass is each firing's own, c* is not. */
+    private static double massStd(Firing firing) {
         Measured mass = firing.propellantMass().orElseThrow();
-        return Math.sqrt(square(cstar.stdOr(USUAL_CSTAR_STD * cstar.value()) / cstar.value())
-                + square(mass.stdOr(0.01 * mass.value()) / mass.value())
-                + square(2 * throatStd)
-                + square(SHAPE_STD));
+        return mass.stdOr(0.01 * mass.value()) / mass.value();
+    }
+
+    private static double relative(Measured velocity) {
+        return velocity.stdOr(USUAL_CSTAR_STD * velocity.value()) / velocity.value();
     }
 
     private static Finding derived(
@@ -132,6 +177,7 @@ public record PressureFromThrust(
             boolean closed,
             double relative,
             boolean exitKnown,
+            boolean stated,
             Nozzle nozzle) {
         return Finding.of(
                 FindingCode.THRUST_DERIVED,
@@ -141,10 +187,27 @@ public record PressureFromThrust(
                                 + " (standard uncertainty).",
                         inversion.impulse(),
                         nozzle.expansionRatio(),
-                        exitKnown ? "" : " (no exit diameter is stated)",
+                        exitKnown ? "" : ", a usual one (no exit diameter is stated),",
                         efficiency,
-                        closed ? "closed on mass and the stated c*" : "usual value: c* or mass is not known",
+                        closed
+                                ? stated ? "closed on mass and the stated c*" : "closed on mass and a usual c*"
+                                : "usual value: c* or mass is not known",
                         100 * relative));
+    }
+
+    /**
+     * What is missing in the log of a firing whose thrust alone was recorded.
+     *
+     * @param firing row of the log
+     * @return empty where the exit diameter is there
+     */
+    public static Optional<Finding> exitUnknown(Firing firing) {
+        return firing.exitDiameter().isPresent()
+                ? Optional.empty()
+                : Optional.of(Finding.of(
+                        FindingCode.EXIT_UNKNOWN,
+                        "The record is of thrust alone, and the log, line " + firing.row()
+                                + ", has no exit diameter."));
     }
 
     private static Finding notClosing(double efficiency) {
@@ -257,6 +320,15 @@ public record PressureFromThrust(
                 }
             }
             return inside > 0 ? sum * impulse / inside : 0;
+        }
+
+        /** The pressure of the highest thrust [Pa, absolute]. */
+        double highest(double efficiency) {
+            int at = 0;
+            for (int i = 0; i < trace.size(); i++) {
+                at = trace.thrust(i) > trace.thrust(at) ? i : at;
+            }
+            return trace.size() == 0 ? ambient : pressure(at, efficiency);
         }
 
         /** Mean slope of pressure over thrust while the motor works [Pa/N]. */

@@ -22,7 +22,7 @@ import java.util.OptionalDouble;
  * @param lowerGrade     whether it counts as a lower grade (derived from thrust, timed by eye)
  * @param setAside       why it is not to be fitted; empty where it is
  * @param budget         where its uncertainty comes from
- * @param implied        how sure the pressures are where they were worked out from the rate; empty where they were measured
+ * @param pressureError  what the uncertainty of the mean pressure is made of
  */
 public record RatePoint(
         String id,
@@ -40,7 +40,7 @@ public record RatePoint(
         boolean lowerGrade,
         Optional<String> setAside,
         List<BudgetLine> budget,
-        Optional<ImpliedPressure> implied) {
+        PressureError pressureError) {
 
     /** How the reason begins for which a firing gives no rate by itself: web was gone before the main rise. */
     static final String BURNED_BEFORE = "web was gone before the main rise: ";
@@ -84,7 +84,7 @@ public record RatePoint(
 
     /** {@return whether a part of its own makes it less certain than the other firings, so that it must weigh less} */
     public boolean lessCertain() {
-        return implied.isPresent()
+        return source == Source.TIMED
                 || budget.stream().anyMatch(line -> line.source().equals(BurnedBefore.LINE));
     }
 
@@ -120,6 +120,6 @@ public record RatePoint(
                 lowerGrade,
                 otherSetAside,
                 budget,
-                implied);
+                pressureError);
     }
 }

@@ -80,7 +80,7 @@ public sealed interface Reduction {
 
         /** {@return whether it has no record: its burn was timed, its pressures were worked out} */
         public boolean timed() {
-            return points.get(0).implied().isPresent();
+            return points.get(0).source() == RatePoint.Source.TIMED;
         }
 
         @Override

@@ -104,7 +104,7 @@ public final class StrandReducer {
                 List.of(
                         new BudgetLine("length", lengthStd, "m", fromLength, share(fromLength, relative)),
                         new BudgetLine("burn time", timing.std(), "s", fromTime, share(fromTime, relative))),
-                Optional.empty());
+                new PressureError(0, pressureStd / mean, 0));
         return new StrandReduction.Reduced(
                 strand.id(), point, timing.begin(), timing.end(), timing.std(), mean, findings, history);
     }

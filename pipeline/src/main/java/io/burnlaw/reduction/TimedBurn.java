@@ -29,7 +29,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  * exponent m only shapes the pressure along the burn; its doubt is one line of the budget.
  *
  * <p>An error of the rate moves the pressure as well, by d ln P / d ln r: about 1 where the flow is choked, nearly 0 close
- * to the ambient pressure. The point carries that number ({@link ImpliedPressure}), and the fit uses it.
+ * to the ambient pressure. The point carries that number ({@link PressureError}), and the fit uses it.
  *
  * <p><b>Valid</b> where the whole surface burned, steadily. <b>Source.</b> Balance of a quasi-steady motor: Sutton and
  * Biblarz (2001), chapter 11; propagation by trial: JCGM 100:2008, 5.1.3, note 2.
@@ -173,7 +173,7 @@ public final class TimedBurn {
                 true,
                 firing.setAside(),
                 budget.lines(),
-                Optional.of(new ImpliedPressure(gain, Math.abs(shared), own)));
+                new PressureError(own, Math.abs(shared), gain));
         return new Reduction.Reduced(
                 firing.id(),
                 List.of(point),

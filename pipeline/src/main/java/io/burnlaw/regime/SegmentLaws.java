@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * Makes a law of each piece, with its covariance. The scatter is that of all points about all pieces; the place of a
@@ -34,9 +35,11 @@ final class SegmentLaws {
         int to = fit.end(piece);
         double[] x = sample.xs();
         double[] w = sample.ws();
-        double[] shift = new double[x.length];
+        double[] ofRate = new double[x.length];
+        double[] ofPressure = new double[x.length];
         for (int i = from; i < to; i++) {
-            shift[i] = sample.point(i).systematic();
+            ofRate[i] = sample.point(i).systematic();
+            ofPressure[i] = fit.slopes()[piece] * sample.point(i).pressureShared();
         }
         Line line = Line.through(x, sample.ys(), w, from, to);
         double[][] influence = new double[to - from][2];
@@ -64,7 +67,10 @@ final class SegmentLaws {
         double reference = rounded(sample.pressure(line.middle() - variance[1] / variance[2]));
         double at = sample.position(reference);
         double away = at - line.middle();
-        Line common = Line.through(x, shift, w, from, to);
+        List<double[]> common = Stream.of(ofRate, ofPressure)
+                .map(shift -> Line.through(x, shift, w, from, to))
+                .map(shared -> new double[] {shared.at(at), shared.slope()})
+                .toList();
         double free = Math.floor(noise.effectivePoints() + 1e-6) - fit.parameters();
         double scatter = noise.scatter() * Math.sqrt(scale);
         return new RateLaw(
@@ -82,7 +88,7 @@ final class SegmentLaws {
                 sample.point(to - 1).pressure(),
                 to - from,
                 weighting,
-                new CommonError(common.at(at), common.slope()));
+                CommonError.at(0, common));
     }
 
     /** Of the points of a piece, over that of a point of weight 1; as for a single law, it is that of the next firing. */

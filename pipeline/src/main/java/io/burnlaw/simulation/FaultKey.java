@@ -9,6 +9,12 @@ import java.util.Locale;
 enum FaultKey {
     /** Change of the zero over the record. */
     DRIFT(Dimension.PRESSURE),
+    /** Reading of a sensor that the burn has warmed, at the burnout. */
+    WARMED(Dimension.PRESSURE),
+    /** Time constant with which that reading comes back. */
+    WARMED_RETURN(Dimension.TIME),
+    /** Time constant of a sensor that follows late. */
+    LAG(Dimension.TIME),
     /** Amplitude of a sine of 50 Hz. */
     HUM(Dimension.PRESSURE),
     /** Further white noise. */

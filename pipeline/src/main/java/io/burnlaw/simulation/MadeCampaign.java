@@ -1,6 +1,9 @@
 package io.burnlaw.simulation;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -60,6 +63,20 @@ public record MadeCampaign(Map<String, byte[]> files) {
         traces.forEach((path, text) -> put(files, path, text));
         put(files, "truth.yaml", TruthText.of(scenario, firings, strands));
         return new MadeCampaign(files);
+    }
+
+    /**
+     * Writes the campaign.
+     *
+     * @param folder made if it is not there; files of the same names are overwritten
+     * @throws IOException if it cannot be written
+     */
+    public void writeTo(Path folder) throws IOException {
+        for (Map.Entry<String, byte[]> file : files.entrySet()) {
+            Path path = folder.resolve(file.getKey());
+            Files.createDirectories(path.getParent());
+            Files.write(path, file.getValue());
+        }
     }
 
     private static void putUnlessEmpty(Map<String, byte[]> files, String path, CsvText table) {

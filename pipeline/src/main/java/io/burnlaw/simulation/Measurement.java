@@ -86,6 +86,13 @@ final class Measurement {
         if (faults.containsKey(FaultKey.DRIFT)) {
             all = all.then(RecordFaults.drift(faults.get(FaultKey.DRIFT)));
         }
+        if (faults.containsKey(FaultKey.LAG)) {
+            all = StandFaults.lag(faults.get(FaultKey.LAG)).then(all);
+        }
+        if (faults.containsKey(FaultKey.WARMED)) {
+            all = all.then(StandFaults.warmed(
+                    faults.get(FaultKey.WARMED), faults.getOrDefault(FaultKey.WARMED_RETURN, 8.0), ambient));
+        }
         if (faults.containsKey(FaultKey.HUM)) {
             all = all.then(RecordFaults.hum(faults.get(FaultKey.HUM), MAINS));
         }

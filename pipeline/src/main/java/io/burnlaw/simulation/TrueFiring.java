@@ -98,8 +98,11 @@ record TrueFiring(
     private static SimulationSettings settings(Scenario scenario, Scenario.PlannedFiring plan, Motor motor) {
         Map<FaultKey, Double> faults = plan.faults();
         Ignition usual = Ignition.usual(motor);
-        Ignition ignition = new Ignition(
-                        plan.igniter() * usual.igniterMass(), usual.igniterDuration(), usual.spreadTime(), 0, 0)
+        double ofGas = 0.6 + 0.1 * Randomness.of(scenario.seed(), "igniter gas").nextGaussian();
+        Ignition ignition = plan.starter()
+                .map(starter -> new Ignition(ofGas * starter.mass(), starter.time(), starter.spread(), 0, 0))
+                .orElse(new Ignition(
+                        plan.igniter() * usual.igniterMass(), usual.igniterDuration(), usual.spreadTime(), 0, 0))
                 .withDwell(faults.getOrDefault(FaultKey.DWELL, 0.0), faults.getOrDefault(FaultKey.DWELL_SHARE, 0.2));
         if (faults.containsKey(FaultKey.LATE_RISE)) {
             ignition = ignition.withPartAhead(

@@ -59,6 +59,8 @@ final class Saturation {
         }
         double noise = noise(values, quiet, limit);
         double step = step(values, quiet);
+        // A reading that moves by steps from sample to sample scatters by their rounding as well, step²/12.
+        noise = Math.sqrt(Math.max(0, noise * noise - step * step / 12));
         boolean flat =
                 step < 0.2 * noise ? at >= LEAST && longest >= 2 : noise > FLICKER * step && longest >= UNFLICKERING;
         if (!flat) {
@@ -81,15 +83,27 @@ final class Saturation {
         return List.of(share > HARMLESS ? seen.withSeverity(Severity.REJECTION) : seen);
     }
 
-    /** Scatter of the samples that are not at the limit. */
+    /**
+     * Scatter of the samples that are not at the limit; 0 where the converter's steps hide it. Each sample against the mean
+     * of its neighbours, as {@link Scatter#fastStd} has it, but with those that stand still: of a coarse converter only
+     * the moving ones would show, and a step would pass for noise.
+     */
     private static double noise(double[] values, QuietParts quiet, double limit) {
-        double[] below = Arrays.stream(values, quiet.rise(), quiet.fall())
-                .filter(value -> value < limit)
-                .toArray();
-        double working = Scatter.fastStd(below, 0, below.length);
+        double working = hidden(values, quiet.rise(), quiet.fall(), limit);
         return quiet.before()
-                .map(level -> Math.max(working, Scatter.fastStd(values, level.from(), level.to())))
+                .map(level -> Math.max(working, hidden(values, level.from(), level.to(), limit)))
                 .orElse(working);
+    }
+
+    private static double hidden(double[] values, int from, int to, double limit) {
+        double[] bend = new double[Math.max(0, to - from)];
+        int count = 0;
+        for (int i = from + 1; i < to - 1; i++) {
+            if (values[i - 1] < limit && values[i] < limit && values[i + 1] < limit) {
+                bend[count++] = values[i] - 0.5 * (values[i - 1] + values[i + 1]);
+            }
+        }
+        return count < 5 ? 0 : Scatter.stdAboutZero(bend, 0, count) / Math.sqrt(1.5);
     }
 
     /** Step of the converter: the least distance between readings; nearly 0 where hardly any reading repeats. */

@@ -17,7 +17,8 @@ import java.util.Optional;
  *     drift  = median after the end, less the median before
  *     u(zero)^2 = u(offset)^2 + (|drift| / 2)^2 / 3
  * </pre>
- * The drift is taken off as a straight line between the middles of the two quiet parts. Where in the burn it came
+ * The drift is taken off as a straight line between the middles of the two quiet parts, or, where the zero comes back
+ * after the burn ({@link Relaxation}), as a straight line from the rise to the burnout and that return behind it. Where in the burn it came
  * nobody knows: half of it bounds the error of the line, taken as rectangular (JCGM 100:2008, 4.3.7).
  *
  * @param values  corrected
@@ -44,6 +45,7 @@ record Zero(double[] values, double std, List<Finding> finding) {
             return new Zero(values, UNSEEN * quiet.range(), List.of(unseen(time, channel, quiet)));
         }
         List<Finding> findings = new ArrayList<>();
+        Optional<Relaxation> relaxing = Relaxation.find(time, values, quiet);
         double offset = anchor.get().value() - channel.known();
         double variance = square(anchor.get().std());
         double[] corrected = new double[values.length];
@@ -53,6 +55,22 @@ record Zero(double[] values, double std, List<Finding> finding) {
         if (quiet.before().isEmpty()) {
             findings.add(onlyAfter(time, channel, anchor.get()));
             variance += square(UNSEEN_DRIFT * quiet.range());
+        } else if (relaxing.isPresent()) {
+            Relaxation back = relaxing.get();
+            Level before = quiet.before().get();
+            double warmed = back.zero(back.burnout()) - before.value();
+            double lit = time[quiet.rise()];
+            for (int i = 0; i < corrected.length; i++) {
+                double share = (time[i] - lit) / (back.burnout() - lit);
+                double zero = time[i] >= back.burnout()
+                        ? back.zero(time[i]) - channel.known()
+                        : offset + warmed * Math.max(0, share);
+                corrected[i] = values[i] - zero;
+            }
+            variance += square(warmed / 2) / 3 + square(back.std());
+            if (Math.abs(warmed) > WORTH_TELLING * quiet.range()) {
+                findings.add(warmed(channel, back, warmed, quiet.range()));
+            }
         } else if (quiet.after().isEmpty()) {
             variance += square(UNSEEN_DRIFT * quiet.range());
         } else {
@@ -113,6 +131,21 @@ record Zero(double[] values, double std, List<Finding> finding) {
                         after.time(),
                         100 * Math.abs(drift) / range),
                 after.time());
+    }
+
+    private static Finding warmed(Channel channel, Relaxation back, double warmed, double range) {
+        return Finding.at(
+                FindingCode.BASELINE_DRIFT,
+                Sentence.of(
+                        "After the burn the %s read %+.3g %s (%.2g %% of the range) and came back with a time constant of"
+                                + " %.2g s, as a warmed sensor does. The zero was taken to move evenly to there during the"
+                                + " burn; half of it bounds the zero's uncertainty.",
+                        channel.name(),
+                        warmed / channel.unit(),
+                        channel.symbol(),
+                        100 * Math.abs(warmed) / range,
+                        back.tau()),
+                back.burnout());
     }
 
     private static Finding onlyAfter(double[] time, Channel channel, Level after) {

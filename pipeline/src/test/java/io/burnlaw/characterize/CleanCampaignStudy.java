@@ -6,7 +6,6 @@ import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.CampaignReading;
 import io.burnlaw.ratelaw.Pooling;
 import io.burnlaw.regime.Regimes;
-import io.burnlaw.simulation.FolderWriter;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
 import io.burnlaw.simulation.ScenarioReading;
@@ -102,7 +101,8 @@ class CleanCampaignStudy {
         Path file = folder.resolve("scenario-" + number + ".yaml");
         Files.writeString(file, scenario);
         Path campaign = folder.resolve("campaign-" + number);
-        FolderWriter.write(MadeCampaign.of(((ScenarioReading.Read) ScenarioReader.read(file)).scenario()), campaign);
+        MadeCampaign.of(((ScenarioReading.Read) ScenarioReader.read(file)).scenario())
+                .writeTo(campaign);
         CampaignReading read = CampaignReader.read(campaign);
         CampaignResult result =
                 Characterizer.characterize(((CampaignReading.Read) read).campaign(), 1, Progress.silent());

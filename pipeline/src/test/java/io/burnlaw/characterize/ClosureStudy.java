@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.closure.Closure;
 import io.burnlaw.closure.PredictedFiring;
-import io.burnlaw.simulation.FolderWriter;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
 import io.burnlaw.validation.StudyReport;
@@ -99,7 +98,7 @@ class ClosureStudy {
 
     private static boolean write(MadeCampaign made, Path campaign) {
         try {
-            FolderWriter.write(made, campaign);
+            made.writeTo(campaign);
             return true;
         } catch (IOException failed) {
             throw new AssertionError(failed);

@@ -13,7 +13,6 @@ import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.RatePoint;
-import io.burnlaw.simulation.FolderWriter;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.Scenario;
 import io.burnlaw.simulation.ScenarioReader;
@@ -139,7 +138,7 @@ class FiredComparisonStudy {
         Files.writeString(file, SCENARIO.replace("SEED", String.valueOf(seed)).replace("RATE", rate));
         Scenario scenario = ((ScenarioReading.Read) ScenarioReader.read(file)).scenario();
         Path made = folder.resolve("made");
-        FolderWriter.write(MadeCampaign.of(scenario), made);
+        MadeCampaign.of(scenario).writeTo(made);
         Campaign campaign = ((CampaignReading.Read) CampaignReader.read(made)).campaign();
         return (Comparison.Compared) Comparisons.against(
                         propellant(campaign, "plain"),

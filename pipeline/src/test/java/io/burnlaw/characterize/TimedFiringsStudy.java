@@ -8,7 +8,6 @@ import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.regime.Regime;
 import io.burnlaw.regime.Regimes;
-import io.burnlaw.simulation.FolderWriter;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
 import io.burnlaw.simulation.ScenarioReading;
@@ -242,9 +241,8 @@ class TimedFiringsStudy {
         Path made = Files.createDirectories(folder.resolve(name));
         Path file = made.resolve("scenario.yaml");
         Files.writeString(file, scenario);
-        FolderWriter.write(
-                MadeCampaign.of(((ScenarioReading.Read) ScenarioReader.read(file)).scenario()),
-                made.resolve("campaign"));
+        MadeCampaign.of(((ScenarioReading.Read) ScenarioReader.read(file)).scenario())
+                .writeTo(made.resolve("campaign"));
         CampaignReading read = CampaignReader.read(made.resolve("campaign"));
         return Characterizer.characterize(((CampaignReading.Read) read).campaign(), 2, Progress.silent())
                 .formulations()

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.reduction.PressureDistribution;
+import io.burnlaw.reduction.PressureError;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.regime.RegimeOptions;
 import io.burnlaw.regime.RegimeSearch;
@@ -51,7 +52,7 @@ class UnconfirmedDwellsTest {
                 false,
                 Optional.empty(),
                 List.of(),
-                Optional.empty());
+                PressureError.NONE);
     }
 
     private static List<String> unconfirmed(List<RatePoint> points) {

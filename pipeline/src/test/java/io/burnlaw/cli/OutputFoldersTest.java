@@ -46,7 +46,10 @@ class OutputFoldersTest {
         Files.writeString(out.resolve("thesis.txt"), "years of work");
         assertThatThrownBy(() -> OutputFolders.of(List.of(folder.resolve("a")), Optional.of(out)))
                 .hasMessageContaining(out.toString());
-        Files.writeString(out.resolve("burnlaw.json"), "{}");
+        Files.writeString(out.resolve("burnlaw.json"), "{\"format\": \"other/1\"}");
+        assertThatThrownBy(() -> OutputFolders.of(List.of(folder.resolve("a")), Optional.of(out)))
+                .hasMessageContaining("no report");
+        Files.writeString(out.resolve("burnlaw.json"), "{\"format\": \"burnlaw-characterization/1\"}");
         assertThat(OutputFolders.of(List.of(folder.resolve("a")), Optional.of(out)))
                 .hasSize(1);
     }

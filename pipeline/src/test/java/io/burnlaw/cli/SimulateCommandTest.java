@@ -41,14 +41,39 @@ class SimulateCommandTest {
     }
 
     @Test
-    void anEarlierCampaignIsReplacedAndItsReadmeStays() throws IOException {
+    void anEarlierCampaignIsReplacedAndFilesOfItsOwnerStay() throws IOException {
         Path output = folder.resolve("made");
         run(SCENARIO, output);
         Files.writeString(output.resolve("README.md"), "kept");
-        Files.writeString(output.resolve("traces").resolve("old.csv"), "gone");
-        assertThat(run(SCENARIO, output)).isZero();
+        Files.writeString(output.resolve("traces").resolve("real.csv"), "measured");
+        assertThat(run(SCENARIO, output)).as(err.toString()).isZero();
         assertThat(output.resolve("README.md")).hasContent("kept");
-        assertThat(output.resolve("traces").resolve("old.csv")).doesNotExist();
+        assertThat(output.resolve("traces").resolve("real.csv")).hasContent("measured");
+    }
+
+    @Test
+    void recordsThatSomebodyMeasuredAreNotDeletedForAScenarioThatLiesBesideThem() throws IOException {
+        Path output = Files.createDirectories(folder.resolve("real/traces")).getParent();
+        Files.copy(SCENARIO, output.resolve("scenario.yaml"));
+        Files.writeString(output.resolve("campaign.yaml"), "mine");
+        Files.writeString(output.resolve("firings.csv"), "mine too");
+        Files.writeString(output.resolve("traces/real.csv"), "measured");
+        assertThat(run(output.resolve("scenario.yaml"), output)).isEqualTo(3);
+        assertThat(err.toString()).contains("nothing was written").contains("campaign.yaml");
+        assertThat(output.resolve("campaign.yaml")).hasContent("mine");
+        assertThat(output.resolve("firings.csv")).hasContent("mine too");
+        assertThat(output.resolve("traces/real.csv")).hasContent("measured");
+        assertThat(names(folder)).containsExactly("real");
+    }
+
+    @Test
+    void aFileOfAnEarlierCampaignThatWasEditedIsNotOverwritten() throws IOException {
+        Path output = folder.resolve("made");
+        run(SCENARIO, output);
+        Files.writeString(output.resolve("strands.csv"), "edited");
+        assertThat(run(SCENARIO, output)).isEqualTo(3);
+        assertThat(err.toString()).contains("strands.csv is not what an earlier simulate wrote");
+        assertThat(output.resolve("strands.csv")).hasContent("edited");
     }
 
     @Test

@@ -35,6 +35,7 @@ class FiguresOfAFiringTest {
                 after,
                 plain.exitDiameter(),
                 mass,
+                plain.igniterGas(),
                 plain.grainTemperature(),
                 plain.ambientPressure(),
                 plain.chamberVolume(),

@@ -59,6 +59,7 @@ class MassBalanceTest {
                 THROAT,
                 THROAT,
                 new FlowShare(RATIO, 101_325),
+                0,
                 Math.max(FREE, volume * 1.0001));
         MassBalance balance = MassBalance.of(inputs);
         double web = grain.web().value();
@@ -105,6 +106,7 @@ class MassBalanceTest {
                 THROAT,
                 THROAT,
                 new FlowShare(RATIO, 101_325),
+                0,
                 FREE + grain.volume(0)));
         double from = 1.5 * tau;
         double to = 4 * tau;
@@ -150,6 +152,7 @@ class MassBalanceTest {
                 throat,
                 throat,
                 new FlowShare(1.2, 101_325),
+                0,
                 grain.volume(0) * 1.2));
         // 1 %: 0.7 % of the mass is still in the case as gas at the end of this record, which the example leaves out
         assertEquals(4000 * 0.3048, balance.characteristicVelocity(), 0.01 * 4000 * 0.3048);

@@ -126,6 +126,6 @@ class NumberFileTest {
                 false,
                 Optional.empty(),
                 List.of(),
-                Optional.empty());
+                PressureError.NONE);
     }
 }

@@ -46,7 +46,7 @@ class PressureFromThrustTest {
         assertThat(derived.closed()).isTrue();
         // The simulated firing was made with an efficiency of 0.92; the igniter's gas is in its impulse, not its mass.
         assertThat(derived.efficiency()).isCloseTo(0.92, within(0.02));
-        assertThat(seen / truth).isCloseTo(1, within(2 * derived.relativeStd()));
+        assertThat(seen / truth).isCloseTo(1, within(2 * derived.scale().relativeStd()));
         assertThat(derived.findings()).extracting(Finding::code).containsExactly(FindingCode.THRUST_DERIVED);
     }
 
@@ -66,7 +66,7 @@ class PressureFromThrustTest {
                 Optional.empty());
         PressureFromThrust derived = derive(clean, unknown);
         assertThat(derived.closed()).isFalse();
-        assertThat(derived.relativeStd()).isGreaterThan(0.04);
+        assertThat(derived.scale().relativeStd()).isGreaterThan(0.04);
         assertThat(derived.findings().get(0).message()).contains("0.920").contains("usual value");
     }
 

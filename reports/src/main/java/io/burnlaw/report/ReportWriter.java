@@ -8,19 +8,15 @@ import io.burnlaw.report.html.ReportPages;
 import io.burnlaw.report.table.LawTable;
 import io.burnlaw.report.table.PublishedTable;
 import io.burnlaw.report.table.RateTable;
-import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -74,23 +70,14 @@ public final class ReportWriter {
      * @throws IllegalArgumentException if the document holds NaN or infinity: a fault of the caller
      */
     public static void write(Characterization document, Path folder, Options options) throws IOException {
-        ReportFolder.replace(
+        OwnFolder.replace(
                 folder,
+                OwnFolder.Kind.REPORT,
                 fresh -> write(document, options, (path, body) -> {
-                    try (OutputStream out = new BufferedOutputStream(newFile(fresh.resolve(path)))) {
+                    try (OutputStream out = fresh.create(path)) {
                         body.writeTo(out);
                     }
                 }));
-    }
-
-    /** Opens a file. Nearly always its folder is there already, and need not be asked for. */
-    private static OutputStream newFile(Path file) throws IOException {
-        try {
-            return Files.newOutputStream(file);
-        } catch (NoSuchFileException noFolder) {
-            Files.createDirectories(file.getParent());
-            return Files.newOutputStream(file);
-        }
     }
 
     /**
@@ -128,7 +115,7 @@ public final class ReportWriter {
 
     /** Gives the checksum of the file. */
     private static String writeDocument(Characterization document, ReportFiles files) throws IOException {
-        MessageDigest checksum = sha256();
+        MessageDigest checksum = OwnFolder.sha256();
         files.write("burnlaw.json", out -> {
             Writer text = new OutputStreamWriter(new DigestOutputStream(out, checksum), StandardCharsets.UTF_8);
             DocumentFile.write(document, text);
@@ -147,13 +134,5 @@ public final class ReportWriter {
             files.write(table.fileName() + "-metadata.json", out -> out.write(DocumentFile.bytes(table.metadata())));
         }
         return true;
-    }
-
-    private static MessageDigest sha256() {
-        try {
-            return MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
     }
 }

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -67,7 +68,12 @@ class ReportWriterTest {
         ReportWriter.write(SampleDocument.rich(), work.resolve("out"), ReportWriter.Options.DATA_ONLY);
         assertThat(contents(work.resolve("out")))
                 .containsOnlyKeys(
-                        "burnlaw.json", "rates.csv", "rates.csv-metadata.json", "laws.csv", "laws.csv-metadata.json");
+                        ".burnlaw-report.sha256",
+                        "burnlaw.json",
+                        "rates.csv",
+                        "rates.csv-metadata.json",
+                        "laws.csv",
+                        "laws.csv-metadata.json");
     }
 
     @Test
@@ -111,9 +117,101 @@ class ReportWriterTest {
         // process numbers end below 2^22 on Linux: this one cannot be alive
         Files.move(out, work.resolve(".out.replaced-999999999"));
         Files.createDirectories(work.resolve(".out.making-999999999/charts"));
-        ReportFolder.recover(out);
+        OwnFolder.putBack(out);
         assertThat(out.resolve("burnlaw.json")).exists();
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.DATA_ONLY);
         assertThat(siblings()).containsExactly("out");
+    }
+
+    @Test
+    void whateverProcessLeftAFolderAsideItIsPutBack() throws IOException {
+        Path out = work.resolve("out");
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.DATA_ONLY);
+        Files.writeString(out.resolve("notes.txt"), "mine");
+        // the number is that of a process that runs: this one
+        Files.move(out, work.resolve(".out.replaced-" + ProcessHandle.current().pid()));
+        ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY);
+        assertThat(out.resolve("notes.txt")).hasContent("mine");
+        assertThat(siblings()).containsExactly("out");
+    }
+
+    @Test
+    void aLeftoverWithAFileThatIsNowhereElseIsNotDeleted() throws IOException {
+        Path out = work.resolve("out");
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.DATA_ONLY);
+        Files.writeString(out.resolve("notes.txt"), "mine");
+        Files.move(out, work.resolve(".out.replaced-1"));
+        ReportWriter.write(SampleDocument.bare(), work.resolve("other"), ReportWriter.Options.DATA_ONLY);
+        Files.move(work.resolve("other"), out);
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.DATA_ONLY);
+        assertThat(work.resolve(".out.replaced-1/notes.txt")).hasContent("mine");
+        Files.writeString(out.resolve("notes.txt"), "mine");
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.DATA_ONLY);
+        assertThat(siblings()).containsExactly("out");
+    }
+
+    @Test
+    void filesOfTheOwnerInTheFoldersOfTheReportStay() throws IOException {
+        Path out = work.resolve("out");
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.EVERYTHING);
+        Files.writeString(out.resolve("firings/video.txt"), "mine");
+        Files.createDirectories(out.resolve("charts/own/empty"));
+        Files.writeString(out.resolve("charts/own/sketch.svg"), "mine");
+        Files.writeString(out.resolve("rates.csv"), "edited");
+        Files.createSymbolicLink(out.resolve("latest"), Path.of("nowhere"));
+        ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY);
+        assertThat(out.resolve("firings/video.txt")).hasContent("mine");
+        assertThat(out.resolve("charts/own/sketch.svg")).hasContent("mine");
+        assertThat(out.resolve("charts/own/empty")).isDirectory();
+        assertThat(out.resolve("rates.csv.kept-1")).hasContent("edited");
+        assertThat(out.resolve("latest")).isSymbolicLink();
+        assertThat(out.resolve("index.html")).doesNotExist();
+        try (Stream<Path> firings = Files.list(out.resolve("firings"))) {
+            assertThat(firings.map(path -> path.getFileName().toString())).containsExactly("video.txt");
+        }
+        assertThat(siblings()).containsExactly("out");
+    }
+
+    @Test
+    void aReportOfBeforeThereWereListsLosesNoFileOfItsOwner() throws IOException {
+        Path out = work.resolve("out");
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.EVERYTHING);
+        Files.delete(out.resolve(".burnlaw-report.sha256"));
+        Files.writeString(out.resolve("firings/video.txt"), "mine");
+        ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY);
+        assertThat(contents(out)).containsKey("firings/video.txt").doesNotContainKey("index.html");
+    }
+
+    @Test
+    void anyJsonOfThatNameIsNoReport() throws IOException {
+        Path out = Files.createDirectory(work.resolve("out"));
+        Files.writeString(out.resolve("burnlaw.json"), "{\"format\": \"another-tool/1\"}");
+        assertThatThrownBy(() -> ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY))
+                .hasMessageContaining("no report");
+    }
+
+    @Test
+    void namesPipesLinksAndReadOnlyFoldersWorkOrAreTold() throws Exception {
+        Path out = work.resolve("n".repeat(245));
+        ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY);
+        Path closed = Files.createDirectory(out.resolve("closed"));
+        Files.writeString(closed.resolve("mine.txt"), "mine");
+        Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("r-xr-xr-x"));
+        ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY);
+        assertThat(out.resolve("closed/mine.txt")).hasContent("mine");
+        assertThat(Files.isWritable(closed)
+                        || PosixFilePermissions.toString(Files.getPosixFilePermissions(closed))
+                                .equals("r-xr-xr-x"))
+                .isTrue();
+        new ProcessBuilder("mkfifo", out.resolve("pipe").toString()).start().waitFor();
+        assertThatThrownBy(() -> ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY))
+                .hasMessageContaining("pipe in it is a pipe");
+        Path link = Files.createSymbolicLink(work.resolve("link"), work.resolve("gone"));
+        assertThatThrownBy(() -> ReportWriter.write(SampleDocument.bare(), link, ReportWriter.Options.DATA_ONLY))
+                .hasMessageContaining("a link to a folder that is not there");
+        assertThat(OwnFolder.refusal(Path.of("/proc"), OwnFolder.Kind.REPORT).orElse(""))
+                .contains("mount point");
+        assertThat(siblings()).containsExactly("link", out.getFileName().toString());
     }
 
     @Test
@@ -121,8 +219,8 @@ class ReportWriterTest {
         Path out = work.resolve("out");
         ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.DATA_ONLY);
         Map<String, String> before = contents(out);
-        assertThatThrownBy(() -> ReportFolder.replace(out, fresh -> {
-                    Files.writeString(fresh.resolve("burnlaw.json"), "half");
+        assertThatThrownBy(() -> OwnFolder.replace(out, OwnFolder.Kind.REPORT, fresh -> {
+                    fresh.create("burnlaw.json").close();
                     throw new java.nio.file.FileSystemException("x", null, "No space left on device");
                 }))
                 .isInstanceOf(IOException.class)
