@@ -21,7 +21,7 @@ import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.regime.Claim;
 import io.burnlaw.regime.FasterAnswer;
-import io.burnlaw.regime.FasterQuestion;
+import io.burnlaw.regime.PressureForRate;
 import io.burnlaw.regime.RegimeOptions;
 import io.burnlaw.regime.RegimeSearch;
 import io.burnlaw.regime.Regimes;
@@ -164,7 +164,7 @@ final class FormulationWork {
 
     private static List<FasterAnswer> faster(Regimes regimes, List<FitPoint> points, Campaign campaign) {
         double lowest = points.stream().mapToDouble(FitPoint::pressure).min().orElseThrow();
-        return FasterQuestion.answer(regimes, lowest, limit(campaign), FasterQuestion.USUAL_FACTORS);
+        return PressureForRate.answer(regimes, lowest, limit(campaign), PressureForRate.USUAL_FACTORS);
     }
 
     /**

@@ -2,7 +2,7 @@ package io.burnlaw.characterize;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
@@ -41,9 +41,9 @@ final class SlowFirings {
             return firing;
         }
         String message = "The whole burn, at "
-                + Figures.significant(Unit.MEGAPASCAL.fromSi(reduced.meanPressure()), 3)
+                + NumberFormat.significant(Unit.MEGAPASCAL.fromSi(reduced.meanPressure()), 3)
                 + " MPa on average, followed the slow law of this propellant, which holds up to "
-                + Figures.significant(Unit.MEGAPASCAL.fromSi(regime.high()), 3) + " MPa.";
+                + NumberFormat.significant(Unit.MEGAPASCAL.fromSi(regime.high()), 3) + " MPa.";
         return firing.withReduction(reduced.withFindings(List.of(
                 Finding.at(FindingCode.SLOW_BURNING, message, reduced.events().ignition()))));
     }

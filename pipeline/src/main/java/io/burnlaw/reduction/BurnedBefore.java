@@ -2,7 +2,7 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import java.util.List;
 import java.util.Optional;
 
@@ -43,7 +43,7 @@ final class BurnedBefore {
     static Optional<String> tooMuch(BurnReduction reduction) {
         double share = share(reduction);
         return share > FEW
-                ? Optional.of(RatePoint.BURNED_BEFORE + Figures.percent(share, 2)
+                ? Optional.of(RatePoint.BURNED_BEFORE + NumberFormat.percent(share, 2)
                         + " of it, and perhaps from a part of the surface only")
                 : Optional.empty();
     }
@@ -55,7 +55,7 @@ final class BurnedBefore {
                 ? List.of()
                 : List.of(Finding.at(
                         FindingCode.BURNED_BEFORE_RISE,
-                        Figures.percent(share, 2)
+                        NumberFormat.percent(share, 2)
                                 + " of the web was gone before the main rise, by the pressure integral."
                                 + (share > FEW
                                         ? " Unless other firings confirm the rate before the rise, this one gives no rate."

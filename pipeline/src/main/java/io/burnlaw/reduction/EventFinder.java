@@ -87,7 +87,7 @@ final class EventFinder {
      * @param settings thresholds
      * @return the events; empty where there is no rise or no fall in the record
      */
-    static Optional<Found> find(EvenRecord record, double ambient, double noise, ReductionSettings settings) {
+    static Optional<Found> find(UniformTrace record, double ambient, double noise, ReductionSettings settings) {
         int n = record.size();
         double[] gauge = record.shifted(-ambient).pressures();
         double rough = highest(Smoothing.twice(gauge, 1));
@@ -117,7 +117,7 @@ final class EventFinder {
             rise = earlier(quickly, quick, first, rise, settings.ignitionThreshold());
         }
         int begin = (int) Math.max(0, Math.min(n - 10, Math.round(rise.crossing())));
-        AftKnee knee = AftKnee.of(smooth, half, begin, top);
+        TailOffKnee knee = TailOffKnee.of(smooth, half, begin, top);
         OptionalDouble bisector = TangentBisector.find(knee);
         double curvature = MaximumCurvature.find(knee);
         double share = settings.endThreshold() * top;
@@ -164,7 +164,7 @@ final class EventFinder {
         return sum;
     }
 
-    private static double when(EvenRecord record, double place) {
+    private static double when(UniformTrace record, double place) {
         return record.time(0) + place * record.step();
     }
 

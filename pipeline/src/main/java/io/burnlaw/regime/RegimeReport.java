@@ -3,7 +3,7 @@ package io.burnlaw.regime;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
@@ -222,7 +222,7 @@ final class RegimeReport {
                         + Words.number(regime.law().exponent(), regime.exponentInterval())
                         + (certain ? ", 1 or more." : ": its upper limit reaches 1.")
                         + " A motor has no steady pressure where the exponent is "
-                        + Figures.significant(1, 1) + " or more.");
+                        + NumberFormat.significant(1, 1) + " or more.");
         return Optional.of(certain ? finding : finding.withSeverity(Severity.NOTE));
     }
 }

@@ -46,10 +46,11 @@ public final class RegimeSearch {
     private record Answer(Optional<UnsettledRegime> apart, Sample sample, Selection selection) {
 
         static Answer of(List<FitPoint> points, RegimeOptions options) {
-            Optional<LoneEnd.Parted> parted = LoneEnd.find(points, options);
-            List<FitPoint> rest = parted.map(LoneEnd.Parted::rest).orElse(points);
+            Optional<SparseEndScreen.Parted> parted = SparseEndScreen.find(points, options);
+            List<FitPoint> rest = parted.map(SparseEndScreen.Parted::rest).orElse(points);
             Sample sample = Sample.of(rest, options.weighting(), options.systematicFloor());
-            return new Answer(parted.map(LoneEnd.Parted::apart), sample, new Selector(sample, options).select());
+            return new Answer(
+                    parted.map(SparseEndScreen.Parted::apart), sample, new Selector(sample, options).select());
         }
 
         int laws() {
@@ -153,7 +154,7 @@ public final class RegimeSearch {
             List<String> others = off.stream().filter(id -> !end.contains(id)).toList();
             boolean regime = !end.isEmpty()
                     && pressures(without(points, others)) >= 2
-                    && LoneEnd.find(without(points, others), options)
+                    && SparseEndScreen.find(without(points, others), options)
                             .filter(parted -> parted.apart().ids().equals(end))
                             .isPresent();
             if (regime) {

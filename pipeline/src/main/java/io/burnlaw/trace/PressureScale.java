@@ -4,7 +4,7 @@ import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.TraceSettings;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import java.util.List;
 import java.util.Optional;
@@ -91,10 +91,10 @@ final class PressureScale {
                         .formatted(
                                 outside,
                                 readings.length == 0 ? "sensor's range" : "calibration",
-                                Figures.plain(low / 1e6, 4),
-                                Figures.plain(high / 1e6, 4),
-                                Figures.plain((absolute[worst] - add) / 1e6, 4),
-                                Figures.plain(time[worst], 4),
+                                NumberFormat.plain(low / 1e6, 4),
+                                NumberFormat.plain(high / 1e6, 4),
+                                NumberFormat.plain((absolute[worst] - add) / 1e6, 4),
+                                NumberFormat.plain(time[worst], 4),
                                 absolute[worst] - add > ANOTHER_UNIT * high
                                         ? " No sensor reads as far beyond its range: look at the unit of the column."
                                         : ""),

@@ -3,7 +3,7 @@ package io.burnlaw.trace;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -109,6 +109,6 @@ public final class TimeStamps {
     }
 
     private static String shown(double seconds) {
-        return Figures.plain(seconds, 7);
+        return NumberFormat.plain(seconds, 7);
     }
 }

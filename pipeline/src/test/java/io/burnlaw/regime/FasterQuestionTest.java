@@ -28,7 +28,7 @@ class FasterQuestionTest {
     }
 
     private static FasterAnswer one(Regimes regimes, double base, PressureLimit limit, double factor) {
-        return FasterQuestion.answer(regimes, base, limit, List.of(factor)).get(0);
+        return PressureForRate.answer(regimes, base, limit, List.of(factor)).get(0);
     }
 
     @Test

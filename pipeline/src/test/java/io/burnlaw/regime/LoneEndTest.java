@@ -25,8 +25,8 @@ class LoneEndTest {
         return points;
     }
 
-    private static Optional<LoneEnd.Parted> find(List<FitPoint> points, double level) {
-        return LoneEnd.find(points, RegimeOptions.defaults(1).withLevel(level));
+    private static Optional<SparseEndScreen.Parted> find(List<FitPoint> points, double level) {
+        return SparseEndScreen.find(points, RegimeOptions.defaults(1).withLevel(level));
     }
 
     private static void assertRatio(UnsettledRegime apart, double ratio, double low, double high) {
@@ -40,7 +40,7 @@ class LoneEndTest {
     @Test
     @Oracle(value = SCRIPT, agreement = "ratio 1e-9, interval 1e-7")
     void twoSlowPointsAgree() {
-        LoneEnd.Parted parted = find(
+        SparseEndScreen.Parted parted = find(
                         points(
                                 new double[] {0.5, 0.6, 1.0, 1.4, 1.9, 2.6, 3.3, 4.5},
                                 new double[] {2.01, 2.12, 5.03, 5.61, 6.34, 7.01, 7.75, 8.64}),
@@ -75,7 +75,7 @@ class LoneEndTest {
                 new double[] {5.03, 5.61, 6.34, 7.01, 7.75, 8.64, 25.2});
         List<FitPoint> arrived = new ArrayList<>(points);
         java.util.Collections.rotate(arrived, 3);
-        LoneEnd.Parted parted = find(arrived, 0.95).orElseThrow();
+        SparseEndScreen.Parted parted = find(arrived, 0.95).orElseThrow();
         UnsettledRegime apart = parted.apart();
         assertThat(apart.side()).isEqualTo(UnsettledRegime.Side.ABOVE);
         assertThat(apart.ids()).containsExactly("p6");

@@ -16,7 +16,7 @@ class UntilClearTest {
     private static SimulatedP run(double chance, long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         int[] exceedances = {0};
-        return UntilClear.run(
+        return SequentialMonteCarlo.run(
                 MOST,
                 ERROR,
                 b -> exceedances[0] += random.nextDouble() < chance ? 1 : 0,

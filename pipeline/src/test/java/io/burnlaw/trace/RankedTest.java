@@ -37,7 +37,7 @@ class RankedTest {
         double[] before = values.clone();
         double[] sorted = Arrays.copyOfRange(values, 100, 2100);
         Arrays.sort(sorted);
-        assertThat(Ranked.at(values, 100, 2100, 700)).isEqualTo(sorted[700]);
+        assertThat(QuickSelect.at(values, 100, 2100, 700)).isEqualTo(sorted[700]);
         assertThat(values).containsExactly(before);
     }
 
@@ -46,8 +46,8 @@ class RankedTest {
         Arrays.sort(sorted);
         int step = Math.max(1, values.length / 50);
         for (int rank = 0; rank < values.length; rank += step) {
-            assertThat(Ranked.at(values, 0, values.length, rank)).isEqualTo(sorted[rank]);
+            assertThat(QuickSelect.at(values, 0, values.length, rank)).isEqualTo(sorted[rank]);
         }
-        assertThat(Ranked.at(values, 0, values.length, values.length - 1)).isEqualTo(sorted[values.length - 1]);
+        assertThat(QuickSelect.at(values, 0, values.length, values.length - 1)).isEqualTo(sorted[values.length - 1]);
     }
 }
