@@ -64,14 +64,15 @@ public final class Characterizer {
                 workers,
                 progress,
                 "formulations fitted");
+        List<FiringResult> seen = SlowFirings.told(firings, formulations);
         List<Predictions> outlooks = InOrder.map(
-                formulations, result -> outlook(campaign, result, firings, store), workers, progress, "laws tried out");
+                formulations, result -> outlook(campaign, result, seen, store), workers, progress, "laws tried out");
         double level = campaign.fit().confidence();
         return new CampaignResult(
                 campaign,
-                inputs(campaign, firings, strands),
-                notes(campaign, firings, strands),
-                firings,
+                inputs(campaign, seen, strands),
+                notes(campaign, seen, strands),
+                seen,
                 strands,
                 formulations,
                 outlooks,
