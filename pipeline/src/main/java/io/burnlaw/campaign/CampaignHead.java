@@ -229,7 +229,11 @@ record CampaignHead(
     private static Hardware hardware(Block block) {
         Optional<Measured> limit = block.positivePressure("case_pressure_limit", PressureKind.GAUGE);
         doubted(block, "case_pressure_limit", limit, Plausible::caseLimit, Plausible.CASE_LIMIT);
-        return new Hardware(value(limit), block.number("safety_factor", 1, 20).orElse(1.5));
+        return new Hardware(
+                value(limit),
+                block.number("safety_factor", 1, 20).orElse(1.5),
+                block.positive("igniter_mass", Dimension.MASS),
+                block.measured("igniter_gas_fraction", Dimension.FRACTION).orElse(Hardware.USUAL_GAS_FRACTION));
     }
 
     private static ReductionSettings reduction(Block block) {

@@ -34,7 +34,8 @@ final class CampaignKeys {
     static final List<String> TRACE =
             List.of("time", "pressure", "thrust", "pressure_kind", "calibration", "pressure_uncertainty");
 
-    static final List<String> HARDWARE = List.of("case_pressure_limit", "safety_factor");
+    static final List<String> HARDWARE =
+            List.of("case_pressure_limit", "safety_factor", "igniter_mass", "igniter_gas_fraction");
 
     static final List<String> REDUCTION = List.of("method", "burnout_event", "ignition_threshold", "end_threshold");
 

@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
  * @param throatDiameterAfter after it [m]
  * @param exitDiameter        of the nozzle [m]
  * @param propellantMass      expelled propellant [kg]
+ * @param igniterGas          gas of the starter charge [kg], by the row or for all firings
  * @param grainTemperature    of the grain when fired [K]
  * @param ambientPressure     on the day [Pa, absolute]: the row's, the campaign's, or the standard atmosphere
  * @param chamberVolume       of the empty case without grain [m3]
@@ -36,10 +37,47 @@ public record Firing(
         Optional<Measured> throatDiameterAfter,
         Optional<Measured> exitDiameter,
         Optional<Measured> propellantMass,
+        Optional<Measured> igniterGas,
         OptionalDouble grainTemperature,
         double ambientPressure,
         Optional<Measured> chamberVolume,
         Optional<String> setAside,
         Optional<String> note,
         TraceSettings settings,
-        int row) {}
+        int row) {
+
+    /**
+     * The same firing with other lengths.
+     *
+     * @param otherGrain  dimensions
+     * @param otherThroat diameter before [m]
+     * @param otherAfter  diameter after [m]
+     * @param otherExit   diameter [m]
+     * @return the firing
+     */
+    Firing withLengths(
+            GrainDescription otherGrain,
+            Measured otherThroat,
+            Optional<Measured> otherAfter,
+            Optional<Measured> otherExit) {
+        return new Firing(
+                id,
+                formulation,
+                trace,
+                burnTime,
+                pulsed,
+                otherGrain,
+                otherThroat,
+                otherAfter,
+                otherExit,
+                propellantMass,
+                igniterGas,
+                grainTemperature,
+                ambientPressure,
+                chamberVolume,
+                setAside,
+                note,
+                settings,
+                row);
+    }
+}

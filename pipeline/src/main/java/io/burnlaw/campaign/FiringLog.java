@@ -59,7 +59,7 @@ final class FiringLog {
         }
         List<String> notes = new ArrayList<>(table.notes());
         notes.addAll(columns.notes());
-        return new Rows(firings, unusable, log.inputs, notes);
+        return new Rows(CaliperResolution.of(firings), unusable, log.inputs, notes);
     }
 
     static List<Column> columns() {
@@ -77,6 +77,7 @@ final class FiringLog {
         columns.add(Column.of("throat_diameter_after", Dimension.LENGTH));
         columns.add(Column.of("exit_diameter", Dimension.LENGTH));
         columns.add(Column.of("propellant_mass", Dimension.MASS));
+        columns.add(Column.of("igniter_mass", Dimension.MASS));
         columns.add(Column.of("grain_temperature", Dimension.TEMPERATURE));
         columns.add(Column.of("ambient_pressure", Dimension.PRESSURE));
         columns.add(Column.of("chamber_volume", Dimension.VOLUME));
@@ -128,6 +129,9 @@ final class FiringLog {
                 after,
                 exit,
                 mass,
+                row.positive("igniter_mass")
+                        .or(() -> context.head().hardware().igniterMass())
+                        .map(context.head().hardware()::igniterGas),
                 row.temperature("grain_temperature"),
                 context.ambientPressure(row),
                 volume,

@@ -1,7 +1,7 @@
 package io.burnlaw.campaign;
 
-import io.burnlaw.quantity.Figures;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import java.util.List;
 import java.util.Map;
@@ -50,6 +50,16 @@ public record GrainDescription(
         this(kind, segments, 0, dimensions, surface, tableName);
     }
 
+    /**
+     * The same grain with other dimensions.
+     *
+     * @param other name of the column to its value [m]
+     * @return the description
+     */
+    GrainDescription withDimensions(Map<String, Measured> other) {
+        return new GrainDescription(kind, segments, inhibitedEnds, other, surface, tableName);
+    }
+
     /** {@return the grain in words, such as 'bates, 2 segments, core diameter 14.00 mm, outer diameter 38.00 mm'} */
     public String inWords() {
         StringBuilder words = new StringBuilder(kind);
@@ -62,7 +72,7 @@ public record GrainDescription(
         dimensions.forEach((name, length) -> words.append(", ")
                 .append(name.replace('_', ' '))
                 .append(' ')
-                .append(Figures.significant(Unit.MILLIMETRE.fromSi(length.value()), 4))
+                .append(NumberFormat.significant(Unit.MILLIMETRE.fromSi(length.value()), 4))
                 .append(" mm"));
         tableName.ifPresent(name -> words.append(", surface from ").append(name));
         return words.toString();

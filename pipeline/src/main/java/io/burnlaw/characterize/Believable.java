@@ -3,8 +3,8 @@ package io.burnlaw.characterize;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
-import io.burnlaw.quantity.Figures;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
@@ -80,11 +80,11 @@ final class Believable {
     private static Optional<Finding> doubt(RatePoint point) {
         double pressure = point.pressures().powerMean(1);
         if (!(point.rate() >= SLOWEST && point.rate() <= FASTEST)) {
-            return said(
-                    "a rate of " + Figures.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(point.rate()), 3) + " mm/s");
+            return said("a rate of " + NumberFormat.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(point.rate()), 3)
+                    + " mm/s");
         }
         if (!(pressure >= LOWEST && pressure <= HIGHEST)) {
-            return said("a mean pressure of " + Figures.significant(Unit.MEGAPASCAL.fromSi(pressure), 3) + " MPa");
+            return said("a mean pressure of " + NumberFormat.significant(Unit.MEGAPASCAL.fromSi(pressure), 3) + " MPa");
         }
         if (!(point.rateStd() <= VAGUEST * point.rate()
                 && point.rateSystematic() <= VAGUEST * point.rate()

@@ -39,8 +39,10 @@ final class PooledVelocity {
     }
 
     /**
-     * The mean over the firings that are believed. Its standard uncertainty is the scatter from firing to firing over the root of their
-     * number; for a single firing it is that firing's own.
+     * The mean over the firings that are believed. Its variance is that of the scatter from firing to firing over their
+     * number, and what all of them share beside it: the gauge, the igniter, the scale. Nothing tells the shared part of a
+     * firing's own uncertainty from the rest, and it is most of it: the median of the firings' own is taken as shared. For a
+     * single firing it is that firing's own.
      *
      * @param reduced firings of one formulation
      * @return [m/s]; empty where no firing has one
@@ -56,6 +58,8 @@ final class PooledVelocity {
         double squares = all.stream()
                 .mapToDouble(velocity -> (velocity.value() - mean) * (velocity.value() - mean))
                 .sum();
-        return Optional.of(Measured.of(mean, Math.sqrt(squares / (all.size() - 1) / all.size())));
+        double[] own = all.stream().mapToDouble(each -> each.stdOr(0)).sorted().toArray();
+        double shared = own[own.length / 2];
+        return Optional.of(Measured.of(mean, Math.hypot(shared, Math.sqrt(squares / (all.size() - 1) / all.size()))));
     }
 }

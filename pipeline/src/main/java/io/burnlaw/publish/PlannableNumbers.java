@@ -114,6 +114,18 @@ public final class PlannableNumbers {
             for (int i = 0; i < 2; i++) {
                 number(place + ".covariance", law.covariance().get(i).get(i), 0, 100);
                 number(place + ".covariance", law.covariance().get(i).get(1 - i), -100, 100);
+                if (law.sharedCovariance() != null) {
+                    number(
+                            place + ".shared_covariance",
+                            law.sharedCovariance().get(i).get(i),
+                            0,
+                            100);
+                    number(
+                            place + ".shared_covariance",
+                            law.sharedCovariance().get(i).get(1 - i),
+                            -100,
+                            100);
+                }
             }
         }
         if (Arrays.stream(Weighting.values())

@@ -9,10 +9,10 @@ import io.burnlaw.comparison.Propellant;
 import io.burnlaw.grain.SurfaceTable;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.ratelaw.CommonError;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.report.document.Break;
 import io.burnlaw.report.document.CampaignSummary;
@@ -180,21 +180,26 @@ public final class PublishedFormulation {
     }
 
     private static RateLaw law(Law law) {
+        SystematicError shared = law.sharedCovariance() == null
+                ? SystematicError.NONE
+                : new SystematicError(
+                        law.sharedCovariance().get(0).get(0),
+                        law.sharedCovariance().get(0).get(1),
+                        law.sharedCovariance().get(1).get(1));
         return new RateLaw(
                 StrictMath.log(si(law.rateAtReference())),
                 law.exponent().value(),
                 si(law.referencePressure()),
-                law.covariance().get(0).get(0),
-                law.covariance().get(0).get(1),
-                law.covariance().get(1).get(1),
+                Math.max(0, law.covariance().get(0).get(0) - shared.rateVariance()),
+                law.covariance().get(0).get(1) - shared.covariance(),
+                Math.max(0, law.covariance().get(1).get(1) - shared.exponentVariance()),
                 law.degreesOfFreedom(),
                 law.residualScatter(),
                 si(law.pressureLow()),
                 si(law.pressureHigh()),
                 law.pointsUsed(),
                 weighting(law.weighting()),
-                // the published covariance holds the shared error already
-                CommonError.NONE);
+                shared);
     }
 
     private static Weighting weighting(String word) {

@@ -14,15 +14,17 @@ import io.burnlaw.quantity.Measured;
  * @param throatBefore  throat area before [m2]
  * @param throatAfter   throat area after [m2]
  * @param flow          of gas through the nozzle on that day
+ * @param igniterGas    mass of gas that the starter charge gave [kg]; 0 where nobody stated it
  * @param chamberVolume of the empty case [m3], more than the grain's
  */
 record BurnInputs(
-        EvenRecord record,
+        UniformTrace record,
         WebTable grain,
         double density,
         double throatBefore,
         double throatAfter,
-        FlowShare flow,
+        ChokedFlowFraction flow,
+        double igniterGas,
         double chamberVolume) {
 
     /**
@@ -32,7 +34,7 @@ record BurnInputs(
      * @param record pressures [Pa, absolute]
      * @return the inputs
      */
-    static BurnInputs of(Burn burn, EvenRecord record) {
+    static BurnInputs of(Burn burn, UniformTrace record) {
         Firing row = burn.firing();
         WebTable grain = new WebTable(burn.grain());
         double density = row.propellantMass()
@@ -47,9 +49,10 @@ record BurnInputs(
                 density,
                 before,
                 row.throatDiameterAfter().map(d -> area(d.value())).orElse(before),
-                new FlowShare(
+                new ChokedFlowFraction(
                         burn.formulation().specificHeatRatio().orElse(Formulation.USUAL_SPECIFIC_HEAT_RATIO),
                         row.ambientPressure()),
+                row.igniterGas().map(Measured::value).orElse(0.0),
                 Motor.freeVolume(burn.grain(), stated) + grain.volume());
     }
 
@@ -57,20 +60,36 @@ record BurnInputs(
         return Math.PI / 4 * diameter * diameter;
     }
 
-    BurnInputs withRecord(EvenRecord other) {
-        return new BurnInputs(other, grain, density, throatBefore, throatAfter, flow, chamberVolume);
+    BurnInputs withRecord(UniformTrace other) {
+        return new BurnInputs(other, grain, density, throatBefore, throatAfter, flow, igniterGas, chamberVolume);
     }
 
     BurnInputs withThroatAfter(double other) {
-        return new BurnInputs(record, grain, density, throatBefore, other, flow, chamberVolume);
+        return new BurnInputs(record, grain, density, throatBefore, other, flow, igniterGas, chamberVolume);
     }
 
     BurnInputs withChamberVolume(double other) {
-        return new BurnInputs(record, grain, density, throatBefore, throatAfter, flow, other);
+        return new BurnInputs(record, grain, density, throatBefore, throatAfter, flow, igniterGas, other);
     }
 
     BurnInputs withSpecificHeatRatio(double other) {
         return new BurnInputs(
-                record, grain, density, throatBefore, throatAfter, new FlowShare(other, flow.ambient()), chamberVolume);
+                record,
+                grain,
+                density,
+                throatBefore,
+                throatAfter,
+                new ChokedFlowFraction(other, flow.ambient()),
+                igniterGas,
+                chamberVolume);
+    }
+
+    BurnInputs withIgniterGas(double other) {
+        return new BurnInputs(record, grain, density, throatBefore, throatAfter, flow, other, chamberVolume);
+    }
+
+    /** {@return mass of the propellant [kg]} */
+    double mass() {
+        return density * grain.volume();
     }
 }

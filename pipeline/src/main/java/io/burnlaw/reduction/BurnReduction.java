@@ -43,7 +43,7 @@ record BurnReduction(
     static BurnReduction of(
             Burn burn,
             ReductionSettings settings,
-            EvenRecord record,
+            UniformTrace record,
             EventFinder.Found found,
             Optional<PressureError> pressureScale) {
         BurnInputs inputs = BurnInputs.of(burn, record);
@@ -72,7 +72,7 @@ record BurnReduction(
                 pressureScale);
     }
 
-    private static Events events(EvenRecord record, EventFinder.Found found, RateEstimate estimate) {
+    private static Events events(UniformTrace record, EventFinder.Found found, RateEstimate estimate) {
         double ofStep = record.step() / RECTANGULAR;
         return new Events(
                 found.start(),
@@ -197,7 +197,10 @@ record BurnReduction(
                 / row.throatDiameter().value();
         double ofPressure = pressureStd(found.highest()) / found.highest();
         double velocity = estimate.balance().characteristicVelocity();
-        List<Double> parts = new ArrayList<>(List.of(ofThroat, ofPressure));
+        double ofIgniter = row.igniterGas().isPresent()
+                ? row.igniterGas().get().stdOr(0) / inputs.mass()
+                : UsualUncertainty.IGNITER;
+        List<Double> parts = new ArrayList<>(List.of(ofThroat, ofPressure, ofIgniter));
         return ofMass.map(share -> {
             parts.add(share);
             double sum = parts.stream().mapToDouble(x -> x * x).sum();

@@ -46,6 +46,10 @@ final class FiringBudget {
         events(budget);
         double definitions = reduction.definitions() / (2 * BurnReduction.RECTANGULAR);
         budget.add("definition of the rate", definitions, "1", definitions, 0);
+        double before = BurnedBefore.std(reduction);
+        if (before > 0) {
+            budget.add(BurnedBefore.LINE, before * web, "m", before, 0);
+        }
         double zero = reduction.burn().record().zeroStd();
         budget.add(
                 "sensor zero",
@@ -56,6 +60,15 @@ final class FiringBudget {
         double noise = reduction.burn().record().noiseStd();
         budget.add("noise", noise, "Pa", ofNoise(noise), 0);
         throat(budget);
+        double gas = reduction
+                .burn()
+                .firing()
+                .igniterGas()
+                .map(known -> known.stdOr(0))
+                .orElse(UsualUncertainty.IGNITER * inputs.mass());
+        double igniter = effect(inputs.withIgniterGas(inputs.igniterGas() + gas));
+        // The same igniter lights all of them.
+        budget.add("igniter gas", gas, "kg", igniter, igniter);
         double chamberStd = chamberStd();
         double chamber = effect(inputs.withChamberVolume(inputs.chamberVolume() + chamberStd));
         budget.add("chamber volume", chamberStd, "m3", chamber, chamber);

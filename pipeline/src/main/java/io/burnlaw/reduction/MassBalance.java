@@ -6,10 +6,14 @@ package io.burnlaw.reduction;
  * <pre>
  *     J(t)   = integral from A to t of phi P At dt                                            [N s]
  *     kappa  = 1/(Gamma c*)^2                                  gas density over pressure      [s2/m2]
- *     vb(t)  = ( J/c* + kappa (P - PA) V0 ) / ( rho - kappa P )    volume of propellant gone  [m3]
+ *     vb(t)  = ( J/c* + kappa (P - PA) V0 - mi ) / ( rho - kappa P )   propellant gone        [m3]
  *     x(t)   = web at which the grain has lost vb(t)                                          [m]
  *     c*     : vb(G) is the whole grain                                                       [m/s]
  * </pre>
+ *
+ * <p>mi is the gas of the igniter, as far as it has come: the first gas is taken to be the igniter's until all of it is
+ * there. Its own time does not matter, since rates are taken after the ignition transient; that it closed the integral as
+ * if it were propellant does, one for one.
  *
  * <p>V0 is the free volume at the begin; that it grows by vb is what puts kappa P into the denominator, so the gas
  * density term is exact. Because c* is closed on the same trace, the sensor's gain, the throat's size and the mass
@@ -45,9 +49,9 @@ final class MassBalance {
      * @return the balance
      */
     static MassBalance of(BurnInputs inputs) {
-        EvenRecord record = inputs.record();
+        UniformTrace record = inputs.record();
         int n = record.size();
-        FlowShare flow = inputs.flow();
+        ChokedFlowFraction flow = inputs.flow();
         double[] expelled = new double[n];
         double throatStep = (inputs.throatAfter() - inputs.throatBefore()) / n;
         double sum = 0;
@@ -61,7 +65,7 @@ final class MassBalance {
             expelled[i] = sum;
         }
         double gamma = flow.gamma();
-        double mass = inputs.density() * inputs.grain().volume();
+        double mass = inputs.mass() + inputs.igniterGas();
         double free = inputs.chamberVolume() - inputs.grain().volume();
         double first = mean(record, 0, Math.min(n, 3));
         double last = mean(record, Math.max(0, n - 3), n);
@@ -75,13 +79,15 @@ final class MassBalance {
         double[] web = new double[n];
         for (int i = 0; i < n; i++) {
             double p = record.pressure(i);
-            gone[i] = (expelled[i] / velocity + kappa * (p - first) * free) / (inputs.density() - kappa * p);
+            double made = expelled[i] / velocity + kappa * (p - first) * free;
+            double ofIgniter = Math.min(inputs.igniterGas(), Math.max(0, made));
+            gone[i] = (made - ofIgniter) / (inputs.density() - kappa * p);
             web[i] = inputs.grain().webBurned(gone[i], i == 0 ? 0 : web[i - 1]);
         }
         return new MassBalance(inputs, gone, web, sum, velocity);
     }
 
-    private static double mean(EvenRecord record, int from, int to) {
+    private static double mean(UniformTrace record, int from, int to) {
         double sum = 0;
         for (int i = from; i < to; i++) {
             sum += record.pressure(i);

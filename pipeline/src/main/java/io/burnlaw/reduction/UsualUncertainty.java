@@ -23,6 +23,9 @@ final class UsualUncertainty {
     /** Of a propellant mass, as a share of it [1]. */
     static final double MASS = 0.003;
 
+    /** Of the gas of an igniter that nobody stated, as a share of the propellant's mass [1]. */
+    static final double IGNITER = 0.008;
+
     /** Of a density [kg/m3 over kg/m3]. */
     static final double DENSITY = 0.01;
 

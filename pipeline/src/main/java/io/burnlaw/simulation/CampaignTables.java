@@ -52,6 +52,10 @@ final class CampaignTables {
                     "exit_diameter [mm]",
                     plan.exit().isPresent() ? length(plan.exit().getAsDouble(), random) : "");
             table.cell("propellant_mass [g]", mass(firing, random));
+            plan.starter()
+                    .filter(Scenario.Starter::logged)
+                    .ifPresent(
+                            starter -> table.cell("igniter_mass [g]", FixedNumber.decimals(1e3 * starter.mass(), 2)));
             plan.temperature()
                     .ifPresent(kelvin -> table.cell(
                             "grain_temperature [degC]", FixedNumber.decimals(Unit.DEGREE_CELSIUS.fromSi(kelvin), 1)));

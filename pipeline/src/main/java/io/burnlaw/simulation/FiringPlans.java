@@ -71,6 +71,7 @@ final class FiringPlans {
                 length(block, "exit"),
                 ScenarioReader.value(block.positive("temperature", Dimension.TEMPERATURE)),
                 block.number("igniter", 0, 1000).orElse(1),
+                starter(block),
                 ScenarioReader.value(block.measured("core_offset", Dimension.LENGTH)),
                 ScenarioReader.value(block.positive("sample_interval", Dimension.TIME)),
                 block.choice("sensors", Recorder.Sensors.class),
@@ -113,6 +114,17 @@ final class FiringPlans {
                         block.flag("wires", false),
                         ScenarioReader.value(block.positive("temperature", Dimension.TEMPERATURE)),
                         block.text("note")));
+    }
+
+    private static Optional<Scenario.Starter> starter(Block block) {
+        return block.positive("igniter_mass", Dimension.MASS)
+                .map(mass -> new Scenario.Starter(
+                        mass.value(),
+                        ScenarioReader.value(block.positive("igniter_time", Dimension.TIME))
+                                .orElse(0.1),
+                        ScenarioReader.value(block.positive("flame_spread", Dimension.TIME))
+                                .orElse(0.1),
+                        block.flag("igniter_logged", false)));
     }
 
     private static double absolute(Block block) {

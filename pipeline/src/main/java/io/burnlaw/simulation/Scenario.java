@@ -156,6 +156,16 @@ public record Scenario(
             boolean preamble) {}
 
     /**
+     * What lights a motor.
+     *
+     * @param mass   of the charge [kg]
+     * @param time   in which it burns [s]
+     * @param spread in which the flame runs over the grain [s]
+     * @param logged whether the log states its mass
+     */
+    public record Starter(double mass, double time, double spread, boolean logged) {}
+
+    /**
      * One firing.
      *
      * @param id          of it
@@ -166,6 +176,7 @@ public record Scenario(
      * @param exit        diameter [m]
      * @param temperature of the grain [K]
      * @param igniter     strength against the usual igniter [1]
+     * @param starter     charge, its time and the spread of the flame, where they are not the usual ones
      * @param coreOffset  of the core's axis [m]; drawn where empty
      * @param interval    between two samples, where it differs from the logger's [s]
      * @param sensors     where they differ from the logger's
@@ -183,6 +194,7 @@ public record Scenario(
             OptionalDouble exit,
             OptionalDouble temperature,
             double igniter,
+            Optional<Starter> starter,
             OptionalDouble coreOffset,
             OptionalDouble interval,
             Optional<Recorder.Sensors> sensors,

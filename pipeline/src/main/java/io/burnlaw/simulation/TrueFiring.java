@@ -98,9 +98,16 @@ record TrueFiring(
     private static SimulationSettings settings(Scenario scenario, Scenario.PlannedFiring plan, Motor motor) {
         Map<FaultKey, Double> faults = plan.faults();
         Ignition usual = Ignition.usual(motor);
-        Ignition ignition = new Ignition(
-                        plan.igniter() * usual.igniterMass(), usual.igniterDuration(), usual.spreadTime(), 0, 0)
+        double ofGas = 0.6 + 0.1 * Randomness.of(scenario.seed(), "igniter gas").nextGaussian();
+        Ignition ignition = plan.starter()
+                .map(starter -> new Ignition(ofGas * starter.mass(), starter.time(), starter.spread(), 0, 0))
+                .orElse(new Ignition(
+                        plan.igniter() * usual.igniterMass(), usual.igniterDuration(), usual.spreadTime(), 0, 0))
                 .withDwell(faults.getOrDefault(FaultKey.DWELL, 0.0), faults.getOrDefault(FaultKey.DWELL_SHARE, 0.2));
+        if (faults.containsKey(FaultKey.LATE_RISE)) {
+            ignition = ignition.withPartAhead(
+                    faults.get(FaultKey.LATE_RISE), faults.getOrDefault(FaultKey.LATE_RISE_SHARE, 0.05));
+        }
         Disturbance disturbance = Disturbance.none();
         if (faults.containsKey(FaultKey.BLOCKAGE)) {
             disturbance = disturbance.and(Disturbance.blockage(

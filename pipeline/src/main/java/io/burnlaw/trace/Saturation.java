@@ -59,6 +59,8 @@ final class Saturation {
         }
         double noise = noise(values, quiet, limit);
         double step = step(values, quiet);
+        // A reading that moves by steps from sample to sample scatters by their rounding as well, step²/12.
+        noise = Math.sqrt(Math.max(0, noise * noise - step * step / 12));
         boolean flat =
                 step < 0.2 * noise ? at >= LEAST && longest >= 2 : noise > FLICKER * step && longest >= UNFLICKERING;
         if (!flat) {

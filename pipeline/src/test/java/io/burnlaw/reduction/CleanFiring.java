@@ -173,6 +173,7 @@ record CleanFiring(
                 Optional.empty(),
                 motor.nozzle().exitDiameter().stream().mapToObj(Measured::of).findFirst(),
                 Optional.of(Measured.of(mass, 0.002 * mass)),
+                Optional.empty(),
                 OptionalDouble.empty(),
                 AMBIENT,
                 Optional.of(Measured.of(motor.freeVolume() + motor.grain().volume(0))),

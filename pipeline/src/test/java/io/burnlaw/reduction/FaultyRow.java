@@ -39,6 +39,7 @@ record FaultyRow(Firing row) {
                 after,
                 row.exitDiameter(),
                 mass,
+                row.igniterGas(),
                 row.grainTemperature(),
                 row.ambientPressure(),
                 row.chamberVolume(),

@@ -206,6 +206,7 @@ final class FiringBench {
                 that.throatAfter == that.throat ? Optional.empty() : Optional.of(Measured.of(that.throatAfter)),
                 Optional.empty(),
                 Optional.of(Measured.of(mass)),
+                Optional.empty(),
                 OptionalDouble.of(294),
                 AMBIENT,
                 Optional.empty(),

@@ -38,6 +38,7 @@ class TimedBurnTest {
                 Optional.of(Measured.of(throat, 1e-5)),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 OptionalDouble.empty(),
                 AMBIENT,
                 Optional.empty(),

@@ -209,6 +209,7 @@ final class SampleFormulations {
                 Quantity.of(reference, "MPa"),
                 new Quantity(at, "mm/s", at * 0.99, at * 1.01, 0.95, at * 0.004),
                 covariance,
+                null,
                 Quantity.of(low, "MPa"),
                 Quantity.of(high, "MPa"),
                 0.011,

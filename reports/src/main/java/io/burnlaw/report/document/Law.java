@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param referencePressure absolute, where rate and exponent are uncorrelated
  * @param rateAtReference the rate there
  * @param covariance of (ln rate at reference, exponent)
+ * @param sharedCovariance the part of it that more firings do not shrink, such as that of the gauge; absent where there is none
  * @param pressureLow lower end of its range, absolute
  * @param pressureHigh upper end of its range, absolute
  * @param residualScatter relative standard deviation about the law [1]
@@ -36,6 +37,7 @@ public record Law(
         Quantity referencePressure,
         Quantity rateAtReference,
         List<List<Double>> covariance,
+        @Nullable List<List<Double>> sharedCovariance,
         Quantity pressureLow,
         Quantity pressureHigh,
         double residualScatter,
@@ -50,14 +52,19 @@ public record Law(
         List<CurvePoint> curve) {
 
     public Law {
-        if (covariance.size() != 2
-                || covariance.stream()
-                        .anyMatch(row -> row.size() != 2 || row.stream().anyMatch(Objects::isNull))) {
-            throw new IllegalArgumentException("a covariance that is not two by two: " + covariance);
-        }
-        covariance = List.copyOf(covariance);
+        covariance = twoByTwo(covariance);
+        sharedCovariance = sharedCovariance == null ? null : twoByTwo(sharedCovariance);
         unitPairs = List.copyOf(unitPairs);
         intervals = List.copyOf(intervals);
         curve = List.copyOf(curve);
+    }
+
+    private static List<List<Double>> twoByTwo(List<List<Double>> matrix) {
+        if (matrix.size() != 2
+                || matrix.stream()
+                        .anyMatch(row -> row.size() != 2 || row.stream().anyMatch(Objects::isNull))) {
+            throw new IllegalArgumentException("a covariance that is not two by two: " + matrix);
+        }
+        return List.copyOf(matrix);
     }
 }
