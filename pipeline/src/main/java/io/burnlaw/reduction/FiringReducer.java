@@ -14,6 +14,7 @@ import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.events.HistoryThinning;
 import io.burnlaw.reduction.events.Operation;
 import io.burnlaw.reduction.events.UniformTrace;
+import io.burnlaw.reduction.point.PressureDistribution;
 import io.burnlaw.reduction.point.TraceHistory;
 import io.burnlaw.reduction.screening.BurnScreening;
 import io.burnlaw.trace.ConditionedTrace;
@@ -95,7 +96,7 @@ public final class FiringReducer {
         BurnReduction reduction;
         try {
             reduction = BurnReduction.of(burn, settings, even, found.get(), derived.map(PressureFromThrust::scale));
-        } catch (BurnPressures.NoTime together) {
+        } catch (PressureDistribution.NoTime together) {
             findings.add(Finding.of(
                             FindingCode.IMPLAUSIBLE_BURN_TIME,
                             "With these dimensions no time passes between ignition and burnout: check chamber volume, throat,"

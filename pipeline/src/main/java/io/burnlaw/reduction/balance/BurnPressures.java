@@ -55,14 +55,6 @@ public final class BurnPressures {
                 duration[into++] = time[i];
             }
         }
-        if (filled == 0) {
-            throw new NoTime();
-        }
         return PressureDistribution.of(pressure, duration);
-    }
-
-    /** Ignition and burnout fall together. */
-    static final class NoTime extends IllegalArgumentException {
-        private static final long serialVersionUID = 1L;
     }
 }
