@@ -9,7 +9,7 @@ import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.characterize.Progress;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
-import io.burnlaw.publish.DocumentOf;
+import io.burnlaw.publish.CharacterizationDocument;
 import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.FitResult;
@@ -27,8 +27,8 @@ import io.burnlaw.report.document.Characterization;
 import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.Trace;
 import io.burnlaw.trace.TraceConditioning;
-import io.burnlaw.trace.TraceReader;
-import io.burnlaw.trace.TraceReading;
+import io.burnlaw.trace.reading.TraceReader;
+import io.burnlaw.trace.reading.TraceReading;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -82,7 +82,7 @@ public class KernelBenchmark {
         });
         CampaignResult result = Characterizer.characterize(campaign, 1, Progress.silent());
         points = result.formulations().get(0).fitPoints();
-        document = DocumentOf.result(result, "bench", Optional.empty(), true);
+        document = CharacterizationDocument.result(result, "bench", Optional.empty(), true);
     }
 
     /** {@return a record, read and parsed, with its checksum} */

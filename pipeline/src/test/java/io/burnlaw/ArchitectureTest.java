@@ -23,7 +23,7 @@ class ArchitectureTest {
             "ratelaw",
             "regime",
             "comparison",
-            "closure",
+            "prediction",
             "planning",
             "characterize",
             "publish",

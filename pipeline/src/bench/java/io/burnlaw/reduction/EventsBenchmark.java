@@ -6,7 +6,7 @@ import io.burnlaw.campaign.Firing;
 import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.Trace;
 import io.burnlaw.trace.TraceConditioning;
-import io.burnlaw.trace.TraceReader;
+import io.burnlaw.trace.reading.TraceReader;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -36,7 +36,7 @@ public class EventsBenchmark {
 
     private Campaign campaign;
     private Firing firing;
-    private EvenRecord record;
+    private UniformTrace record;
     private double noise;
 
     /** Reads, conditions and cuts one record. */
@@ -55,7 +55,7 @@ public class EventsBenchmark {
         Trace record = conditioned.trace();
         Operation operation =
                 Operation.find(record, firing.ambientPressure(), conditioned).orElseThrow();
-        this.record = EvenRecord.of(record.times(), record.pressures(), operation.from(), operation.to());
+        this.record = UniformTrace.of(record.times(), record.pressures(), operation.from(), operation.to());
         noise = conditioned.noiseStd() / Math.sqrt(Math.max(1, this.record.samplesPerCell()));
     }
 

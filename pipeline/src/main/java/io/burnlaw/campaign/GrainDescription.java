@@ -1,7 +1,7 @@
 package io.burnlaw.campaign;
 
-import io.burnlaw.quantity.Figures;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import java.util.List;
 import java.util.Map;
@@ -72,7 +72,7 @@ public record GrainDescription(
         dimensions.forEach((name, length) -> words.append(", ")
                 .append(name.replace('_', ' '))
                 .append(' ')
-                .append(Figures.significant(Unit.MILLIMETRE.fromSi(length.value()), 4))
+                .append(NumberFormat.significant(Unit.MILLIMETRE.fromSi(length.value()), 4))
                 .append(" mm"));
         tableName.ifPresent(name -> words.append(", surface from ").append(name));
         return words.toString();

@@ -1,6 +1,6 @@
 package io.burnlaw.campaign;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import java.util.OptionalDouble;
 
 /**
@@ -69,7 +69,7 @@ public record PressureLimit(OptionalDouble allowed) {
     /** {@return the limit in words, such as "4.77 MPa, the case limit over its safety factor"} */
     public String inWords() {
         return allowed.isPresent()
-                ? Figures.significant(allowed.getAsDouble() / 1e6, 3)
+                ? NumberFormat.significant(allowed.getAsDouble() / 1e6, 3)
                         + " MPa absolute, the case limit over its safety factor"
                 : "an unstated case limit";
     }

@@ -26,7 +26,7 @@ public record CampaignResult(
         List<FiringResult> firings,
         List<StrandResult> strands,
         List<FormulationResult> formulations,
-        List<Outlook> outlooks,
+        List<Predictions> outlooks,
         List<Comparison> comparisons,
         List<DoseTrend> trends) {
 

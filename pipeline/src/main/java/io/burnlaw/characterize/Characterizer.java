@@ -4,7 +4,7 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.InputFile;
-import io.burnlaw.closure.Closure;
+import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.CampaignPlausibility;
 import io.burnlaw.reduction.NumberStore;
@@ -64,14 +64,15 @@ public final class Characterizer {
                 workers,
                 progress,
                 "formulations fitted");
-        List<Outlook> outlooks = InOrder.map(
-                formulations, result -> outlook(campaign, result, firings, store), workers, progress, "laws tried out");
+        List<FiringResult> seen = SlowFirings.told(firings, formulations);
+        List<Predictions> outlooks = InOrder.map(
+                formulations, result -> outlook(campaign, result, seen, store), workers, progress, "laws tried out");
         double level = campaign.fit().confidence();
         return new CampaignResult(
                 campaign,
-                inputs(campaign, firings, strands),
-                notes(campaign, firings, strands),
-                firings,
+                inputs(campaign, seen, strands),
+                notes(campaign, seen, strands),
+                seen,
                 strands,
                 formulations,
                 outlooks,
@@ -147,7 +148,7 @@ public final class Characterizer {
         return FormulationWork.of(campaign, formulation, points, reduced);
     }
 
-    private static Outlook outlook(
+    private static Predictions outlook(
             Campaign campaign, FormulationResult result, List<FiringResult> firings, NumberStore store) {
         Map<String, Firing> rows = new TreeMap<>();
         campaign.firings().forEach(row -> rows.put(row.id(), row));
@@ -161,9 +162,9 @@ public final class Characterizer {
                 .toList();
         ForkJoinTask<PlanWork.Made> planning =
                 ForkJoinPool.commonPool().submit(() -> PlanWork.of(campaign, result, fired));
-        Closure closure = ClosureWork.of(result, fired, store);
+        PredictionCheck closure = PredictionCheckWork.of(result, fired, store);
         PlanWork.Made planned = planning.join();
-        return new Outlook(closure, planned.plan(), planned.basis());
+        return new Predictions(closure, planned.plan(), planned.basis());
     }
 
     private static List<InputFile> inputs(Campaign campaign, List<FiringResult> firings, List<StrandResult> strands) {

@@ -9,8 +9,8 @@ import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.Planner;
-import io.burnlaw.quantity.Figures;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.TemperatureResult;
 import io.burnlaw.regime.Threshold;
@@ -147,12 +147,15 @@ final class PlanWork {
                 .estimated()
                 .map(interval -> interval.low() > 0
                         ? "each degree more raises the pressure by %s, or up to %s"
-                                .formatted(Figures.percent(temperature.piK(), 2), Figures.percent(interval.high(), 2))
+                                .formatted(
+                                        NumberFormat.percent(temperature.piK(), 2),
+                                        NumberFormat.percent(interval.high(), 2))
                         : "an effect of it is not shown, but may be up to %s of pressure a degree"
-                                .formatted(Figures.percent(Math.max(interval.high(), -interval.low()), 2)))
+                                .formatted(NumberFormat.percent(Math.max(interval.high(), -interval.low()), 2)))
                 .orElse("how much it changes the pressure cannot be said");
         return "All this holds at %s °C; by the firings at several temperatures, %s."
                 .formatted(
-                        Figures.significant(Unit.DEGREE_CELSIUS.fromSi(temperature.referenceTemperature()), 3), effect);
+                        NumberFormat.significant(Unit.DEGREE_CELSIUS.fromSi(temperature.referenceTemperature()), 3),
+                        effect);
     }
 }

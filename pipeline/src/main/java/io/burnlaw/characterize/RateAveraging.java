@@ -79,7 +79,7 @@ final class RateAveraging {
                 across,
                 error.sharedStd(),
                 error.gain(),
-                point.source() == RatePoint.Source.TIMED);
+                point.lessCertain());
     }
 
     private static double square(double x) {

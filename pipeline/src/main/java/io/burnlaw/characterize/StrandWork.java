@@ -8,7 +8,7 @@ import io.burnlaw.finding.FindingCode;
 import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.StrandReducer;
 import io.burnlaw.reduction.StrandReduction;
-import io.burnlaw.trace.TraceReader;
+import io.burnlaw.trace.reading.TraceReader;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,6 +1,6 @@
 package io.burnlaw.cli;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Comparison;
 import io.burnlaw.report.document.DoseTrend;
@@ -41,7 +41,8 @@ final class ComparisonTable {
         if (!compared.isEmpty()) {
             out.println(
                     "Bands hold at %s over all shared pressures at once; p is the probability of such a difference by chance, after Holm over all candidates."
-                            .formatted(Figures.plain(100 * document.campaign().confidence(), 4) + " %"));
+                            .formatted(
+                                    NumberFormat.plain(100 * document.campaign().confidence(), 4) + " %"));
         }
         caveats.forEach(caveat -> out.println(Terminal.safe(caveat)));
     }
@@ -79,24 +80,24 @@ final class ComparisonTable {
             candidate.append(each.candidate());
             range.append(pressure(points.get(0)) + " to " + pressure(points.get(points.size() - 1)));
             pressure.append(pressure(middle));
-            ratio.append(Figures.withInterval(middle.value(), middle.low(), middle.high()));
+            ratio.append(NumberFormat.withInterval(middle.value(), middle.low(), middle.high()));
             exponent.append(withInterval(each.exponentDifference()));
             adjusted.append(probability(each.tests().adjustedPValue()));
-            smallest.append(Figures.percent(each.smallestDetectable(), 2));
+            smallest.append(NumberFormat.percent(each.smallestDetectable(), 2));
             result.append(each.differs() ? "shown" : "not shown");
         }
         return Table.create("comparisons", candidate, range, pressure, ratio, exponent, adjusted, smallest, result);
     }
 
     private static String pressure(RatioPoint point) {
-        return Figures.significant(point.pressure(), 3);
+        return NumberFormat.significant(point.pressure(), 3);
     }
 
     private static String withInterval(Quantity quantity) {
-        return Figures.withInterval(quantity.value(), quantity.low(), quantity.high());
+        return NumberFormat.withInterval(quantity.value(), quantity.low(), quantity.high());
     }
 
     private static String probability(double value) {
-        return value < 1e-4 ? "< 0.0001" : Figures.significant(value, 2);
+        return value < 1e-4 ? "< 0.0001" : NumberFormat.significant(value, 2);
     }
 }

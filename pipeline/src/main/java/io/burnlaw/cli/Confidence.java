@@ -1,7 +1,7 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.quantity.DecimalNumber;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import picocli.CommandLine;
@@ -31,7 +31,7 @@ final class Confidence {
         if (!(enough && percent < 100)) {
             throw new ParameterException(
                     line,
-                    "--confidence " + typed.get() + ": write per cent between " + Figures.plain(least, 3)
+                    "--confidence " + typed.get() + ": write per cent between " + NumberFormat.plain(least, 3)
                             + " and 100, such as 95");
         }
         return OptionalDouble.of(percent / 100);

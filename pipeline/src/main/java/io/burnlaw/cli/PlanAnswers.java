@@ -7,7 +7,7 @@ import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.Planner;
 import io.burnlaw.planning.ThroatAnswer;
 import io.burnlaw.publish.PlanDocument;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import java.io.PrintWriter;
 import java.util.ArrayList;
@@ -41,12 +41,12 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
         List<Asked> asked = new ArrayList<>();
         for (double diameter : diameters) {
             asked.add(new Asked(
-                    "a throat of " + Figures.plain(Unit.MILLIMETRE.fromSi(diameter), 4) + " mm",
+                    "a throat of " + NumberFormat.plain(Unit.MILLIMETRE.fromSi(diameter), 4) + " mm",
                     Planner.throat(basis, options, diameter)));
         }
         for (double pressure : pressures) {
             asked.add(new Asked(
-                    "a mean of " + Figures.plain(Unit.MEGAPASCAL.fromSi(pressure), 4) + " MPa absolute",
+                    "a mean of " + NumberFormat.plain(Unit.MEGAPASCAL.fromSi(pressure), 4) + " MPa absolute",
                     Planner.throatFor(basis, options, pressure)));
         }
         return new PlanAnswers(Planner.plan(basis, options), Optional.of(basis), options.level(), asked);

@@ -11,7 +11,7 @@ import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
-import io.burnlaw.publish.DocumentOf;
+import io.burnlaw.publish.CharacterizationDocument;
 import io.burnlaw.publish.PlannableNumbers;
 import io.burnlaw.publish.PlannedDocument;
 import io.burnlaw.publish.PublishedFormulation;
@@ -210,7 +210,7 @@ final class PlanCommand implements Callable<Integer> {
                                     read.campaign(), Runtime.getRuntime().availableProcessors(), ProgressLines.to(err));
                             return ofDocument(
                                     from,
-                                    DocumentOf.result(result, Version.number(), Optional.empty(), false),
+                                    CharacterizationDocument.result(result, Version.number(), Optional.empty(), false),
                                     typed,
                                     options);
                         },

@@ -5,7 +5,7 @@ import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlannedThroat;
 import io.burnlaw.planning.Predicted;
 import io.burnlaw.planning.ThroatAnswer;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import java.io.PrintWriter;
 import java.util.ArrayList;
@@ -81,7 +81,7 @@ final class PlanTable {
         out.println(Terminal.safe(
                 TerminalTable.of(table("answer", List.of(found.throat()), null)).text()));
         if (found.exact() != found.throat().diameter()) {
-            out.println("exactly: " + Figures.plain(Unit.MILLIMETRE.fromSi(found.exact()), 4) + " mm");
+            out.println("exactly: " + NumberFormat.plain(Unit.MILLIMETRE.fromSi(found.exact()), 4) + " mm");
         }
         remarks(List.of(found.throat()));
         return found;
@@ -117,11 +117,11 @@ final class PlanTable {
             peak.append(predicted(each.maxPressure()));
             time.append(
                     each.burnTime().isPresent()
-                            ? Figures.significant(each.burnTime().getAsDouble(), 3)
+                            ? NumberFormat.significant(each.burnTime().getAsDouble(), 3)
                             : "");
             exponent.append(
                     each.exponentStdAfter().isPresent()
-                            ? Figures.significant(each.exponentStdAfter().getAsDouble(), 2)
+                            ? NumberFormat.significant(each.exponentStdAfter().getAsDouble(), 2)
                             : "");
             allowed.append(each.allowed() ? "yes" : "NO");
         }
@@ -144,7 +144,7 @@ final class PlanTable {
     }
 
     private String percent() {
-        return Figures.plain(100 * level, 4) + " %";
+        return NumberFormat.plain(100 * level, 4) + " %";
     }
 
     private static String stamped(Drill drill) {
@@ -155,7 +155,7 @@ final class PlanTable {
 
     private static String predicted(Predicted value) {
         return Double.isFinite(value.high())
-                ? Figures.withInterval(
+                ? NumberFormat.withInterval(
                         Unit.MEGAPASCAL.fromSi(value.value()),
                         Unit.MEGAPASCAL.fromSi(value.low()),
                         Unit.MEGAPASCAL.fromSi(value.high()))
@@ -163,10 +163,10 @@ final class PlanTable {
     }
 
     private static String megapascal(double pressure) {
-        return Figures.significant(Unit.MEGAPASCAL.fromSi(pressure), 3);
+        return NumberFormat.significant(Unit.MEGAPASCAL.fromSi(pressure), 3);
     }
 
     private static String millimetre(double length) {
-        return Figures.plain(Unit.MILLIMETRE.fromSi(length), 4);
+        return NumberFormat.plain(Unit.MILLIMETRE.fromSi(length), 4);
     }
 }

@@ -1,7 +1,7 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Firing;
@@ -61,9 +61,9 @@ final class ResultTable {
             if (!formulation.points().isEmpty()) {
                 out.println(Terminal.safe(points(formulation.points(), cautions).text()));
             }
-            OutlookLines.print(formulation, document, out);
+            PredictionLines.print(formulation, document, out);
         }
-        OutlookLines.caution(document, out);
+        PredictionLines.caution(document, out);
         ComparisonTable.sentences(document).forEach(sentence -> {
             out.println();
             out.println(Terminal.safe(sentence));
@@ -128,12 +128,12 @@ final class ResultTable {
     private static String figure(Quantity quantity) {
         Double std = quantity.std();
         return std == null || std == 0
-                ? Figures.significant(quantity.value(), 3)
-                : Figures.withStd(quantity.value(), std) + " ± " + Figures.withStd(std, std);
+                ? NumberFormat.significant(quantity.value(), 3)
+                : NumberFormat.withStd(quantity.value(), std) + " ± " + NumberFormat.withStd(std, std);
     }
 
     private static String residual(@Nullable Double studentized) {
-        return studentized == null ? "" : Figures.decimals(studentized, 1);
+        return studentized == null ? "" : NumberFormat.decimals(studentized, 1);
     }
 
     private static String remark(Point point, Map<String, String> cautions) {

@@ -4,7 +4,7 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
-import io.burnlaw.publish.DocumentOf;
+import io.burnlaw.publish.CharacterizationDocument;
 import io.burnlaw.reduction.NumberFile;
 import io.burnlaw.report.OwnFolder;
 import io.burnlaw.report.ReportWriter;
@@ -185,7 +185,8 @@ final class RunCommand implements Callable<Integer> {
         Optional<String> created = reproducible
                 ? Optional.empty()
                 : Optional.of(Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
-        Characterization document = DocumentOf.result(result, Version.number(), created, !amount.dataOnly);
+        Characterization document =
+                CharacterizationDocument.result(result, Version.number(), created, !amount.dataOnly);
         if (amount.json) {
             print(document, out);
             return ResultTable.exitCode(document);

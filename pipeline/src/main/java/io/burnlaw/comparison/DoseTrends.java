@@ -1,6 +1,6 @@
 package io.burnlaw.comparison;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
 import java.util.ArrayList;
@@ -112,7 +112,7 @@ public final class DoseTrends {
 
     private static DoseTrend worded(DoseTrend trend, double significance) {
         double perPercent = StrictMath.expm1(trend.slope() / 100);
-        String change = Figures.withInterval(
+        String change = NumberFormat.withInterval(
                 100 * perPercent,
                 100 * StrictMath.expm1(trend.interval().low() / 100),
                 100 * StrictMath.expm1(trend.interval().high() / 100));

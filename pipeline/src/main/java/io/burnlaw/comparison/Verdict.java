@@ -1,6 +1,6 @@
 package io.burnlaw.comparison;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import java.util.List;
 
 /** What a comparison means, in a sentence with its numbers. */
@@ -64,8 +64,8 @@ final class Verdict {
     private static String detectable(Comparison.Compared numbers) {
         return "A change of the rate would have been seen, in %s %% of such campaigns, if larger than %s."
                 .formatted(
-                        Figures.significant(100 * numbers.power(), 2),
-                        Figures.percent(numbers.smallestDetectable(), 2));
+                        NumberFormat.significant(100 * numbers.power(), 2),
+                        NumberFormat.percent(numbers.smallestDetectable(), 2));
     }
 
     /** Such as {@code 12.4 (8.1 to 16.9) % faster}; with the sign of the change in the interval. */
@@ -76,13 +76,13 @@ final class Verdict {
         double second = sign * (ratio.high() - 1);
         return "%s %% %s"
                 .formatted(
-                        Figures.withInterval(
+                        NumberFormat.withInterval(
                                 sign * (ratio.value() - 1), Math.min(first, second), Math.max(first, second)),
                         faster ? "faster" : "slower");
     }
 
     private static String exponents(Comparison.Compared numbers, double significance) {
-        String difference = Figures.withInterval(
+        String difference = NumberFormat.withInterval(
                 numbers.exponentDifference(),
                 numbers.exponentInterval().low(),
                 numbers.exponentInterval().high());
@@ -92,7 +92,10 @@ final class Verdict {
         Comparison.Ratio first = numbers.ratio().get(0);
         Comparison.Ratio last = numbers.ratio().get(numbers.ratio().size() - 1);
         return "The exponents differ by %s, so that its rate is %s times the baseline's at the lowest of these pressures and %s times at the highest."
-                .formatted(difference, Figures.significant(first.value(), 3), Figures.significant(last.value(), 3));
+                .formatted(
+                        difference,
+                        NumberFormat.significant(first.value(), 3),
+                        NumberFormat.significant(last.value(), 3));
     }
 
     private static String family(Comparison.Compared numbers) {
@@ -128,11 +131,11 @@ final class Verdict {
     }
 
     static String megapascal(double pressure) {
-        return Figures.significant(pressure / 1e6, 3);
+        return NumberFormat.significant(pressure / 1e6, 3);
     }
 
     /** Such as {@code p = 0.034}. */
     static String probability(double value) {
-        return Figures.probability(value);
+        return NumberFormat.probability(value);
     }
 }

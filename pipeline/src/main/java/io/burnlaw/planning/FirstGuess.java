@@ -1,9 +1,9 @@
 package io.burnlaw.planning;
 
 import io.burnlaw.quantity.Measured;
-import io.burnlaw.ratelaw.CommonError;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.Weighting;
 
 /**
@@ -56,6 +56,6 @@ public record FirstGuess(Measured rate, double pressure, Measured exponent, doub
                 pressure,
                 0,
                 Weighting.MEASURED,
-                CommonError.NONE));
+                SystematicError.NONE));
     }
 }

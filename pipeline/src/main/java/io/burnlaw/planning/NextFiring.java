@@ -2,7 +2,7 @@ package io.burnlaw.planning;
 
 import static io.burnlaw.planning.PressureCeiling.megapascal;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -50,7 +50,7 @@ record NextFiring(OptionalDouble pressure, String why) {
         return new NextFiring(
                 OptionalDouble.of(best),
                 "It tells most of the exponent: its standard uncertainty falls from %s to %s"
-                        .formatted(Figures.significant(now, 2), Figures.significant(least, 2)));
+                        .formatted(NumberFormat.significant(now, 2), NumberFormat.significant(least, 2)));
     }
 
     private static Optional<NextFiring> forBreak(PlanBasis basis, PressureRange range) {

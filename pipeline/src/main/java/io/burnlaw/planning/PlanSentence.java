@@ -2,7 +2,7 @@ package io.burnlaw.planning;
 
 import static io.burnlaw.planning.PressureCeiling.megapascal;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -29,7 +29,7 @@ final class PlanSentence {
                                         stamped(each),
                                         megapascal(each.meanPressure().value()),
                                         megapascal(each.maxPressure().high()),
-                                        Figures.plain(100 * options.level(), 4),
+                                        NumberFormat.plain(100 * options.level(), 4),
                                         why)),
                 () -> text.append("No next firing of %s is named. %s.".formatted(basis.formulation(), why)));
         text.append(" No throat below %s: its peak could be above %s MPa, %s."
@@ -37,19 +37,19 @@ final class PlanSentence {
         text.append(
                 firings.isEmpty()
                         ? " The exponent cannot be had to ±%s by more firings of this sort."
-                                .formatted(Figures.significant(options.exponentHalfWidth(), 1))
+                                .formatted(NumberFormat.significant(options.exponentHalfWidth(), 1))
                         : firings.getAsInt() == 0
                                 ? " The exponent is known to ±%s already."
-                                        .formatted(Figures.significant(options.exponentHalfWidth(), 1))
+                                        .formatted(NumberFormat.significant(options.exponentHalfWidth(), 1))
                                 : " About %d more, at the ends of the range, until the exponent is known to ±%s."
                                         .formatted(
                                                 firings.getAsInt(),
-                                                Figures.significant(options.exponentHalfWidth(), 1)));
+                                                NumberFormat.significant(options.exponentHalfWidth(), 1)));
         return text.toString();
     }
 
     private static String diameter(double diameter) {
-        return "%s mm".formatted(Figures.significant(diameter * 1000, 3));
+        return "%s mm".formatted(NumberFormat.significant(diameter * 1000, 3));
     }
 
     private static String stamped(PlannedThroat throat) {

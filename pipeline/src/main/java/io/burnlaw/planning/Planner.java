@@ -2,7 +2,7 @@ package io.burnlaw.planning;
 
 import static io.burnlaw.planning.PressureCeiling.megapascal;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -63,7 +63,7 @@ public final class Planner {
                         .<ThroatAnswer>map(each -> new ThroatAnswer.Found(each, diameter))
                         .orElseGet(() -> new ThroatAnswer.None(
                                 "With a throat of %s mm this motor would not burn out within minutes: it would smoulder."
-                                        .formatted(Figures.significant(diameter * 1000, 3)))));
+                                        .formatted(NumberFormat.significant(diameter * 1000, 3)))));
     }
 
     /**

@@ -1,7 +1,7 @@
 package io.burnlaw.planning;
 
 import io.burnlaw.campaign.PressureLimit;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
@@ -62,7 +62,7 @@ record PressureCeiling(double floor, double limit, String reason) {
         return "the case limit of %s MPa over a safety factor of %s"
                 .formatted(
                         megapascal(basis.hardware().casePressureLimit().getAsDouble()),
-                        Figures.significant(basis.hardware().safetyFactor(), 2));
+                        NumberFormat.significant(basis.hardware().safetyFactor(), 2));
     }
 
     /** The highest run of laws with exponents below 1 under the limit. */
@@ -98,7 +98,7 @@ record PressureCeiling(double floor, double limit, String reason) {
 
     private static String unstable(RateLaw law, double level) {
         Interval.Estimated interval = law.exponentInterval(level).estimated().orElseThrow();
-        String exponent = Figures.withInterval(law.exponent(), interval.low(), interval.high());
+        String exponent = NumberFormat.withInterval(law.exponent(), interval.low(), interval.high());
         return law.exponent() >= 1
                 ? "No throat is named: the exponent is %s. At 1 or above no motor has a steady pressure: a small rise feeds itself until the case bursts."
                         .formatted(exponent)
@@ -107,6 +107,6 @@ record PressureCeiling(double floor, double limit, String reason) {
     }
 
     static String megapascal(double pressure) {
-        return Figures.significant(pressure / 1e6, 3);
+        return NumberFormat.significant(pressure / 1e6, 3);
     }
 }

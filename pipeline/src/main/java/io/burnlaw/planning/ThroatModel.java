@@ -3,7 +3,7 @@ package io.burnlaw.planning;
 import io.burnlaw.ballistics.EquilibriumPressure;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
-import io.burnlaw.closure.Prediction;
+import io.burnlaw.prediction.Prediction;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import java.util.List;
 import java.util.Optional;

@@ -1,6 +1,6 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
@@ -44,9 +44,9 @@ final class Caveats {
                         "The rates of %s stand for %s °C, those of %s for %s °C: part of a difference may be that of the temperatures."
                                 .formatted(
                                         candidate.id(),
-                                        Figures.decimals(Unit.DEGREE_CELSIUS.fromSi(warm.getAsDouble()), 1),
+                                        NumberFormat.decimals(Unit.DEGREE_CELSIUS.fromSi(warm.getAsDouble()), 1),
                                         baseline.id(),
-                                        Figures.decimals(Unit.DEGREE_CELSIUS.fromSi(cold.getAsDouble()), 1)));
+                                        NumberFormat.decimals(Unit.DEGREE_CELSIUS.fromSi(cold.getAsDouble()), 1)));
             }
             if (!methods(candidate).equals(methods(baseline))) {
                 caveats.add(

@@ -27,6 +27,6 @@ final class FindingDocument {
                 finding.code().title(),
                 finding.message(),
                 finding.code().advice(),
-                InUnits.ofOptional(finding.at(), Unit.SECOND));
+                PublishedQuantities.ofOptional(finding.at(), Unit.SECOND));
     }
 }

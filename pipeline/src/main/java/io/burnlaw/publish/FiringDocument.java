@@ -58,24 +58,25 @@ final class FiringDocument {
                 result.note().orElse(null),
                 FindingDocument.of(reduced.findings()),
                 reduced.timed() ? null : events(reduced.events()),
-                InUnits.of(reduced.events().burnTime(), reduced.events().burnTimeStd(), Unit.SECOND),
-                reduced.timed() ? null : InUnits.of(reduced.events().actionTime(), Unit.SECOND),
-                InUnits.of(reduced.web(), Unit.MILLIMETRE),
-                InUnits.of(reduced.meanPressure(), main.pressureStd(), Unit.MEGAPASCAL),
-                reduced.timed() ? null : InUnits.of(reduced.maxPressure(), Unit.MEGAPASCAL),
-                InUnits.of(main.pressures().powerMean(exponent), main.pressureStd(), Unit.MEGAPASCAL),
+                PublishedQuantities.of(
+                        reduced.events().burnTime(), reduced.events().burnTimeStd(), Unit.SECOND),
+                reduced.timed() ? null : PublishedQuantities.of(reduced.events().actionTime(), Unit.SECOND),
+                PublishedQuantities.of(reduced.web(), Unit.MILLIMETRE),
+                PublishedQuantities.of(reduced.meanPressure(), main.pressureStd(), Unit.MEGAPASCAL),
+                reduced.timed() ? null : PublishedQuantities.of(reduced.maxPressure(), Unit.MEGAPASCAL),
+                PublishedQuantities.of(main.pressures().powerMean(exponent), main.pressureStd(), Unit.MEGAPASCAL),
                 new Rates(
-                        InUnits.of(reduced.thicknessTimeRate(), Unit.MILLIMETRE_PER_SECOND),
-                        InUnits.ofOptional(reduced.massBalanceRate(), Unit.MILLIMETRE_PER_SECOND)),
-                InUnits.ofOptional(reduced.characteristicVelocity(), Unit.METRE_PER_SECOND),
+                        PublishedQuantities.of(reduced.thicknessTimeRate(), Unit.MILLIMETRE_PER_SECOND),
+                        PublishedQuantities.ofOptional(reduced.massBalanceRate(), Unit.MILLIMETRE_PER_SECOND)),
+                PublishedQuantities.ofOptional(reduced.characteristicVelocity(), Unit.METRE_PER_SECOND),
                 new Throat(
-                        InUnits.of(reduced.throatBefore(), Unit.MILLIMETRE),
-                        InUnits.ofOptional(reduced.throatAfter(), Unit.MILLIMETRE)),
+                        PublishedQuantities.of(reduced.throatBefore(), Unit.MILLIMETRE),
+                        PublishedQuantities.ofOptional(reduced.throatAfter(), Unit.MILLIMETRE)),
                 reduced.totalImpulse().isPresent()
                         ? Quantity.of(reduced.totalImpulse().getAsDouble(), "N.s")
                         : null,
-                InUnits.ofOptional(reduced.specificImpulse(), Unit.SECOND),
-                InUnits.ofOptional(reduced.thrustCoefficient(), Unit.ONE),
+                PublishedQuantities.ofOptional(reduced.specificImpulse(), Unit.SECOND),
+                PublishedQuantities.ofOptional(reduced.thrustCoefficient(), Unit.ONE),
                 main.budget().stream()
                         .map(line -> new BudgetLine(
                                 line.source(), line.std(), line.unit(), line.contribution(), line.share()))
@@ -115,14 +116,14 @@ final class FiringDocument {
 
     private static Events events(io.burnlaw.reduction.Events events) {
         return new Events(
-                InUnits.of(events.start(), Unit.SECOND),
-                InUnits.of(events.ignition(), events.ignitionStd(), Unit.SECOND),
-                InUnits.of(events.webBurnout(), events.webBurnoutStd(), Unit.SECOND),
-                InUnits.of(events.tangentBisector(), Unit.SECOND),
-                InUnits.of(events.maximumCurvature(), Unit.SECOND),
-                InUnits.of(events.end(), Unit.SECOND),
-                InUnits.of(events.actionStart(), Unit.SECOND),
-                InUnits.of(events.actionEnd(), Unit.SECOND));
+                PublishedQuantities.of(events.start(), Unit.SECOND),
+                PublishedQuantities.of(events.ignition(), events.ignitionStd(), Unit.SECOND),
+                PublishedQuantities.of(events.webBurnout(), events.webBurnoutStd(), Unit.SECOND),
+                PublishedQuantities.of(events.tangentBisector(), Unit.SECOND),
+                PublishedQuantities.of(events.maximumCurvature(), Unit.SECOND),
+                PublishedQuantities.of(events.end(), Unit.SECOND),
+                PublishedQuantities.of(events.actionStart(), Unit.SECOND),
+                PublishedQuantities.of(events.actionEnd(), Unit.SECOND));
     }
 
     private static List<Along> along(List<InstantaneousRate> rates) {
@@ -137,7 +138,7 @@ final class FiringDocument {
 
     private static List<Double> course(
             List<InstantaneousRate> rates, ToDoubleFunction<InstantaneousRate> column, Unit unit) {
-        return InUnits.course(rates.stream().mapToDouble(column).toArray(), unit);
+        return PublishedQuantities.course(rates.stream().mapToDouble(column).toArray(), unit);
     }
 
     private static io.burnlaw.report.document.@Nullable TraceHistory history(
@@ -147,16 +148,18 @@ final class FiringDocument {
                 .filter(history -> histories)
                 .map(TraceHistory::samples)
                 .map(history -> new io.burnlaw.report.document.TraceHistory(
-                        InUnits.course(history.time(), Unit.SECOND),
-                        InUnits.course(history.pressure(), Unit.MEGAPASCAL),
+                        PublishedQuantities.course(history.time(), Unit.SECOND),
+                        PublishedQuantities.course(history.pressure(), Unit.MEGAPASCAL),
                         history.thrust()
-                                .map(newtons -> InUnits.course(newtons, Unit.NEWTON))
+                                .map(newtons -> PublishedQuantities.course(newtons, Unit.NEWTON))
                                 .orElse(null),
                         simulated
-                                .map(trace -> InUnits.course(trace.samples().time(), Unit.SECOND))
+                                .map(trace -> PublishedQuantities.course(
+                                        trace.samples().time(), Unit.SECOND))
                                 .orElse(null),
                         simulated
-                                .map(trace -> InUnits.course(trace.samples().pressure(), Unit.MEGAPASCAL))
+                                .map(trace -> PublishedQuantities.course(
+                                        trace.samples().pressure(), Unit.MEGAPASCAL))
                                 .orElse(null)))
                 .orElse(null);
     }

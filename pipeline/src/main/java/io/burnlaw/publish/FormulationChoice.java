@@ -57,7 +57,7 @@ public record FormulationChoice(Optional<String> baseline, List<String> candidat
         }
         List<ChosenFormulation> all = new ArrayList<>(List.of(base));
         all.addAll(wanted);
-        List<ChosenFormulation> named = OwnIds.of(all);
+        List<ChosenFormulation> named = UniqueIds.of(all);
         return new Chosen.Found(named.get(0), named.subList(1, named.size()));
     }
 

@@ -3,10 +3,10 @@ package io.burnlaw.publish;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.FormulationResult;
-import io.burnlaw.characterize.Outlook;
-import io.burnlaw.closure.Closure;
+import io.burnlaw.characterize.Predictions;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
@@ -33,7 +33,7 @@ final class FormulationDocument {
      * @return the formulation
      */
     static io.burnlaw.report.document.Formulation of(
-            FormulationResult result, Outlook outlook, CampaignResult campaign) {
+            FormulationResult result, Predictions outlook, CampaignResult campaign) {
         Formulation formulation = result.formulation();
         double level = campaign.campaign().fit().confidence();
         Optional<FitResult.Fitted> fitted = result.fit().fitted();
@@ -51,8 +51,8 @@ final class FormulationDocument {
                 formulation.additiveFraction().isPresent()
                         ? (Double) formulation.additiveFraction().getAsDouble()
                         : null,
-                InUnits.ofOptional(formulation.density(), Unit.GRAM_PER_CUBIC_CENTIMETRE),
-                InUnits.ofOptional(result.characteristicVelocity(), Unit.METRE_PER_SECOND),
+                PublishedQuantities.ofOptional(formulation.density(), Unit.GRAM_PER_CUBIC_CENTIMETRE),
+                PublishedQuantities.ofOptional(result.characteristicVelocity(), Unit.METRE_PER_SECOND),
                 Verdict.of(result, level),
                 result.points().stream().map(PointDocument::of).toList(),
                 law.orElse(null),
@@ -74,9 +74,9 @@ final class FormulationDocument {
                         .flatMap(Pooling::pooled)
                         .map(PoolingDocument::of)
                         .orElse(null),
-                ClosureDocument.of(outlook.closure()),
-                Reliance.range(result).orElse(null),
-                Reliance.notEstimated(result),
+                PredictionCheckDocument.of(outlook.closure()),
+                Validity.range(result).orElse(null),
+                Validity.notEstimated(result),
                 FindingDocument.of(findings(result, outlook)));
     }
 
@@ -102,8 +102,8 @@ final class FormulationDocument {
         return result.points().isEmpty() ? first : first + " " + more;
     }
 
-    private static List<Finding> findings(FormulationResult result, Outlook outlook) {
-        Optional<Finding> poor = outlook.closure().match(Closure.Predicted::finding, none -> Optional.empty());
+    private static List<Finding> findings(FormulationResult result, Predictions outlook) {
+        Optional<Finding> poor = outlook.closure().match(PredictionCheck.Predicted::finding, none -> Optional.empty());
         return Stream.concat(result.findings().stream(), poor.stream()).toList();
     }
 

@@ -2,12 +2,12 @@ package io.burnlaw.publish;
 
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.CoefficientIn;
-import io.burnlaw.ratelaw.CommonError;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.LackOfFit;
 import io.burnlaw.ratelaw.MethodIntervals;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.UnitPairs;
 import io.burnlaw.report.document.CurvePoint;
 import io.burnlaw.report.document.Law;
@@ -102,22 +102,22 @@ final class LawDocument {
         double reference = law.referencePressure();
         return new Law(
                 regime.orElse(null),
-                InUnits.of(
+                PublishedQuantities.of(
                         law.coefficient(),
                         coefficient,
                         OptionalDouble.of(law.coefficient() * law.lnStd(RateLaw.COEFFICIENT_PRESSURE)),
                         Unit.MILLIMETRE_PER_SECOND),
-                InUnits.of(law.exponent(), exponent, OptionalDouble.of(law.exponentStd()), Unit.ONE),
-                InUnits.of(reference, Unit.MEGAPASCAL),
-                InUnits.of(
+                PublishedQuantities.of(law.exponent(), exponent, OptionalDouble.of(law.exponentStd()), Unit.ONE),
+                PublishedQuantities.of(reference, Unit.MEGAPASCAL),
+                PublishedQuantities.of(
                         law.rateAtReference(),
                         rateAtReference,
                         OptionalDouble.of(law.rateAtReference() * law.lnStd(reference)),
                         Unit.MILLIMETRE_PER_SECOND),
                 covarianceAtReference(law),
                 sharedCovariance(law.commonError()),
-                InUnits.of(range.low(), Unit.MEGAPASCAL),
-                InUnits.of(range.high(), Unit.MEGAPASCAL),
+                PublishedQuantities.of(range.low(), Unit.MEGAPASCAL),
+                PublishedQuantities.of(range.high(), Unit.MEGAPASCAL),
                 law.residualScatter(),
                 law.degreesOfFreedom(),
                 law.points(),
@@ -137,8 +137,8 @@ final class LawDocument {
                 curve(law, range, level));
     }
 
-    private static @Nullable List<List<Double>> sharedCovariance(CommonError shared) {
-        return shared.equals(CommonError.NONE)
+    private static @Nullable List<List<Double>> sharedCovariance(SystematicError shared) {
+        return shared.equals(SystematicError.NONE)
                 ? null
                 : List.of(
                         List.of(shared.rateVariance(), shared.covariance()),
@@ -147,7 +147,7 @@ final class LawDocument {
 
     /** Scatter and shared error together, so that the matrix alone gives the published standard uncertainties. */
     private static List<List<Double>> covarianceAtReference(RateLaw law) {
-        CommonError shared = law.commonError();
+        SystematicError shared = law.commonError();
         double covariance = law.covariance() + shared.covariance();
         return List.of(
                 List.of(law.rateVariance() + shared.rateVariance(), covariance),

@@ -36,7 +36,7 @@ final class MergedDocument {
         this.formulations = formulations;
         this.sources =
                 formulations.stream().map(ChosenFormulation::source).distinct().toList();
-        this.ids = OwnIds.of(sources, MergedDocument::idsOf);
+        this.ids = UniqueIds.of(sources, MergedDocument::idsOf);
         this.level = level;
         this.version = version;
         this.created = created;

@@ -2,7 +2,7 @@ package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Hardware;
 import io.burnlaw.planning.PlanBasis;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.report.document.CampaignSummary;
@@ -60,7 +60,7 @@ public final class PlannedDocument {
                 null,
                 null,
                 null,
-                InUnits.of(basis.motor().ambientPressure(), Unit.MEGAPASCAL),
+                PublishedQuantities.of(basis.motor().ambientPressure(), Unit.MEGAPASCAL),
                 false,
                 null,
                 null,
@@ -81,9 +81,9 @@ public final class PlannedDocument {
                 null,
                 "Nothing was measured. The guess is %s mm/s at %s MPa, with an exponent of %s."
                         .formatted(
-                                Figures.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(law.rateAtReference()), 3),
-                                Figures.significant(Unit.MEGAPASCAL.fromSi(law.referencePressure()), 3),
-                                Figures.significant(law.exponent(), 2)),
+                                NumberFormat.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(law.rateAtReference()), 3),
+                                NumberFormat.significant(Unit.MEGAPASCAL.fromSi(law.referencePressure()), 3),
+                                NumberFormat.significant(law.exponent(), 2)),
                 List.of(),
                 null,
                 new NotFitted("The law is a first guess.", "Fire, and plan from the campaign."),
@@ -123,7 +123,7 @@ public final class PlannedDocument {
                 summary.ambientPressure(),
                 summary.ambientAssumed(),
                 summary.referenceTemperature(),
-                InUnits.ofOptional(hardware.casePressureLimit(), Unit.MEGAPASCAL),
+                PublishedQuantities.ofOptional(hardware.casePressureLimit(), Unit.MEGAPASCAL),
                 limited ? (Double) hardware.safetyFactor() : null,
                 summary.reductionMethod(),
                 summary.weighting(),

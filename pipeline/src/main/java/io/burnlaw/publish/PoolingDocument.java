@@ -27,6 +27,7 @@ final class PoolingDocument {
     }
 
     private static Quantity exponent(Pooling.Exponent exponent) {
-        return InUnits.of(exponent.value(), exponent.interval(), OptionalDouble.of(exponent.std()), Unit.ONE);
+        return PublishedQuantities.of(
+                exponent.value(), exponent.interval(), OptionalDouble.of(exponent.std()), Unit.ONE);
     }
 }

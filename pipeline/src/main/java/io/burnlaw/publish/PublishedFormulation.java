@@ -9,10 +9,10 @@ import io.burnlaw.comparison.Propellant;
 import io.burnlaw.grain.SurfaceTable;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.ratelaw.CommonError;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.report.document.Break;
 import io.burnlaw.report.document.CampaignSummary;
@@ -180,9 +180,9 @@ public final class PublishedFormulation {
     }
 
     private static RateLaw law(Law law) {
-        CommonError shared = law.sharedCovariance() == null
-                ? CommonError.NONE
-                : new CommonError(
+        SystematicError shared = law.sharedCovariance() == null
+                ? SystematicError.NONE
+                : new SystematicError(
                         law.sharedCovariance().get(0).get(0),
                         law.sharedCovariance().get(0).get(1),
                         law.sharedCovariance().get(1).get(1));

@@ -47,7 +47,8 @@ final class RegimeDocument {
      */
     static io.burnlaw.report.document.Threshold of(Threshold threshold) {
         return new io.burnlaw.report.document.Threshold(
-                InUnits.of(threshold.pressure(), threshold.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
+                PublishedQuantities.of(
+                        threshold.pressure(), threshold.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
                 threshold.rateRatio(),
                 threshold.below(),
                 threshold.above(),
@@ -67,7 +68,7 @@ final class RegimeDocument {
         return new io.burnlaw.report.document.FasterAnswer(
                 answer.factor(),
                 answer.pressure().isPresent()
-                        ? InUnits.of(
+                        ? PublishedQuantities.of(
                                 answer.pressure().getAsDouble(),
                                 answer.interval(),
                                 OptionalDouble.empty(),
@@ -94,7 +95,7 @@ final class RegimeDocument {
 
     private static io.burnlaw.report.document.Break of(Break change) {
         return new io.burnlaw.report.document.Break(
-                InUnits.of(change.pressure(), change.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
+                PublishedQuantities.of(change.pressure(), change.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
                 word(change.kind()),
                 change.rateRatio(),
                 change.exponentBelow(),

@@ -38,16 +38,19 @@ final class StrandDocument {
         return firing(
                 result,
                 flagged ? "flagged" : "used",
-                InUnits.of(reduced.to() - reduced.from(), reduced.timeStd(), Unit.SECOND),
-                InUnits.of(reduced.meanPressure(), reduced.point().pressureStd(), Unit.MEGAPASCAL),
+                PublishedQuantities.of(reduced.to() - reduced.from(), reduced.timeStd(), Unit.SECOND),
+                PublishedQuantities.of(reduced.meanPressure(), reduced.point().pressureStd(), Unit.MEGAPASCAL),
                 new Rates(
-                        InUnits.of(reduced.point().rate(), reduced.point().rateStd(), Unit.MILLIMETRE_PER_SECOND),
+                        PublishedQuantities.of(
+                                reduced.point().rate(), reduced.point().rateStd(), Unit.MILLIMETRE_PER_SECOND),
                         null),
                 reduced.point().budget().stream()
                         .map(line -> new BudgetLine(
                                 line.source(), line.std(), line.unit(), line.contribution(), line.share()))
                         .toList(),
-                new TimedSpan(InUnits.of(reduced.from(), Unit.SECOND), InUnits.of(reduced.to(), Unit.SECOND)),
+                new TimedSpan(
+                        PublishedQuantities.of(reduced.from(), Unit.SECOND),
+                        PublishedQuantities.of(reduced.to(), Unit.SECOND)),
                 histories);
     }
 
@@ -71,7 +74,7 @@ final class StrandDocument {
                 null,
                 burnTime,
                 null,
-                InUnits.of(result.strand().length(), Unit.MILLIMETRE),
+                PublishedQuantities.of(result.strand().length(), Unit.MILLIMETRE),
                 meanPressure,
                 null,
                 null,
@@ -92,10 +95,10 @@ final class StrandDocument {
         return history.filter(found -> histories)
                 .map(TraceHistory::samples)
                 .map(found -> new io.burnlaw.report.document.TraceHistory(
-                        InUnits.course(found.time(), Unit.SECOND),
-                        InUnits.course(found.pressure(), Unit.MEGAPASCAL),
+                        PublishedQuantities.course(found.time(), Unit.SECOND),
+                        PublishedQuantities.course(found.pressure(), Unit.MEGAPASCAL),
                         found.thrust()
-                                .map(newtons -> InUnits.course(newtons, Unit.NEWTON))
+                                .map(newtons -> PublishedQuantities.course(newtons, Unit.NEWTON))
                                 .orElse(null),
                         null,
                         null))

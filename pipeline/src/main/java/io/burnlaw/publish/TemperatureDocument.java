@@ -26,7 +26,7 @@ final class TemperatureDocument {
         return new TemperatureSensitivity(
                 perKelvin(sensitivity.sigmaP(), sensitivity.sigmaPInterval(), sensitivity.sigmaPStd()),
                 perKelvin(sensitivity.piK(), sensitivity.piKInterval(), null),
-                InUnits.of(sensitivity.referenceTemperature(), Unit.DEGREE_CELSIUS),
+                PublishedQuantities.of(sensitivity.referenceTemperature(), Unit.DEGREE_CELSIUS),
                 sensitivity.sentence());
     }
 

@@ -1,7 +1,7 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.characterize.FormulationResult;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
@@ -110,7 +110,8 @@ final class Verdict {
                 + (one
                         ? megapascals(found.pressureLow(), 2)
                         : megapascals(found.pressureLow(), 2) + " to " + megapascals(found.pressureHigh(), 2))
-                + NO_BREAK + "MPa " + (one ? "burns " : "burn ") + Figures.significant(found.rateRatio(), 2) + " times "
+                + NO_BREAK + "MPa " + (one ? "burns " : "burn ") + NumberFormat.significant(found.rateRatio(), 2)
+                + " times "
                 + (found.side() == UnsettledRegime.Side.BELOW ? "slower" : "faster")
                 + " than that law: in all likelihood another regime.";
     }
@@ -133,24 +134,24 @@ final class Verdict {
     }
 
     private static String percent(double level) {
-        return Figures.plain(100 * level, 4) + NO_BREAK + "%";
+        return NumberFormat.plain(100 * level, 4) + NO_BREAK + "%";
     }
 
     private static String shown(double si, Interval interval, Unit unit) {
         Optional<Interval.Estimated> estimated = interval.estimated();
         return estimated.isPresent()
-                ? Figures.withInterval(
+                ? NumberFormat.withInterval(
                         unit.fromSi(si),
                         unit.fromSi(estimated.get().low()),
                         unit.fromSi(estimated.get().high()))
-                : Figures.significant(unit.fromSi(si), 2);
+                : NumberFormat.significant(unit.fromSi(si), 2);
     }
 
     private static String millimetres(double metresPerSecond) {
-        return Figures.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(metresPerSecond), 3);
+        return NumberFormat.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(metresPerSecond), 3);
     }
 
     private static String megapascals(double pascals, int digits) {
-        return Figures.significant(Unit.MEGAPASCAL.fromSi(pascals), digits);
+        return NumberFormat.significant(Unit.MEGAPASCAL.fromSi(pascals), digits);
     }
 }

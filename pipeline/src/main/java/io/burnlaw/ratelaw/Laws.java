@@ -31,7 +31,7 @@ final class Laws {
                 points.stream().mapToDouble(FitPoint::pressure).max().getAsDouble(),
                 points.size(),
                 weighting,
-                CommonError.at(x, common));
+                SystematicError.at(x, common));
     }
 
     /** What one standard deviation of a shared error does to each point, in the scale of the fit. */

@@ -4,7 +4,7 @@ import static io.burnlaw.ratelaw.RateLawFit.say;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.reduction.InstantaneousRate;
 import java.util.List;
 import java.util.stream.Stream;
@@ -138,7 +138,7 @@ public final class PooledExponent {
                 within.value(),
                 between.value(),
                 disagree ? "disagree" : "agree",
-                Figures.probability(pValue),
+                NumberFormat.probability(pValue),
                 100 * SMOOTH);
         return new Pooling.Pooled(
                 within,

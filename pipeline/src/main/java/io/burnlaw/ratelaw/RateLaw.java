@@ -42,7 +42,7 @@ public record RateLaw(
         double pressureHigh,
         int points,
         Weighting weighting,
-        CommonError commonError) {
+        SystematicError commonError) {
 
     /** The pressure at which the coefficient is stated: 1 MPa [Pa, absolute]. */
     public static final double COEFFICIENT_PRESSURE = Unit.MEGAPASCAL.toSi(1);
@@ -87,7 +87,7 @@ public record RateLaw(
                 pressureHigh,
                 points,
                 Weighting.PROPORTIONAL,
-                CommonError.NONE);
+                SystematicError.NONE);
     }
 
     /** {@return the rate at the reference pressure [m/s]} */

@@ -2,7 +2,7 @@ package io.burnlaw.ratelaw;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Sentence;
 import java.util.ArrayList;
 import java.util.List;
@@ -47,7 +47,7 @@ public final class RateLawFit {
         }
         WeightedSolution solution = (WeightedSolution) outcome;
         RateLaw law = Laws.of(solution, points, options.weighting());
-        List<MethodIntervals> intervals = SideBySide.of(solution, law, points, options);
+        List<MethodIntervals> intervals = IntervalMethods.of(solution, law, points, options);
         List<Residual> residuals = Residuals.of(solution, points, options.weighting());
         Optional<LackOfFit> lackOfFit = PureError.of(solution);
         return new FitResult.Fitted(
@@ -133,7 +133,7 @@ public final class RateLawFit {
                         FindingCode.LACK_OF_FIT,
                         say(
                                 "Repeated firings scatter by %.2f %%; their means lie further from the law than that explains (%s).",
-                                100 * test.pureScatter(), Figures.probability(test.pValue())))));
+                                100 * test.pureScatter(), NumberFormat.probability(test.pValue())))));
         law.exponentInterval(level)
                 .estimated()
                 .filter(e -> e.high() >= 1)

@@ -81,7 +81,7 @@ final class Resampling {
 
     /** Pairs of parameters, each without one firing. */
     double[][] jackknife() {
-        LeftOut lines = new LeftOut(x, y, weight, clusters);
+        Jackknife lines = new Jackknife(x, y, weight, clusters);
         return IntStream.range(0, clusters.length)
                 .mapToObj(k -> power ? refit(allBut(k)) : lines.without(k, leastSpread))
                 .map(found -> found == null ? start : found)

@@ -164,7 +164,7 @@ final class TemperaturePlane {
                 points.stream().mapToDouble(FitPoint::pressure).max().orElseThrow(),
                 points.size(),
                 weighting,
-                CommonError.at(
+                SystematicError.at(
                         x,
                         List.of(
                                 shared(FitPoint::systematic),

@@ -48,7 +48,7 @@ public final class UnitPairs {
     public static CoefficientIn in(RateLaw law, Unit pressureUnit, Unit rateUnit, double level) {
         double one = pressureUnit.toSi(1);
         double x = StrictMath.log(one / law.referencePressure());
-        CommonError common = law.commonError();
+        SystematicError common = law.commonError();
         double lnStd = law.lnStd(one);
         Interval interval = law.interval(one, level)
                 .estimated()

@@ -18,12 +18,12 @@ import io.burnlaw.quantity.Measured;
  * @param chamberVolume of the empty case [m3], more than the grain's
  */
 record BurnInputs(
-        EvenRecord record,
+        UniformTrace record,
         WebTable grain,
         double density,
         double throatBefore,
         double throatAfter,
-        FlowShare flow,
+        ChokedFlowFraction flow,
         double igniterGas,
         double chamberVolume) {
 
@@ -34,7 +34,7 @@ record BurnInputs(
      * @param record pressures [Pa, absolute]
      * @return the inputs
      */
-    static BurnInputs of(Burn burn, EvenRecord record) {
+    static BurnInputs of(Burn burn, UniformTrace record) {
         Firing row = burn.firing();
         WebTable grain = new WebTable(burn.grain());
         double density = row.propellantMass()
@@ -49,7 +49,7 @@ record BurnInputs(
                 density,
                 before,
                 row.throatDiameterAfter().map(d -> area(d.value())).orElse(before),
-                new FlowShare(
+                new ChokedFlowFraction(
                         burn.formulation().specificHeatRatio().orElse(Formulation.USUAL_SPECIFIC_HEAT_RATIO),
                         row.ambientPressure()),
                 row.igniterGas().map(Measured::value).orElse(0.0),
@@ -60,7 +60,7 @@ record BurnInputs(
         return Math.PI / 4 * diameter * diameter;
     }
 
-    BurnInputs withRecord(EvenRecord other) {
+    BurnInputs withRecord(UniformTrace other) {
         return new BurnInputs(other, grain, density, throatBefore, throatAfter, flow, igniterGas, chamberVolume);
     }
 
@@ -79,7 +79,7 @@ record BurnInputs(
                 density,
                 throatBefore,
                 throatAfter,
-                new FlowShare(other, flow.ambient()),
+                new ChokedFlowFraction(other, flow.ambient()),
                 igniterGas,
                 chamberVolume);
     }

@@ -18,7 +18,7 @@ final class BurnPressures {
      * @param lowest  what the pressure is not below [Pa, absolute], above zero: noise may reach under it
      * @return the distribution
      */
-    static PressureDistribution between(EvenRecord record, double from, double to, double lowest) {
+    static PressureDistribution between(UniformTrace record, double from, double to, double lowest) {
         int first = record.cell(from + 0.5 * record.step());
         int last = Math.max(first, record.cell(to - 0.5 * record.step()));
         double least = Double.MAX_VALUE;

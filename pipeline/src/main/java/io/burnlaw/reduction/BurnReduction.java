@@ -43,7 +43,7 @@ record BurnReduction(
     static BurnReduction of(
             Burn burn,
             ReductionSettings settings,
-            EvenRecord record,
+            UniformTrace record,
             EventFinder.Found found,
             Optional<PressureError> pressureScale) {
         BurnInputs inputs = BurnInputs.of(burn, record);
@@ -72,7 +72,7 @@ record BurnReduction(
                 pressureScale);
     }
 
-    private static Events events(EvenRecord record, EventFinder.Found found, RateEstimate estimate) {
+    private static Events events(UniformTrace record, EventFinder.Found found, RateEstimate estimate) {
         double ofStep = record.step() / RECTANGULAR;
         return new Events(
                 found.start(),

@@ -1,6 +1,6 @@
 package io.burnlaw.reduction;
 
-import io.burnlaw.trace.Ranked;
+import io.burnlaw.trace.QuickSelect;
 import io.burnlaw.trace.Trace;
 
 /**
@@ -96,7 +96,7 @@ record BurnShape(
     }
 
     static double median(double[] values, int from, int to) {
-        return from >= to ? 0 : Ranked.at(values, from, to, (to - from) / 2);
+        return from >= to ? 0 : QuickSelect.at(values, from, to, (to - from) / 2);
     }
 
     static double mean(double[] values, int from, int to) {

@@ -31,7 +31,7 @@ final class Continuity {
      */
     static List<InstantaneousRate> along(RateEstimate estimate, double ambient) {
         MassBalance balance = estimate.balance();
-        EvenRecord record = balance.inputs().record();
+        UniformTrace record = balance.inputs().record();
         double burnTime = estimate.burnout() - estimate.ignition();
         int half = (int) Math.max(2, Math.round(HALF_WINDOW * burnTime / record.step()));
         int first = Math.max(half, record.cell(estimate.firstEven()) + half);

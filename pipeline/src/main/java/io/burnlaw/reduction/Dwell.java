@@ -3,19 +3,27 @@ package io.burnlaw.reduction;
 import java.util.Optional;
 
 /**
- * A stretch at low pressure before the main rise: the motor burned, but slowly.
+ * A stretch before the last main rise, behind the first sign of burning: the motor burned, but slowly; or nothing could be
+ * seen in it, behind an igniter's pulse or a part of the surface that burned out.
  *
- * @param from first cell
- * @param to   last cell
- * @param mean mean pressure over ambient in it [Pa]
+ * @param from   first cell
+ * @param to     last cell
+ * @param mean   mean pressure over ambient in it [Pa]
+ * @param alight whether it burned throughout
  */
-record Dwell(int from, int to, double mean) {
+record Dwell(int from, int to, double mean, boolean alight) {
 
     /** A dwell lasts at least this share of the operation. */
     private static final double SHORTEST = 0.06;
 
     /** A rise after this share of the pressure integral is no longer looked for: too little is left to burn [1]. */
     private static final double LATEST = 0.85;
+
+    /** A dwell is alight for more than this share of it [1]. */
+    private static final double LIT = 0.8;
+
+    /** A rise by this much or more begins near ambient pressure [1]: the burn did not only pause. */
+    private static final double FROM_AMBIENT = 8;
 
     /** The main rise multiplies the pressure at least by this ... */
     private static final double RISE = 1.7;
@@ -66,7 +74,10 @@ record Dwell(int from, int to, double mean) {
         }
         int length = Math.max(1, last - from + 1);
         mean /= length;
-        // An igniter that went out again before the grain took fire is a hang-fire, and no dwell.
-        return mean > floor && lit > 0.8 * length ? Optional.of(new Dwell(from, last, mean)) : Optional.empty();
+        // An igniter that went out again before the grain took fire is a hang-fire, and nothing burned in the wait.
+        boolean alight = mean > floor && lit > LIT * length;
+        return alight || best > FROM_AMBIENT
+                ? Optional.of(new Dwell(from, last, alight ? mean : Math.max(0, gauge[last]), alight))
+                : Optional.empty();
     }
 }

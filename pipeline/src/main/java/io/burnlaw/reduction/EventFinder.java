@@ -87,7 +87,7 @@ final class EventFinder {
      * @param settings thresholds
      * @return the events; empty where there is no rise or no fall in the record
      */
-    static Optional<Found> find(EvenRecord record, double ambient, double noise, ReductionSettings settings) {
+    static Optional<Found> find(UniformTrace record, double ambient, double noise, ReductionSettings settings) {
         int n = record.size();
         double[] gauge = record.shifted(-ambient).pressures();
         double rough = highest(Smoothing.twice(gauge, 1));
@@ -106,7 +106,7 @@ final class EventFinder {
             return Optional.empty();
         }
         Optional<Dwell> dwell = Dwell.find(smooth, first, last, floor);
-        int middle = half(gauge, first);
+        int middle = half(gauge, dwell.map(Dwell::to).orElse(first));
         double foot = dwell.map(Dwell::mean).orElse(0.0);
         double level = foot + settings.ignitionThreshold() * (top - foot);
         int from = dwell.map(Dwell::to).orElse(Math.max(0, first - 2 * quick));
@@ -117,10 +117,11 @@ final class EventFinder {
             rise = earlier(quickly, quick, first, rise, settings.ignitionThreshold());
         }
         int begin = (int) Math.max(0, Math.min(n - 10, Math.round(rise.crossing())));
-        AftKnee knee = AftKnee.of(smooth, half, begin, top);
+        TailOffKnee knee = TailOffKnee.of(smooth, half, begin, top);
         OptionalDouble bisector = TangentBisector.find(knee);
         double curvature = MaximumCurvature.find(knee);
         double share = settings.endThreshold() * top;
+        Optional<Dwell> alight = dwell.filter(Dwell::alight);
         return Optional.of(new Found(
                 record.time(first),
                 when(record, rise.crossing()),
@@ -130,8 +131,8 @@ final class EventFinder {
                 when(record, up(quickly, share)),
                 when(record, down(smooth, share)),
                 top,
-                dwell.isPresent() ? OptionalDouble.of(record.time(dwell.get().from())) : OptionalDouble.empty(),
-                dwell.isPresent() ? OptionalDouble.of(record.time(dwell.get().to())) : OptionalDouble.empty(),
+                alight.isPresent() ? OptionalDouble.of(record.time(alight.get().from())) : OptionalDouble.empty(),
+                alight.isPresent() ? OptionalDouble.of(record.time(alight.get().to())) : OptionalDouble.empty(),
                 half * record.step()));
     }
 
@@ -163,7 +164,7 @@ final class EventFinder {
         return sum;
     }
 
-    private static double when(EvenRecord record, double place) {
+    private static double when(UniformTrace record, double place) {
         return record.time(0) + place * record.step();
     }
 
@@ -175,14 +176,14 @@ final class EventFinder {
         return top;
     }
 
-    /** Cell at which half of the pressure integral has passed. */
+    /** Cell at which half of the pressure integral from a cell on has passed. */
     private static int half(double[] gauge, int from) {
         double whole = 0;
-        for (double g : gauge) {
-            whole += g;
+        for (int i = from; i < gauge.length; i++) {
+            whole += gauge[i];
         }
         double sum = 0;
-        int i = 0;
+        int i = from;
         while (i < gauge.length - 1 && (sum += gauge[i]) < 0.5 * whole) {
             i++;
         }

@@ -46,6 +46,10 @@ final class FiringBudget {
         events(budget);
         double definitions = reduction.definitions() / (2 * BurnReduction.RECTANGULAR);
         budget.add("definition of the rate", definitions, "1", definitions, 0);
+        double before = BurnedBefore.std(reduction);
+        if (before > 0) {
+            budget.add(BurnedBefore.LINE, before * web, "m", before, 0);
+        }
         double zero = reduction.burn().record().zeroStd();
         budget.add(
                 "sensor zero",

@@ -24,6 +24,7 @@ final class FiringPoints {
     static List<RatePoint> of(BurnReduction reduction) {
         Method method = reduction.settings().method();
         RateBudget budget = FiringBudget.of(reduction, method);
+        Optional<String> gone = BurnedBefore.tooMuch(reduction);
         List<RatePoint> points = new ArrayList<>();
         List<AlongBins.Bin> bins = method == Method.INSTANTANEOUS ? AlongBins.of(reduction.along()) : List.of();
         for (AlongBins.Bin bin : bins) {
@@ -36,7 +37,7 @@ final class FiringPoints {
                     bin.rate(),
                     named(method),
                     budget,
-                    Optional.empty()));
+                    gone));
         }
         if (points.isEmpty()) {
             // Nothing valid along the burn: the mean of the whole burn still stands, and says so by its method.
@@ -49,7 +50,7 @@ final class FiringPoints {
                     reduction.rate(whole),
                     named(whole),
                     budget,
-                    Optional.empty()));
+                    gone));
         }
         DwellRate.of(reduction)
                 .ifPresent(dwell -> points.add(point(
@@ -60,7 +61,7 @@ final class FiringPoints {
                         dwell.rate(),
                         named(Method.MASS_BALANCE),
                         dwell.budget(),
-                        dwell.setAside())));
+                        dwell.setAside().or(() -> gone))));
         return points;
     }
 

@@ -78,7 +78,7 @@ public final class FiringReducer {
             findings.add(nothingRises(record));
             return new Reduction.Rejected(firing.id(), findings, history);
         }
-        EvenRecord even = even(record, operation.get());
+        UniformTrace even = even(record, operation.get());
         double noise = burn.record().noiseStd() / Math.sqrt(Math.max(1, even.samplesPerCell()));
         Optional<EventFinder.Found> found = EventFinder.find(even, firing.ambientPressure(), noise, settings);
         if (found.isEmpty()) {
@@ -93,9 +93,9 @@ public final class FiringReducer {
                 : reduction.reduced(findings, history);
     }
 
-    private static EvenRecord even(Trace trace, Operation seen) {
+    private static UniformTrace even(Trace trace, Operation seen) {
         double before = seen.from() - MARGIN * (seen.to() - seen.from());
-        return EvenRecord.of(trace.times(), trace.pressures(), before, seen.to());
+        return UniformTrace.of(trace.times(), trace.pressures(), before, seen.to());
     }
 
     private static boolean rejected(List<Finding> findings) {

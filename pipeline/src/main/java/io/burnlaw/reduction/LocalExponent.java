@@ -35,7 +35,7 @@ final class LocalExponent {
      * @return n [1]
      */
     static double of(MassBalance balance, double firstEven, double lastEven) {
-        EvenRecord record = balance.inputs().record();
+        UniformTrace record = balance.inputs().record();
         double from = firstEven + FROM * (lastEven - firstEven);
         double step = (lastEven - from) / STRETCHES;
         int count = 0;

@@ -49,9 +49,9 @@ final class MassBalance {
      * @return the balance
      */
     static MassBalance of(BurnInputs inputs) {
-        EvenRecord record = inputs.record();
+        UniformTrace record = inputs.record();
         int n = record.size();
-        FlowShare flow = inputs.flow();
+        ChokedFlowFraction flow = inputs.flow();
         double[] expelled = new double[n];
         double throatStep = (inputs.throatAfter() - inputs.throatBefore()) / n;
         double sum = 0;
@@ -87,7 +87,7 @@ final class MassBalance {
         return new MassBalance(inputs, gone, web, sum, velocity);
     }
 
-    private static double mean(EvenRecord record, int from, int to) {
+    private static double mean(UniformTrace record, int from, int to) {
         double sum = 0;
         for (int i = from; i < to; i++) {
             sum += record.pressure(i);

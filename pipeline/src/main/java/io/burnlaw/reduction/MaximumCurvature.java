@@ -16,7 +16,7 @@ final class MaximumCurvature {
      * @param knee where to look
      * @return place in cells
      */
-    static double find(AftKnee knee) {
+    static double find(TailOffKnee knee) {
         double[] g = knee.gauge();
         int h = Math.max(1, knee.half());
         int best = -1;

@@ -1,5 +1,9 @@
 package io.burnlaw.reduction;
 
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.stream.IntStream;
+
 /**
  * How long a motor stood at which pressure while its web burned: all that a power mean needs of a trace, so that the
  * trace itself can be forgotten.
@@ -61,6 +65,28 @@ public final class PressureDistribution {
      */
     public PressureDistribution keptIn(NumberStore store) {
         return new PressureDistribution(columns.keptIn(store));
+    }
+
+    /**
+     * The pressure below which the motor stood for a share of the time.
+     *
+     * @param share from 0 to 1 [1]
+     * @return [Pa, absolute]
+     */
+    public double quantile(double share) {
+        double[][] read = columns.read();
+        Integer[] order = IntStream.range(0, read[0].length)
+                .boxed()
+                .sorted(Comparator.comparingDouble(i -> read[0][i]))
+                .toArray(Integer[]::new);
+        double left = share * Arrays.stream(read[1]).sum();
+        for (int i : order) {
+            left -= read[1][i];
+            if (left <= 0) {
+                return read[0][i];
+            }
+        }
+        return read[0][order[order.length - 1]];
     }
 
     /**

@@ -42,6 +42,9 @@ public record RatePoint(
         List<BudgetLine> budget,
         PressureError pressureError) {
 
+    /** How the reason begins for which a firing gives no rate by itself: web was gone before the main rise. */
+    static final String BURNED_BEFORE = "web was gone before the main rise: ";
+
     /** Where a point comes from. */
     public enum Source {
         /** A motor firing. */
@@ -72,6 +75,22 @@ public record RatePoint(
      */
     public RatePoint withSetAside(String reason) {
         return with(pressures, Optional.of(reason));
+    }
+
+    /** {@return whether it is set aside only because web was gone before the main rise} */
+    public boolean burnedBefore() {
+        return setAside.filter(reason -> reason.startsWith(BURNED_BEFORE)).isPresent();
+    }
+
+    /** {@return whether a part of its own makes it less certain than the other firings, so that it must weigh less} */
+    public boolean lessCertain() {
+        return source == Source.TIMED
+                || budget.stream().anyMatch(line -> line.source().equals(BurnedBefore.LINE));
+    }
+
+    /** {@return the same point, to be fitted: the whole surface burned before the main rise} */
+    public RatePoint confirmed() {
+        return with(pressures, Optional.empty());
     }
 
     /**

@@ -41,7 +41,7 @@ record TailOff(double burnout, double spread) {
      */
     static TailOff of(MassBalance balance, double firstEven, double lastEven) {
         WebTable grain = balance.inputs().grain();
-        EvenRecord record = balance.inputs().record();
+        UniformTrace record = balance.inputs().record();
         int last = Math.min(record.size() - 2, record.cell(lastEven));
         int back = Math.max(0, Math.min(last - 1, record.cell(lastEven - WINDOW * (lastEven - firstEven))));
         double level = 0;

@@ -27,7 +27,7 @@ final class TangentBisector {
      * @param knee where to look
      * @return place in cells; empty where the lines do not meet the trace
      */
-    static OptionalDouble find(AftKnee knee) {
+    static OptionalDouble find(TailOffKnee knee) {
         double[] g = knee.gauge();
         int n = g.length;
         double cells = knee.scale();

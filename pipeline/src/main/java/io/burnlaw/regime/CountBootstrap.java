@@ -62,7 +62,7 @@ final class CountBootstrap {
         };
         gains.accept(0);
         boolean jumps = !Double.isInfinite(jumpingGain[0]);
-        SimulatedP p = UntilClear.run(replicates, error, gains, b -> {
+        SimulatedP p = SequentialMonteCarlo.run(replicates, error, gains, b -> {
             double[] meeting = Arrays.copyOf(joinedGain, b + 1);
             return jumps
                     ? Ranks.combined(meeting, Arrays.copyOf(jumpingGain, b + 1), JOINED_WEIGHT, error)
@@ -89,7 +89,8 @@ final class CountBootstrap {
         };
         gains.accept(0);
         return Double.isFinite(gain[0])
-                ? UntilClear.run(replicates, jumpError(), gains, b -> Ranks.upperTail(Arrays.copyOf(gain, b + 1))[0])
+                ? SequentialMonteCarlo.run(
+                        replicates, jumpError(), gains, b -> Ranks.upperTail(Arrays.copyOf(gain, b + 1))[0])
                 : new SimulatedP(1, 0);
     }
 

@@ -1,6 +1,6 @@
 package io.burnlaw.regime;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 
 /** Says why so many laws stand. */
 final class EvidenceSentence {
@@ -46,7 +46,7 @@ final class EvidenceSentence {
         if (selection.claim() != Claim.SMOOTH_CURVE && selection.fit().count() < found) {
             text.append(capital(Words.laws(found)))
                     .append(" would nowhere change the rate by as much as ")
-                    .append(Figures.percent(Selector.SMALLEST_CHANGE, 1))
+                    .append(NumberFormat.percent(Selector.SMALLEST_CHANGE, 1))
                     .append(", the smallest change that counts. ");
         }
         text.append(
@@ -58,7 +58,7 @@ final class EvidenceSentence {
                 });
         if (sample.systematic() > 0) {
             text.append(" The simulated campaigns carried a smooth systematic error of ")
-                    .append(Figures.percent(sample.systematic(), 2))
+                    .append(NumberFormat.percent(sample.systematic(), 2))
                     .append('.');
         }
         return text.toString();

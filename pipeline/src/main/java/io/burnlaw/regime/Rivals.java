@@ -1,6 +1,6 @@
 package io.burnlaw.regime;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -62,7 +62,7 @@ final class Rivals {
             RivalCurves.Fit fit = curves.fit(y);
             double[] gain = new double[replicates + 1];
             gain[0] = Math.log(curves.rss(y) / with);
-            SimulatedP p = UntilClear.run(
+            SimulatedP p = SequentialMonteCarlo.run(
                     replicates,
                     1 - level,
                     b -> {
@@ -100,9 +100,9 @@ final class Rivals {
         String what = switch (kind) {
             case QUADRATIC, TWO_TERM ->
                 (kind == Rival.Kind.QUADRATIC ? "A quadratic in ln P" : "The two-term law 1/r = A/P + B/P^(1/3)")
-                        + " bends from an exponent of " + Figures.significant(ends[0], 2)
+                        + " bends from an exponent of " + NumberFormat.significant(ends[0], 2)
                         + " at the lowest pressure to "
-                        + Figures.significant(ends[1], 2) + " at the highest. ";
+                        + NumberFormat.significant(ends[1], 2) + " at the highest. ";
             case ZERO_OFFSET ->
                 "One law seen by a sensor that reads "
                         + Words.pressure(Math.abs(parameter)) + (parameter >= 0 ? " too high" : " too low")

@@ -1,7 +1,7 @@
 package io.burnlaw.regime;
 
-import io.burnlaw.ratelaw.CommonError;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.Weighting;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -88,7 +88,7 @@ final class SegmentLaws {
                 sample.point(to - 1).pressure(),
                 to - from,
                 weighting,
-                CommonError.at(0, common));
+                SystematicError.at(0, common));
     }
 
     /** Of the points of a piece, over that of a point of weight 1; as for a single law, it is that of the next firing. */

@@ -1,6 +1,6 @@
 package io.burnlaw.regime;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 
 /**
  * A p value by simulation.
@@ -17,6 +17,8 @@ record SimulatedP(double value, int campaigns) {
     /** {@return as it is printed: never smaller than so many campaigns can show} */
     String words() {
         double least = 1.0 / (campaigns + 1);
-        return value <= least * 1.0000001 ? "p ≤ " + Figures.significant(least, 1) : Figures.probability(value);
+        return value <= least * 1.0000001
+                ? "p ≤ " + NumberFormat.significant(least, 1)
+                : NumberFormat.probability(value);
     }
 }

@@ -1,6 +1,6 @@
 package io.burnlaw.regime;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import java.util.ArrayList;
@@ -64,7 +64,7 @@ public final class Thresholds {
         OptionalDouble stay = areaRatio(at.pressure(), fast.rate(at.pressure()), product);
         OptionalDouble climb = areaRatio(at.pressure(), fast.rate(at.pressure()) / ratio, product);
         String sentence = "Below " + Words.pressure(at.pressure(), at.interval())
-                + " the propellant burns slowly; across it the rate rises " + Figures.significant(ratio, 2)
+                + " the propellant burns slowly; across it the rate rises " + NumberFormat.significant(ratio, 2)
                 + " times, from " + Words.rate(fast.rate(at.pressure()) / ratio) + " to "
                 + Words.rate(fast.rate(at.pressure())) + "."
                 + areaWords(stay, climb, areaRatio(safe, fast.rate(safe), product), safe);
@@ -118,13 +118,14 @@ public final class Thresholds {
                     + " given.";
         }
         String text = " A motor that burns fast stays above it while burning surface over throat area is at least "
-                + Figures.significant(stay.getAsDouble(), 3) + " through the whole burn";
+                + NumberFormat.significant(stay.getAsDouble(), 3) + " through the whole burn";
         text += safe.getAsDouble() > stay.getAsDouble() * 1.005
-                ? " (" + Figures.significant(safe.getAsDouble(), 3) + " to be above " + Words.pressure(pressure) + ")"
+                ? " (" + NumberFormat.significant(safe.getAsDouble(), 3) + " to be above " + Words.pressure(pressure)
+                        + ")"
                 : "";
         text += climb.isPresent()
                 ? "; one that starts slow comes up by itself only from about "
-                        + Figures.significant(climb.getAsDouble(), 3) + "."
+                        + NumberFormat.significant(climb.getAsDouble(), 3) + "."
                 : ".";
         return text + " Check the pressure that this gives against the limit of the case.";
     }

@@ -1,6 +1,6 @@
 package io.burnlaw.regime;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.Interval;
 import java.util.List;
@@ -14,25 +14,25 @@ final class Words {
 
     /** {@return such as {@code 1.02 MPa}} */
     static String pressure(double pascal) {
-        return Figures.significant(Unit.MEGAPASCAL.fromSi(pascal), 3) + " MPa";
+        return NumberFormat.significant(Unit.MEGAPASCAL.fromSi(pascal), 3) + " MPa";
     }
 
     /** {@return such as {@code 6.94 mm/s}} */
     static String rate(double metrePerSecond) {
-        return Figures.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(metrePerSecond), 3) + " mm/s";
+        return NumberFormat.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(metrePerSecond), 3) + " mm/s";
     }
 
     /** {@return a number with its interval, or the number to three digits} */
     static String number(double value, Interval interval) {
         return interval.estimated()
-                .map(e -> Figures.withInterval(value, e.low(), e.high()))
-                .orElseGet(() -> Figures.significant(value, 3));
+                .map(e -> NumberFormat.withInterval(value, e.low(), e.high()))
+                .orElseGet(() -> NumberFormat.significant(value, 3));
     }
 
     /** {@return a pressure with its interval in MPa} */
     static String pressure(double pascal, Interval interval) {
         return interval.estimated()
-                .map(e -> Figures.withInterval(
+                .map(e -> NumberFormat.withInterval(
                                 Unit.MEGAPASCAL.fromSi(pascal),
                                 Unit.MEGAPASCAL.fromSi(e.low()),
                                 Unit.MEGAPASCAL.fromSi(e.high()))

@@ -86,7 +86,7 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
 
     /** The level that a twentieth of the samples lie below: the quiet one, wherever it stands in the record. */
     private static double lowest(double[] smooth) {
-        return Ranked.at(smooth, 0, smooth.length, smooth.length / 20);
+        return QuickSelect.at(smooth, 0, smooth.length, smooth.length / 20);
     }
 
     /** How many samples from {@code start} in {@code direction}, of {@code available}, stay at one level. */

@@ -12,7 +12,7 @@ final class Scatter {
 
     /** Median of {@code values[from..to)}. */
     static double median(double[] values, int from, int to) {
-        return Ranked.median(values, from, to);
+        return QuickSelect.median(values, from, to);
     }
 
     /** Arithmetic mean of {@code values[from..to)}. */

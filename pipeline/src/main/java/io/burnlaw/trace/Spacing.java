@@ -3,7 +3,7 @@ package io.burnlaw.trace;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import java.util.Arrays;
 import java.util.List;
 
@@ -11,7 +11,7 @@ import java.util.List;
  * Gaps and uneven spacing of a record of which nothing is known but its times, as of a strand's; where a burn is known
  * {@link Sampling} judges by what it had to resolve.
  */
-final class Spacing {
+public final class Spacing {
 
     /** An interval belongs to a multiple of the usual one if it is this near to it [1]; stamps have few digits. */
     private static final double NEAR = 0.25;
@@ -36,7 +36,7 @@ final class Spacing {
      * @param time [s]
      * @return what was seen, at most one finding
      */
-    static List<Finding> judge(double[] time) {
+    public static List<Finding> judge(double[] time) {
         if (time.length < 3) {
             return List.of();
         }
@@ -74,9 +74,9 @@ final class Spacing {
                     FindingCode.UNEVEN_SAMPLING,
                     "%s of the intervals differ from the usual %s s, the longest is %s s."
                             .formatted(
-                                    Figures.percent(Math.max(off, gaps) / (time.length - 1.0), 2),
-                                    Figures.plain(usual, 4),
-                                    Figures.plain(longestInterval(time), 4))));
+                                    NumberFormat.percent(Math.max(off, gaps) / (time.length - 1.0), 2),
+                                    NumberFormat.plain(usual, 4),
+                                    NumberFormat.plain(longestInterval(time), 4))));
         }
         if (gaps == 0) {
             return List.of();
@@ -87,9 +87,9 @@ final class Spacing {
                         .formatted(
                                 lost,
                                 gaps,
-                                Figures.plain(usual, 4),
-                                Figures.plain(longest * usual, 4),
-                                Figures.plain(longestAt, 7)),
+                                NumberFormat.plain(usual, 4),
+                                NumberFormat.plain(longest * usual, 4),
+                                NumberFormat.plain(longestAt, 7)),
                 longestAt);
         return List.of(lost < 3 ? finding.withSeverity(Severity.NOTE) : finding);
     }

@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.closure.Closure;
-import io.burnlaw.closure.PredictedFiring;
+import io.burnlaw.prediction.PredictedFiring;
+import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
 import io.burnlaw.validation.StudyReport;
@@ -85,9 +85,9 @@ class ClosureStudy {
                     .match(
                             read -> Characterizer.characterize(read.campaign(), 1, Progress.silent()),
                             unusable -> fail(unusable.problems()));
-            for (Outlook outlook : result.outlooks()) {
+            for (Predictions outlook : result.outlooks()) {
                 row.campaigns++;
-                if (outlook.closure() instanceof Closure.Predicted closure) {
+                if (outlook.closure() instanceof PredictionCheck.Predicted closure) {
                     row.firings.addAll(closure.firings());
                     row.good += closure.good() ? 1 : 0;
                 }

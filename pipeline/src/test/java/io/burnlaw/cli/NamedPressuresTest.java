@@ -118,7 +118,7 @@ class NamedPressuresTest {
             Path made = campaign(hardware, pressures);
             Path report = folder.resolve("report" + round);
             String terminal = run("run", made.toString(), "-o", report.toString());
-            String stated = io.burnlaw.quantity.Figures.significant(limit, 3);
+            String stated = io.burnlaw.quantity.NumberFormat.significant(limit, 3);
             nothingAbove(allowed, stated, terminal, "terminal, " + hardware);
             String page = Files.readString(report.resolve("index.html"));
             String json = Files.readString(report.resolve("burnlaw.json"));

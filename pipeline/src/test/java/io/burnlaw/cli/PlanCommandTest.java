@@ -16,7 +16,7 @@ import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.PlannedThroat;
 import io.burnlaw.planning.Planner;
-import io.burnlaw.publish.DocumentOf;
+import io.burnlaw.publish.CharacterizationDocument;
 import io.burnlaw.publish.PublishedFormulation;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
@@ -52,7 +52,7 @@ class PlanCommandTest {
                 .match(read -> Characterizer.characterize(read.campaign(), 2, Progress.silent()), unusable -> {
                     throw new AssertionError(unusable.problems());
                 });
-        sugar = DocumentOf.result(result, "test", Optional.empty(), false);
+        sugar = CharacterizationDocument.result(result, "test", Optional.empty(), false);
         document = folder.resolve("burnlaw.json");
         Files.writeString(document, DocumentFile.text(sugar));
     }

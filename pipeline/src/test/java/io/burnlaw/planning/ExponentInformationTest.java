@@ -5,9 +5,9 @@ import static org.assertj.core.data.Offset.offset;
 import static org.assertj.core.data.Percentage.withPercentage;
 
 import io.burnlaw.Oracle;
-import io.burnlaw.ratelaw.CommonError;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.Weighting;
 import java.io.IOException;
 import java.io.InputStream;
@@ -37,7 +37,7 @@ class ExponentInformationTest {
                 1e6,
                 0,
                 Weighting.MEASURED,
-                CommonError.NONE);
+                SystematicError.NONE);
     }
 
     @Test

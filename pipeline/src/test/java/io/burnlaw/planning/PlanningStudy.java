@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
-import io.burnlaw.closure.Prediction;
+import io.burnlaw.prediction.Prediction;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;

@@ -23,7 +23,7 @@ class InUnitsTest {
             double least = random.nextDouble(-1, 1) * range;
             double[] pascal =
                     random.doubles(40).map(share -> least + share * range).toArray();
-            List<Double> published = InUnits.course(pascal, Unit.PASCAL);
+            List<Double> published = PublishedQuantities.course(pascal, Unit.PASCAL);
             double spread = Arrays.stream(pascal).max().getAsDouble()
                     - Arrays.stream(pascal).min().getAsDouble();
             double step = StrictMath.pow(10, StrictMath.floor(StrictMath.log10(spread)) - 7);
@@ -42,12 +42,13 @@ class InUnitsTest {
     @Test
     void aClockThatBeganLongAgoKeepsItsSteps() {
         double[] time = {1.7e9, 1.7e9 + 0.001, 1.7e9 + 0.25};
-        assertThat(InUnits.course(time, Unit.SECOND)).containsExactly(1.7e9, 1.7e9 + 0.001, 1.7e9 + 0.25);
+        assertThat(PublishedQuantities.course(time, Unit.SECOND)).containsExactly(1.7e9, 1.7e9 + 0.001, 1.7e9 + 0.25);
     }
 
     @Test
     void aCourseThatStandsStillOrHasNothingInItStaysAsItIs() {
-        assertThat(InUnits.course(new double[] {1 / 3.0, 1 / 3.0}, Unit.SECOND)).containsExactly(1 / 3.0, 1 / 3.0);
-        assertThat(InUnits.course(new double[0], Unit.SECOND)).isEmpty();
+        assertThat(PublishedQuantities.course(new double[] {1 / 3.0, 1 / 3.0}, Unit.SECOND))
+                .containsExactly(1 / 3.0, 1 / 3.0);
+        assertThat(PublishedQuantities.course(new double[0], Unit.SECOND)).isEmpty();
     }
 }

@@ -53,7 +53,7 @@ class RelianceTest {
 
     @Test
     void theRangeIsThatOfThePointsAndSaysWhatReachesBeyond() throws IOException {
-        ValidRange range = Reliance.range(measured(8)).orElseThrow();
+        ValidRange range = Validity.range(measured(8)).orElseThrow();
         // the rounding of a change of unit
         assertThat(range.pressureLow().value()).isCloseTo(1, within(1e-12));
         assertThat(range.pressureHigh().value()).isCloseTo(10, within(1e-11));
@@ -68,15 +68,15 @@ class RelianceTest {
 
     @Test
     void threePointsHaveNoBootstrapAndSayWhy() throws IOException {
-        assertThat(Reliance.notEstimated(measured(3)))
+        assertThat(Validity.notEstimated(measured(3)))
                 .extracting(NotEstimated::what)
                 .containsExactly("intervals by the bootstrap");
-        assertThat(Reliance.notEstimated(measured(3)).get(0).reason()).contains("independent firings");
+        assertThat(Validity.notEstimated(measured(3)).get(0).reason()).contains("independent firings");
     }
 
     @Test
     void oneTemperatureGivesNoSensitivityAndNamesTheFiringThatWould() throws IOException {
-        NotEstimated missing = Reliance.notEstimated(measured(6, 20, 21)).get(0);
+        NotEstimated missing = Validity.notEstimated(measured(6, 20, 21)).get(0);
         assertThat(missing.what()).isEqualTo("temperature sensitivity");
         assertThat(missing.reason()).contains("within 1.0 K");
         assertThat(missing.mend()).contains("20 K");
@@ -84,7 +84,7 @@ class RelianceTest {
 
     @Test
     void twoTemperaturesLeaveNothingOpen() throws IOException {
-        assertThat(Reliance.notEstimated(measured(8, 10, 35, 35))).isEmpty();
+        assertThat(Validity.notEstimated(measured(8, 10, 35, 35))).isEmpty();
     }
 
     @Test
@@ -109,6 +109,6 @@ class RelianceTest {
 
     @Test
     void withoutALawThereIsNoRange() throws IOException {
-        assertThat(Reliance.range(measured(2))).isEmpty();
+        assertThat(Validity.range(measured(2))).isEmpty();
     }
 }

@@ -16,7 +16,7 @@ class EventsOfSimpleTracesTest {
     private static final double AMBIENT = 1e5;
 
     /** Quiet, a straight rise of 20 ms from 0.5 s, a straight level part to 1.5 s, a fall over 30 ms or exponential. */
-    private static EvenRecord trapezoid(double slope, double noise, long seed, double unit) {
+    private static UniformTrace trapezoid(double slope, double noise, long seed, double unit) {
         SplittableRandom random = new SplittableRandom(seed);
         int n = 2200;
         double[] time = new double[n];
@@ -38,10 +38,10 @@ class EventsOfSimpleTracesTest {
             time[i] = t * unit;
             pressure[i] = AMBIENT + 5e6 * (g + noise * gaussian);
         }
-        return EvenRecord.of(time, pressure, 0.3 * unit, 1.7 * unit);
+        return UniformTrace.of(time, pressure, 0.3 * unit, 1.7 * unit);
     }
 
-    private static EventFinder.Found found(EvenRecord record, double noise) {
+    private static EventFinder.Found found(UniformTrace record, double noise) {
         return EventFinder.find(record, AMBIENT, noise * 5e6, ReductionSettings.defaults())
                 .orElseThrow();
     }
@@ -95,7 +95,7 @@ class EventsOfSimpleTracesTest {
 
     @Test
     void aThresholdOfTheCampaignMovesTheIgnition() {
-        EvenRecord record = trapezoid(0, 0, 7, 1);
+        UniformTrace record = trapezoid(0, 0, 7, 1);
         ReductionSettings late = new ReductionSettings(
                 ReductionSettings.Method.MASS_BALANCE, ReductionSettings.BurnoutEvent.MEAN_WEB, 0.5, 0.5);
         EventFinder.Found seen = EventFinder.find(record, AMBIENT, 0, late).orElseThrow();

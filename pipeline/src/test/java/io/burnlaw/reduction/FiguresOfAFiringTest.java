@@ -93,7 +93,7 @@ class FiguresOfAFiringTest {
         assertThat(figures.thrustCoefficient().getAsDouble()).isCloseTo(50 / (3e6 * area), within(1e-6));
     }
 
-    private static EvenRecord record(DoubleUnaryOperator pressure) {
+    private static UniformTrace record(DoubleUnaryOperator pressure) {
         int n = 1001;
         double[] time = new double[n];
         double[] p = new double[n];
@@ -101,7 +101,7 @@ class FiguresOfAFiringTest {
             time[i] = 0.001 * i;
             p[i] = pressure.applyAsDouble(time[i]);
         }
-        return EvenRecord.of(time, p, 0, 1);
+        return UniformTrace.of(time, p, 0, 1);
     }
 
     @Test

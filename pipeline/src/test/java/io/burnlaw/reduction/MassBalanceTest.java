@@ -53,12 +53,12 @@ class MassBalanceTest {
         double volume = grain.volume(0);
         // The closed form has V free at burnout: that is the empty case.
         BurnInputs inputs = new BurnInputs(
-                EvenRecord.of(time, pressure, 0, end),
+                UniformTrace.of(time, pressure, 0, end),
                 new WebTable(grain),
                 1750,
                 THROAT,
                 THROAT,
-                new FlowShare(RATIO, 101_325),
+                new ChokedFlowFraction(RATIO, 101_325),
                 0,
                 Math.max(FREE, volume * 1.0001));
         MassBalance balance = MassBalance.of(inputs);
@@ -98,14 +98,14 @@ class MassBalanceTest {
         double diameter = Math.sqrt(surface * 4 / Math.PI);
         double burned = a * Math.pow(peq, n) * end;
         EndBurner grain = new EndBurner(Measured.of(diameter), Measured.of(burned));
-        EvenRecord record = EvenRecord.of(time, pressure, 0, end);
+        UniformTrace record = UniformTrace.of(time, pressure, 0, end);
         MassBalance balance = MassBalance.of(new BurnInputs(
                 record,
                 new WebTable(grain),
                 1750,
                 THROAT,
                 THROAT,
-                new FlowShare(RATIO, 101_325),
+                new ChokedFlowFraction(RATIO, 101_325),
                 0,
                 FREE + grain.volume(0)));
         double from = 1.5 * tau;
@@ -146,12 +146,12 @@ class MassBalanceTest {
         double density = 0.056 * 0.45359237 / Math.pow(25.4e-3, 3);
         EndBurner grain = new EndBurner(Measured.of(0.2), Measured.of(mass / density / (Math.PI * 0.01)));
         MassBalance balance = MassBalance.of(new BurnInputs(
-                EvenRecord.of(time, pressure, 0, duration),
+                UniformTrace.of(time, pressure, 0, duration),
                 new WebTable(grain),
                 density,
                 throat,
                 throat,
-                new FlowShare(1.2, 101_325),
+                new ChokedFlowFraction(1.2, 101_325),
                 0,
                 grain.volume(0) * 1.2));
         // 1 %: 0.7 % of the mass is still in the case as gas at the end of this record, which the example leaves out

@@ -136,7 +136,7 @@ class OutlinesByHandTest {
     }
 
     /** Uneven samples of 1 MPa + 2 MPa/s·t, cut between two of them. */
-    private static EvenRecord uneven() {
+    private static UniformTrace uneven() {
         int n = 400;
         double[] time = new double[n];
         double[] pressure = new double[n];
@@ -144,12 +144,12 @@ class OutlinesByHandTest {
             time[i] = 0.0025 * i + 0.001 * Math.sin(i);
             pressure[i] = 1e6 + 2e6 * time[i];
         }
-        return EvenRecord.of(time, pressure, 0.1234, 0.8765);
+        return UniformTrace.of(time, pressure, 0.1234, 0.8765);
     }
 
     @Test
     void eachCellOfAStraightLineHasTheValueOfItsMiddle() {
-        EvenRecord record = uneven();
+        UniformTrace record = uneven();
         assertThat(record.size() * record.step()).isCloseTo(0.8765 - 0.1234, within(1e-12));
         for (int i = 0; i < record.size(); i++) {
             assertThat(record.time(i)).isCloseTo(0.1234 + (i + 0.5) * record.step(), within(1e-12));
@@ -169,8 +169,8 @@ class OutlinesByHandTest {
 
     @Test
     void aCoarserGridHasTheMeansOfTheFinerOne() {
-        EvenRecord record = uneven();
-        EvenRecord coarse = record.coarser(record.size() / 3);
+        UniformTrace record = uneven();
+        UniformTrace coarse = record.coarser(record.size() / 3);
         int together = (int) Math.round(coarse.step() / record.step());
         assertThat(coarse.size()).isLessThanOrEqualTo(record.size() / 3);
         assertThat(together).isBetween(3, 4);

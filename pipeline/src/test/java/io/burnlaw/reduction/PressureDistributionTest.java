@@ -32,7 +32,7 @@ class PressureDistributionTest {
             time[i] = i / (double) n;
             pressure[i] = (row[0] + (row[1] - row[0]) * time[i]) * 1e6;
         }
-        EvenRecord record = EvenRecord.of(time, pressure, 0, 1);
+        UniformTrace record = UniformTrace.of(time, pressure, 0, 1);
         PressureDistribution distribution = BurnPressures.between(record, 0, 1, 1);
         // 3e-5: within one of 200 bins of ln P the spread is lost, at most (0.8 %)^2 / 24 of the mean
         assertAll(
@@ -51,7 +51,7 @@ class PressureDistributionTest {
             time[i] = i * 1e-3;
             pressure[i] = 3e6 + 1.5e6 * Math.sin(i * 2e-3) + 1e5 * random.nextDouble();
         }
-        EvenRecord record = EvenRecord.of(time, pressure, 0, 3);
+        UniformTrace record = UniformTrace.of(time, pressure, 0, 3);
         for (double m : new double[] {-0.3, 0.2, 0.5, 0.9}) {
             double sum = 0;
             for (int i = 0; i < record.size(); i++) {

@@ -58,7 +58,7 @@ class LawsByHandTest {
             regimes(List.of(SLOW, PLATEAU, STEEP), List.of(at(4, between(3.5e6, 4.4e6)), at(9, between(8.7e6, 9.6e6))));
 
     private static FasterAnswer faster(double base, PressureLimit limit, double factor) {
-        return FasterQuestion.answer(THREE, 1e6 * base, limit, List.of(factor)).get(0);
+        return PressureForRate.answer(THREE, 1e6 * base, limit, List.of(factor)).get(0);
     }
 
     @Test
@@ -172,12 +172,12 @@ class LawsByHandTest {
     void aRateThatFallsHasItsBestWhereItBegan() {
         // a mesa: 8 mm/s at 4 MPa, 8·(9/4)^-0.5 = 5.33 at 9 MPa
         Regimes mesa = regimes(List.of(SLOW, regime(16e-3, -0.5, 4, 9, 5)), List.of(at(4, between(3.5e6, 4.4e6))));
-        FasterAnswer out = FasterQuestion.answer(mesa, 1e6, new PressureLimit(OptionalDouble.of(8e6)), List.of(2.5))
+        FasterAnswer out = PressureForRate.answer(mesa, 1e6, new PressureLimit(OptionalDouble.of(8e6)), List.of(2.5))
                 .get(0);
         assertThat(out.reach()).isEqualTo(FasterAnswer.Reach.OUT_OF_REACH);
         assertThat(out.sentence()).contains("at most 2.0 times");
         FasterAnswer open =
-                FasterQuestion.answer(mesa, 1e6, NO_LIMIT, List.of(2.5)).get(0);
+                PressureForRate.answer(mesa, 1e6, NO_LIMIT, List.of(2.5)).get(0);
         assertThat(open.sentence())
                 .startsWith("No pressure up to 9.00 MPa, the highest that was measured, gives 2.50 times")
                 .contains("at most 2.0 times");
@@ -186,7 +186,7 @@ class LawsByHandTest {
     @Test
     void anExponentThatMayBeZeroGivesNoPressure() {
         Regime flat = regime(5e-3, 0.09, 1, 9, 6);
-        FasterAnswer answer = FasterQuestion.answer(regimes(List.of(flat), List.of()), 1e6, NO_LIMIT, List.of(1.1))
+        FasterAnswer answer = PressureForRate.answer(regimes(List.of(flat), List.of()), 1e6, NO_LIMIT, List.of(1.1))
                 .get(0);
         assertThat(answer.reach()).isEqualTo(FasterAnswer.Reach.SAME_REGIME);
         assertThat(answer.pressure().getAsDouble()).isCloseTo(1e6 * Math.pow(1.1, 1 / 0.09), within(1.0));

@@ -64,7 +64,7 @@ class ThresholdsTest {
     }
 
     private static String three(double value) {
-        return io.burnlaw.quantity.Figures.significant(value, 3);
+        return io.burnlaw.quantity.NumberFormat.significant(value, 3);
     }
 
     @Test

@@ -56,7 +56,8 @@ final class QuantityText {
         if (dimension == Dimension.TIME && clock.matches()) {
             double seconds = 60 * Double.parseDouble(clock.group(1)) + Double.parseDouble(clock.group(2));
             return misread(
-                    "this is the time of a clock, in minutes and seconds", "write " + Figures.plain(seconds, 7) + " s");
+                    "this is the time of a clock, in minutes and seconds",
+                    "write " + NumberFormat.plain(seconds, 7) + " s");
         }
         String[] halves = PLUS_MINUS.split(unbracketed(), -1);
         if (halves.length > 2) {

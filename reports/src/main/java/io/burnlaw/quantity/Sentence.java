@@ -57,14 +57,14 @@ public final class Sentence {
         if (letter == 'f' && precise && value instanceof Double number && Double.isFinite(number)) {
             return fixed(number, conversion.charAt(point + 1) - '0', signed);
         }
-        return Figures.signed(String.format(Locale.ROOT, conversion, value));
+        return NumberFormat.signed(String.format(Locale.ROOT, conversion, value));
     }
 
     private static String figure(double value, int digits, boolean signed) {
         if (!Double.isFinite(value)) {
             return Double.isNaN(value) ? "unknown" : (value < 0 ? "\u2212" : "") + "infinite";
         }
-        return (signed && value >= 0 ? "+" : "") + Figures.significant(value, digits);
+        return (signed && value >= 0 ? "+" : "") + NumberFormat.significant(value, digits);
     }
 
     private static String fixed(double value, int decimals, boolean signed) {

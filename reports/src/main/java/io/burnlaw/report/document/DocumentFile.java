@@ -44,7 +44,7 @@ public final class DocumentFile {
 
     /** Loads what writing a document needs. */
     public static void prepare() {
-        RecordText.prepare(Characterization.class);
+        JsonWriter.prepare(Characterization.class);
     }
 
     /**
@@ -74,7 +74,7 @@ public final class DocumentFile {
      * @throws IllegalArgumentException if a number is NaN or infinite, with the way to it: a fault of the caller
      */
     public static void write(Object document, Writer out) throws IOException {
-        RecordText.write(document, out);
+        JsonWriter.write(document, out);
         out.write("\n");
     }
 

@@ -20,7 +20,7 @@ import java.lang.reflect.RecordComponent;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How the records come back from JSON, strictly; {@link RecordText} is the way there.
+ * How the records come back from JSON, strictly; {@link JsonWriter} is the way there.
  *
  * <p>Left to itself Jackson reads a missing number as 0, takes {@code "1.5"} for a number, and lets the last of two equal
  * members win. Each of these would be a wrong number that nobody sees.

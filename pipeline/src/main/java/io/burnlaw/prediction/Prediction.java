@@ -1,0 +1,60 @@
+package io.burnlaw.prediction;
+
+import io.burnlaw.ballistics.ForwardSimulation;
+import io.burnlaw.ballistics.Motor;
+import io.burnlaw.ballistics.SimulatedFiring;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * A simulated firing by the measures that a reduction takes of a measured one.
+ *
+ * @param firing       the record
+ * @param ignition     when the web burned [s since the igniter]
+ * @param maxPressure  [Pa, absolute]
+ * @param meanPressure over the burn time, by the trapezoidal rule [Pa, absolute]
+ * @param burnTime     from ignition to the burnout of the mean web [s]
+ */
+public record Prediction(
+        SimulatedFiring firing, double ignition, double maxPressure, double meanPressure, double burnTime) {
+
+    /** Share of the highest gauge pressure at which the web is taken to burn, as the reductions have it by default. */
+    private static final double IGNITION_SHARE = 0.10;
+
+    /**
+     * Fires a motor and measures it.
+     *
+     * @param motor the motor
+     * @param rate  rate [m/s] by absolute pressure [Pa]
+     * @return the prediction; empty where the web did not burn out within the simulation's time
+     */
+    public static Optional<Prediction> of(Motor motor, DoubleUnaryOperator rate) {
+        SimulatedFiring firing = ForwardSimulation.run(motor, rate);
+        double end = firing.meanBurnout();
+        if (!Double.isFinite(end)) {
+            return Optional.empty();
+        }
+        double level = motor.ambientPressure() + IGNITION_SHARE * (firing.maximumPressure() - motor.ambientPressure());
+        double start = Double.NaN;
+        double integral = 0;
+        for (int i = 1; i < firing.size() && firing.time(i - 1) < end; i++) {
+            double t0 = firing.time(i - 1);
+            double t1 = Math.min(firing.time(i), end);
+            double p0 = firing.pressure(i - 1);
+            double slope = (firing.pressure(i) - p0) / (firing.time(i) - t0);
+            if (Double.isNaN(start)) {
+                if (firing.pressure(i) < level) {
+                    continue;
+                }
+                start = Math.min(t1, p0 >= level ? t0 : t0 + (level - p0) / slope);
+                p0 += slope * (start - t0);
+                t0 = start;
+            }
+            integral += (t1 - t0) * (p0 + slope * (t1 - t0) / 2);
+        }
+        return end > start
+                ? Optional.of(
+                        new Prediction(firing, start, firing.maximumPressure(), integral / (end - start), end - start))
+                : Optional.empty();
+    }
+}

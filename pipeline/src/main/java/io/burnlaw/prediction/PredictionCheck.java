@@ -1,0 +1,67 @@
+package io.burnlaw.prediction;
+
+import io.burnlaw.finding.Finding;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** How well a law serves a designer: each firing predicted from a law made without it; or why none could be. */
+public sealed interface PredictionCheck {
+
+    /** {@return in words} */
+    String sentence();
+
+    /**
+     * At least one firing was predicted.
+     *
+     * @param firings                 in the order in which they were given
+     * @param notPredicted            clauses on firings that could not be predicted
+     * @param medianMaxPressureError  median of the relative errors without sign [1]
+     * @param medianMeanPressureError median of the relative errors without sign [1]
+     * @param medianBurnTimeError     median of the relative errors without sign [1]
+     * @param maxPressureBias         median of the relative errors with sign [1]
+     * @param expectedError           median error of the peak that the law's own scatter would give [1]
+     * @param good                    whether a designer can rely on it
+     * @param sentence                in words
+     * @param finding                 where the closure is poor
+     */
+    record Predicted(
+            List<PredictedFiring> firings,
+            List<String> notPredicted,
+            double medianMaxPressureError,
+            double medianMeanPressureError,
+            double medianBurnTimeError,
+            double maxPressureBias,
+            double expectedError,
+            boolean good,
+            String sentence,
+            Optional<Finding> finding)
+            implements PredictionCheck {
+        public Predicted {
+            firings = List.copyOf(firings);
+            notPredicted = List.copyOf(notPredicted);
+            if (firings.isEmpty()) {
+                throw new IllegalArgumentException("a closure without a firing");
+            }
+        }
+    }
+
+    /**
+     * No firing could be predicted.
+     *
+     * @param sentence why
+     */
+    record NotPredicted(String sentence) implements PredictionCheck {}
+
+    /**
+     * Answers for both cases.
+     *
+     * @param predicted the answer where firings were predicted
+     * @param none      the answer where none was
+     * @param <T>       of the answer
+     * @return the answer
+     */
+    default <T> T match(Function<Predicted, T> predicted, Function<NotPredicted, T> none) {
+        return this instanceof Predicted p ? predicted.apply(p) : none.apply((NotPredicted) this);
+    }
+}

@@ -1,0 +1,120 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.campaign.Campaign;
+import io.burnlaw.characterize.CampaignResult;
+import io.burnlaw.characterize.FiringResult;
+import io.burnlaw.characterize.FormulationResult;
+import io.burnlaw.planning.PlanOptions;
+import io.burnlaw.prediction.PredictedFiring;
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.reduction.TraceHistory;
+import io.burnlaw.report.document.CampaignSummary;
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Generator;
+import io.burnlaw.report.document.Input;
+import io.burnlaw.report.document.MadeOnDemand;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** The published document of a campaign. */
+public final class CharacterizationDocument {
+
+    private CharacterizationDocument() {}
+
+    /**
+     * Makes the document. Its firings are made anew each time that one is asked for, from what the result keeps.
+     *
+     * @param result    of the campaign
+     * @param version   of the program
+     * @param created   when, ISO 8601 with zone; empty in reproducible documents
+     * @param histories whether thinned traces and rates along the burns go into it
+     * @return the document
+     */
+    public static Characterization result(
+            CampaignResult result, String version, Optional<String> created, boolean histories) {
+        return new Characterization(
+                Characterization.FORMAT,
+                new Generator("burnlaw", version),
+                created.orElse(null),
+                summary(result),
+                result.inputs().stream()
+                        .map(input -> new Input(input.path(), input.sha256(), input.bytes()))
+                        .toList(),
+                IntStream.range(0, result.formulations().size())
+                        .mapToObj(i -> FormulationDocument.of(
+                                result.formulations().get(i), result.outlooks().get(i), result))
+                        .toList(),
+                firings(result, histories),
+                ComparisonDocument.of(result.comparisons()),
+                ComparisonDocument.ofTrends(result.trends()),
+                result.outlooks().stream()
+                        .map(outlook -> PlanDocument.of(
+                                outlook.plan(),
+                                outlook.basis(),
+                                PlanOptions.defaults()
+                                        .withLevelOf(result.campaign().fit().confidence())
+                                        .level()))
+                        .toList(),
+                Cautions.ALWAYS);
+    }
+
+    /** Firings and strands, each made when it is wanted: with their courses they would fill the memory. */
+    private static List<Firing> firings(CampaignResult result, boolean histories) {
+        Map<String, Double> exponents = result.formulations().stream()
+                .collect(Collectors.toMap(each -> each.formulation().id(), FormulationResult::exponent));
+        Map<String, TraceHistory> simulated = new HashMap<>();
+        result.outlooks().stream()
+                .flatMap(outlook -> outlook.closure()
+                        .match(predicted -> predicted.firings().stream(), none -> Stream.<PredictedFiring>empty()))
+                .forEach(each -> simulated.putIfAbsent(each.measured().id(), each.record()));
+        List<FiringResult> firings = result.firings();
+        return new MadeOnDemand<>(firings.size() + result.strands().size(), place -> {
+            if (place >= firings.size()) {
+                return StrandDocument.of(result.strands().get(place - firings.size()), histories);
+            }
+            FiringResult firing = firings.get(place);
+            return FiringDocument.of(
+                    firing,
+                    exponents.getOrDefault(firing.formulation(), 1.0),
+                    Optional.ofNullable(simulated.get(firing.id())),
+                    histories);
+        });
+    }
+
+    private static CampaignSummary summary(CampaignResult result) {
+        Campaign campaign = result.campaign();
+        return new CampaignSummary(
+                campaign.title(),
+                campaign.preparedBy().orElse(null),
+                campaign.licence().orElse(null),
+                campaign.note().orElse(null),
+                PublishedQuantities.of(campaign.ambientPressure(), Unit.MEGAPASCAL),
+                campaign.ambientAssumed(),
+                PublishedQuantities.ofOptional(campaign.referenceTemperature(), Unit.DEGREE_CELSIUS),
+                PublishedQuantities.ofOptional(campaign.hardware().casePressureLimit(), Unit.MEGAPASCAL),
+                safetyFactor(campaign),
+                word(campaign.reduction().method()),
+                word(campaign.fit().weighting()),
+                campaign.fit().confidence(),
+                campaign.fit().seed(),
+                result.notes());
+    }
+
+    private static @Nullable Double safetyFactor(Campaign campaign) {
+        return campaign.hardware().casePressureLimit().isPresent()
+                ? (Double) campaign.hardware().safetyFactor()
+                : null;
+    }
+
+    private static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}
