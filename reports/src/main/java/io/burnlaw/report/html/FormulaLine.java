@@ -1,6 +1,6 @@
 package io.burnlaw.report.html;
 
-import io.burnlaw.quantity.Figures;
+import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.UnitPair;
@@ -53,23 +53,23 @@ public record FormulaLine(String key, String coefficient, String exponent, Strin
         Double level = law.coefficient().level();
         String intervals = a.isEmpty() || level == null
                 ? ""
-                : "; a " + a + (n.isEmpty() ? "" : ", n " + n) + " (" + Figures.plain(100 * level, 3) + " %)";
+                : "; a " + a + (n.isEmpty() ? "" : ", n " + n) + " (" + NumberFormat.plain(100 * level, 3) + " %)";
         return new FormulaLine(
                 units.key,
-                Figures.significant(pair.coefficient(), 4),
-                Figures.significant(pair.exponent(), 3),
+                NumberFormat.significant(pair.coefficient(), 4),
+                NumberFormat.significant(pair.exponent(), 3),
                 stated + "; from " + range + intervals,
-                "r = " + Figures.plain(pair.coefficient(), 6) + " * P^" + Figures.plain(pair.exponent(), 6) + "   ("
-                        + stated + ", " + range + ")");
+                "r = " + NumberFormat.plain(pair.coefficient(), 6) + " * P^" + NumberFormat.plain(pair.exponent(), 6)
+                        + "   (" + stated + ", " + range + ")");
     }
 
     private static String between(@Nullable Double low, @Nullable Double high, int digits) {
         return low == null || high == null
                 ? ""
-                : Figures.significant(low, digits) + " to " + Figures.significant(high, digits);
+                : NumberFormat.significant(low, digits) + " to " + NumberFormat.significant(high, digits);
     }
 
     private static String pressure(double megapascals, Units units) {
-        return Figures.significant(units.unit.fromSi(Unit.MEGAPASCAL.toSi(megapascals)), 2);
+        return NumberFormat.significant(units.unit.fromSi(Unit.MEGAPASCAL.toSi(megapascals)), 2);
     }
 }
