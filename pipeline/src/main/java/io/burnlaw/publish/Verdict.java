@@ -89,8 +89,8 @@ final class Verdict {
 
     /** The law as people write it, with as many digits as give it back. */
     private static String formula(RateLaw law) {
-        return "r = " + Figures.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(law.coefficient()), 4) + NO_BREAK + "·"
-                + NO_BREAK + "P^" + Figures.significant(law.exponent(), 3);
+        return "r = " + NumberFormat.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(law.coefficient()), 4) + NO_BREAK
+                + "·" + NO_BREAK + "P^" + NumberFormat.significant(law.exponent(), 3);
     }
 
     private static String word(Regime regime) {

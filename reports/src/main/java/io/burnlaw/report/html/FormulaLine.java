@@ -6,6 +6,7 @@ import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.UnitPair;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,9 +34,17 @@ public record FormulaLine(String key, String coefficient, String exponent, Strin
      * @return one line a pair that the document has, MPa and mm/s first
      */
     public static List<FormulaLine> of(Law law) {
+        UnitPair own = new UnitPair(
+                "MPa",
+                "mm/s",
+                law.coefficient().value(),
+                law.coefficient().low(),
+                law.coefficient().high(),
+                law.exponent().value(),
+                List.of());
         List<FormulaLine> lines = new ArrayList<>();
         for (Units units : SHOWN) {
-            law.unitPairs().stream()
+            Stream.concat(Stream.of(own), law.unitPairs().stream())
                     .filter(pair -> pair.pressureUnit().equals(units.pressure)
                             && pair.rateUnit().equals(units.rate))
                     .findFirst()
