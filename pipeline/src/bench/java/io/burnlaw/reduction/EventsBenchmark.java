@@ -1,5 +1,8 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.reduction.events.EventFinder;
+import io.burnlaw.reduction.events.Operation;
+import io.burnlaw.reduction.events.UniformTrace;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.Firing;

@@ -3,6 +3,7 @@ package io.burnlaw.reduction;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;
+import io.burnlaw.reduction.point.RatePoint;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,7 +15,7 @@ import java.util.Optional;
  * <p>Measured with simulated motors of which 2 to 57 % of the surface burned for 1 to 6 s before the rest: errors of the
  * rate lie between minus and plus that share.
  */
-final class BurnedBefore {
+public final class BurnedBefore {
 
     /** Less is the ignition itself [1]. */
     private static final double LITTLE = 0.01;
@@ -23,7 +24,7 @@ final class BurnedBefore {
     private static final double FEW = 0.05;
 
     /** What the budget calls it. */
-    static final String LINE = "burned before the rise";
+    public static final String LINE = "burned before the rise";
 
     private BurnedBefore() {}
 
