@@ -10,8 +10,13 @@ import java.util.function.Function;
  */
 final class BurnReview {
 
-    private static final List<Function<BurnReduction, List<Finding>>> REVIEWS =
-            List.of(UnevenWeb::look, ThroatReview::look, BurnReview::hump, MassReview::look, VelocityReview::look);
+    private static final List<Function<BurnReduction, List<Finding>>> REVIEWS = List.of(
+            UnevenWeb::look,
+            ThroatReview::look,
+            BurnReview::hump,
+            RecordAgainstGrain::look,
+            MassReview::look,
+            VelocityReview::look);
 
     private BurnReview() {}
 
