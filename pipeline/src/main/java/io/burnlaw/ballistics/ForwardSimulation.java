@@ -62,12 +62,13 @@ public final class ForwardSimulation {
         private static final double REACHED = 1e-10;
 
         private final Motor motor;
-        private final Grain grain;
+        private Grain grain;
         private final DoubleUnaryOperator rate;
         private final SimulationSettings settings;
         private final double fullVolume;
-        private final double burnout;
-        private final double[] breaks;
+        private double burnout;
+        private double[] breaks;
+        private boolean waiting;
         private final DormandPrince solver = new DormandPrince(this, 3);
         private final double[] state;
         private final FiringRecord record;
@@ -80,7 +81,10 @@ public final class ForwardSimulation {
 
         Chamber(Motor motor, DoubleUnaryOperator rate, SimulationSettings settings) {
             this.motor = motor;
-            this.grain = motor.grain();
+            this.waiting = settings.ignition().ahead() && settings.ignition().dwellTime() > 0;
+            this.grain = waiting
+                    ? new PartAhead(motor.grain(), settings.ignition().dwellShare(), Double.POSITIVE_INFINITY)
+                    : motor.grain();
             this.rate = rate;
             this.settings = settings;
             this.fullVolume = motor.freeVolume() + grain.volume(0);
@@ -125,6 +129,9 @@ public final class ForwardSimulation {
                 double shortest = SHORTEST * fillingTime();
                 step = Math.min(Math.max(step, shortest), settings.timeLimit() - time + shortest);
                 step = Math.min(step, toNextBreak());
+                if (waiting) {
+                    step = Math.min(step, Math.max(settings.ignition().dwellTime() - time, 1e-9));
+                }
                 solver.step(time, state, step);
                 double error = errorNorm();
                 if (error > 1 && step > shortest) {
@@ -149,6 +156,9 @@ public final class ForwardSimulation {
             time += step;
             maximum = Math.max(maximum, state[PRESSURE]);
             solver.accept();
+            if (waiting && time >= settings.ignition().dwellTime()) {
+                theRestTakesFire();
+            }
             if (nextBreak < breaks.length && breaks[nextBreak] - state[WEB] <= 2 * REACHED * burnout) {
                 state[WEB] = breaks[nextBreak] + REACHED * burnout;
                 if (Double.isInfinite(meanBurnout) && state[WEB] >= mean) {
@@ -166,10 +176,22 @@ public final class ForwardSimulation {
             }
         }
 
+        private void theRestTakesFire() {
+            waiting = false;
+            grain = new PartAhead(motor.grain(), settings.ignition().dwellShare(), state[WEB]);
+            burnout = grain.burnout();
+            breaks = grain.breaks();
+            nextBreak = 0;
+            while (nextBreak < breaks.length && breaks[nextBreak] <= state[WEB]) {
+                nextBreak++;
+            }
+            solver.begin(time, state);
+        }
+
         private boolean ended() {
             double over = state[PRESSURE] - motor.ambientPressure();
             boolean quiet = over <= END_OF_TAIL_OFF * (maximum - motor.ambientPressure());
-            return quiet && (nextBreak == breaks.length || isOut());
+            return quiet && !waiting && (nextBreak == breaks.length || isOut());
         }
 
         /** Whether nothing burns any more although there is web left, and nothing will light it. */

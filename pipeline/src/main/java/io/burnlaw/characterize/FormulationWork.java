@@ -17,8 +17,8 @@ import io.burnlaw.ratelaw.Pooling;
 import io.burnlaw.ratelaw.PressureErrors;
 import io.burnlaw.ratelaw.RateLawFit;
 import io.burnlaw.ratelaw.Weighting;
-import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.regime.Claim;
 import io.burnlaw.regime.FasterAnswer;
 import io.burnlaw.regime.PressureForRate;
@@ -35,7 +35,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -43,6 +42,9 @@ import java.util.stream.Stream;
 
 /** One formulation from its points to its laws. */
 final class FormulationWork {
+
+    /** Of the time of a burn, this share at its lowest and at its highest pressure is left to noise [1]. */
+    private static final double EDGE = 0.02;
 
     private FormulationWork() {}
 
@@ -59,9 +61,11 @@ final class FormulationWork {
             Campaign campaign, Formulation formulation, List<RatePoint> points, List<Reduction.Reduced> reduced) {
         FormulationResult result = fitted(campaign, formulation, points, reduced);
         List<String> unconfirmed = UnconfirmedDwells.of(points, result.regimes());
-        return unconfirmed.isEmpty()
-                ? result
-                : fitted(campaign, formulation, UnconfirmedDwells.setAside(points, unconfirmed), reduced);
+        if (!unconfirmed.isEmpty()) {
+            return fitted(campaign, formulation, UnconfirmedDwells.setAside(points, unconfirmed), reduced);
+        }
+        List<RatePoint> judged = UnconfirmedDwells.judged(points, result);
+        return judged.equals(points) ? result : fitted(campaign, formulation, judged, reduced);
     }
 
     private static FormulationResult fitted(
@@ -72,9 +76,8 @@ final class FormulationWork {
         double exponent = RateAveraging.exponent(used, options);
         ReferredRates rates = ReferredRates.of(campaign, used, RateAveraging.at(used, exponent), options);
         // The two longest steps at the same time; where there is no law there is none to look for changes in.
-        ForkJoinTask<Optional<Regimes>> search = ForkJoinPool.commonPool()
-                .submit(() -> RateLawFit.law(rates.points(), options)
-                        .map(law -> regimes(rates.points(), cautioned(used, reduced), campaign)));
+        ForkJoinTask<Optional<Regimes>> search = Workers.fork(() -> RateLawFit.law(rates.points(), options)
+                .map(law -> regimes(rates.points(), circumstances(used, reduced), campaign)));
         FitResult whole = RateLawFit.fit(rates.points(), options);
         Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
         Optional<Regimes> regimes = search.join();
@@ -128,6 +131,17 @@ final class FormulationWork {
                 .collect(Collectors.toSet());
     }
 
+    private static RegimeSearch.Circumstances circumstances(List<RatePoint> points, List<Reduction.Reduced> reduced) {
+        Map<String, Regimes.Span> spans = points.stream()
+                .filter(point -> point.source() == RatePoint.Source.FIRING)
+                .collect(Collectors.toMap(
+                        RatePoint::id,
+                        point -> new Regimes.Span(
+                                point.pressures().quantile(EDGE),
+                                point.pressures().quantile(1 - EDGE))));
+        return new RegimeSearch.Circumstances(cautioned(points, reduced), spans);
+    }
+
     private static boolean doubtful(Finding finding) {
         FindingCode.Family about = finding.code().family();
         return finding.severity() == Severity.CAUTION
@@ -135,7 +149,7 @@ final class FormulationWork {
                 && finding.code() != FindingCode.SLOW_BURNING;
     }
 
-    private static Regimes regimes(List<FitPoint> points, Set<String> cautioned, Campaign campaign) {
+    private static Regimes regimes(List<FitPoint> points, RegimeSearch.Circumstances about, Campaign campaign) {
         FitSettings settings = campaign.fit();
         return RegimeSearch.search(
                 points,
@@ -143,7 +157,7 @@ final class FormulationWork {
                         .withWeighting(weighting(settings))
                         .withLevel(settings.confidence())
                         .withLimit(limit(campaign)),
-                cautioned);
+                about);
     }
 
     private static List<FasterAnswer> faster(Regimes regimes, List<FitPoint> points, Campaign campaign) {

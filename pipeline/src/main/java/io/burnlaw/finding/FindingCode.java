@@ -128,6 +128,12 @@ public enum FindingCode {
             "Smoulder before the rise",
             "The motor burned at low pressure before it came up.",
             "Web burned in that time is accounted for; the low-pressure dwell may give a rate of its own."),
+    BURNED_BEFORE_RISE(
+            Family.BURNING,
+            Severity.CAUTION,
+            "Web was gone before the main rise",
+            "A part of the propellant burned before the motor came up, from the whole surface or from a part of it.",
+            "Use a stronger igniter. The rate of this firing is less certain, or is used only where others confirm it."),
     SLOW_BURNING(
             Family.BURNING,
             Severity.CAUTION,

@@ -11,6 +11,7 @@ import java.util.function.Function;
 final class BurnReview {
 
     private static final List<Function<BurnReduction, List<Finding>>> REVIEWS = List.of(
+            BurnedBefore::look,
             UnevenWeb::look,
             ThroatReview::look,
             BurnReview::hump,

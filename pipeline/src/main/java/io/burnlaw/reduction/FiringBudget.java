@@ -2,6 +2,10 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.campaign.ReductionSettings.Method;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.reduction.balance.BurnInputs;
+import io.burnlaw.reduction.balance.RateEstimate;
+import io.burnlaw.reduction.point.RateBudget;
+import io.burnlaw.reduction.point.UsualUncertainty;
 
 /**
  * Where the uncertainty of a firing's rate comes from, each input tried alone.
@@ -49,6 +53,10 @@ final class FiringBudget {
         reduction
                 .againstGrain()
                 .ifPresent(seen -> budget.add("record against grain", seen.size(), "1", seen.size(), 0));
+        double before = BurnedBefore.std(reduction);
+        if (before > 0) {
+            budget.add(BurnedBefore.LINE, before * web, "m", before, 0);
+        }
         double zero = reduction.burn().record().zeroStd();
         budget.add(
                 "sensor zero",

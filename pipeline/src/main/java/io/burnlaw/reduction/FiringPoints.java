@@ -2,6 +2,9 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.ReductionSettings.Method;
+import io.burnlaw.reduction.point.PressureDistribution;
+import io.burnlaw.reduction.point.RateBudget;
+import io.burnlaw.reduction.point.RatePoint;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -24,6 +27,7 @@ final class FiringPoints {
     static List<RatePoint> of(BurnReduction reduction) {
         Method method = reduction.settings().method();
         RateBudget budget = FiringBudget.of(reduction, method);
+        Optional<String> gone = BurnedBefore.tooMuch(reduction);
         List<RatePoint> points = new ArrayList<>();
         List<AlongBins.Bin> bins = method == Method.INSTANTANEOUS ? AlongBins.of(reduction.along()) : List.of();
         for (AlongBins.Bin bin : bins) {
@@ -36,7 +40,7 @@ final class FiringPoints {
                     bin.rate(),
                     named(method),
                     budget,
-                    Optional.empty()));
+                    gone));
         }
         if (points.isEmpty()) {
             // Nothing valid along the burn: the mean of the whole burn still stands, and says so by its method.
@@ -49,7 +53,7 @@ final class FiringPoints {
                     reduction.rate(whole),
                     named(whole),
                     budget,
-                    Optional.empty()));
+                    gone));
         }
         DwellRate.of(reduction)
                 .ifPresent(dwell -> points.add(point(
@@ -60,7 +64,7 @@ final class FiringPoints {
                         dwell.rate(),
                         named(Method.MASS_BALANCE),
                         dwell.budget(),
-                        dwell.setAside())));
+                        dwell.setAside().or(() -> gone))));
         return points;
     }
 

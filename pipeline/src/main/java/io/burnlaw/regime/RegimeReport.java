@@ -4,10 +4,12 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.NumberFormat;
+import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
@@ -20,13 +22,20 @@ final class RegimeReport {
     private final Selection selection;
     private final PiecewiseFit fit;
     private final DecidingPoints deciding;
+    private final Map<String, Regimes.Span> spans;
 
-    private RegimeReport(Sample sample, RegimeOptions options, Selection selection, DecidingPoints deciding) {
+    private RegimeReport(
+            Sample sample,
+            RegimeOptions options,
+            Selection selection,
+            DecidingPoints deciding,
+            Map<String, Regimes.Span> spans) {
         this.sample = sample;
         this.options = options;
         this.selection = selection;
         this.fit = selection.fit();
         this.deciding = deciding;
+        this.spans = spans;
     }
 
     static Regimes of(
@@ -34,8 +43,9 @@ final class RegimeReport {
             RegimeOptions options,
             Selection selection,
             Optional<UnsettledRegime> unsettled,
-            DecidingPoints deciding) {
-        return new RegimeReport(sample, options, selection, deciding).regimes(unsettled);
+            DecidingPoints deciding,
+            Map<String, Regimes.Span> spans) {
+        return new RegimeReport(sample, options, selection, deciding, spans).regimes(unsettled);
     }
 
     private Regimes regimes(Optional<UnsettledRegime> unsettled) {
@@ -64,13 +74,18 @@ final class RegimeReport {
     private List<Break> breaks(List<RateLaw> laws) {
         List<Break> breaks = new ArrayList<>();
         for (int j = 0; j + 1 < laws.size(); j++) {
-            double pressure = sample.pressure(fit.breaks()[j]);
             RateLaw below = laws.get(j);
             RateLaw above = laws.get(j + 1);
             boolean jump = fit.shape() == Shape.JUMPING;
+            Optional<Regimes.Span> gap = jump ? narrowed(j) : Optional.empty();
+            double pressure =
+                    gap.map(found -> Math.sqrt(found.low() * found.high())).orElse(sample.pressure(fit.breaks()[j]));
+            Interval interval = gap.<Interval>map(found ->
+                            new Interval.Estimated(found.low(), found.high(), options.level(), Interval.Method.PROFILE))
+                    .orElse(selection.intervals().get(j));
             breaks.add(new Break(
                     pressure,
-                    selection.intervals().get(j),
+                    interval,
                     jump ? Break.Kind.JUMP : Break.Kind.SLOPE,
                     jump ? above.rate(pressure) / below.rate(pressure) : 1,
                     jump
@@ -80,6 +95,38 @@ final class RegimeReport {
                     above.exponent()));
         }
         return breaks;
+    }
+
+    /**
+     * A jump that no other gap between points could hold lies above all pressures at which the motors of its lower side
+     * burned with their law, and below all those of its upper side: that is less than the gap between their means.
+     */
+    private Optional<Regimes.Span> narrowed(int j) {
+        int first = fit.starts()[j + 1];
+        double below = sample.point(first - 1).pressure();
+        double above = sample.point(first).pressure();
+        boolean only = selection
+                .intervals()
+                .get(j)
+                .estimated()
+                .filter(found -> found.low() > below * (1 - 1e-6) && found.high() < above * (1 + 1e-6))
+                .isPresent();
+        double low = IntStream.range(fit.starts()[j], first)
+                .mapToDouble(i -> span(i).high())
+                .max()
+                .orElseThrow();
+        double high = IntStream.range(first, fit.end(j + 1))
+                .mapToDouble(i -> span(i).low())
+                .min()
+                .orElseThrow();
+        return only && below <= low && low < high && high <= above
+                ? Optional.of(new Regimes.Span(low, high))
+                : Optional.empty();
+    }
+
+    private Regimes.Span span(int i) {
+        FitPoint point = sample.point(i);
+        return spans.getOrDefault(point.id(), new Regimes.Span(point.pressure(), point.pressure()));
     }
 
     private Regime regime(List<RateLaw> laws, List<Break> breaks, int j, boolean slow) {

@@ -4,6 +4,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -24,6 +25,22 @@ import java.util.stream.IntStream;
 public final class RegimeSearch {
 
     private RegimeSearch() {}
+
+    /**
+     * What is known of the points beside their rates and pressures.
+     *
+     * @param cautioned ids of the points whose firing carries a caution: they are sooner believed to be off, and it is told
+     *                  when the answer rests on them
+     * @param spans     by the id of a point, the pressures at which it burned all the while with its law; a point without
+     *                  one counts at its pressure. They narrow the gap in which a jump of the rate lies
+     */
+    public record Circumstances(Set<String> cautioned, Map<String, Regimes.Span> spans) {
+
+        public Circumstances {
+            cautioned = Set.copyOf(cautioned);
+            spans = Map.copyOf(spans);
+        }
+    }
 
     /** A search among some of the points, and its decision. */
     private record Answer(Optional<UnsettledRegime> apart, Sample sample, Selection selection) {
@@ -61,35 +78,34 @@ public final class RegimeSearch {
      *                                  {@code RateLawFit} says in words
      */
     public static Regimes search(List<FitPoint> points, RegimeOptions options) {
-        return search(points, options, Set.of());
+        return search(points, options, new Circumstances(Set.of(), Map.of()));
     }
 
     /**
      * Searches.
      *
-     * @param points    rate-pressure points, in any order; points of one cluster in order of time
-     * @param options   how
-     * @param cautioned ids of the points whose firing carries a caution: they are sooner believed to be off, and it is told
-     *                  when the answer rests on them
+     * @param points  rate-pressure points, in any order; points of one cluster in order of time
+     * @param options how
+     * @param about   what else is known of them
      * @return the laws, breaks, evidence and findings
      * @throws IllegalArgumentException if there are fewer than two different pressures: nothing to fit, as
      *                                  {@code RateLawFit} says in words
      */
-    public static Regimes search(List<FitPoint> points, RegimeOptions options, Set<String> cautioned) {
+    public static Regimes search(List<FitPoint> points, RegimeOptions options, Circumstances about) {
         if (pressures(points) < 2) {
             throw new IllegalArgumentException(points.size() + " points at fewer than two pressures");
         }
         Sample all = Sample.of(points, options.weighting(), options.systematicFloor());
-        List<String> off = off(points, all, options, BadPoints.find(all, cautioned));
+        List<String> off = off(points, all, options, BadPoints.find(all, about.cautioned()));
         List<FitPoint> good = without(points, off);
         if (pressures(good) < 2) {
-            return search(points, options, Answer.of(points, options), List.of(), cautioned);
+            return search(points, options, Answer.of(points, options), List.of(), about);
         }
-        return search(points, options, Answer.of(good, options), off, cautioned);
+        return search(points, options, Answer.of(good, options), off, about);
     }
 
     private static Regimes search(
-            List<FitPoint> points, RegimeOptions options, Answer answer, List<String> off, Set<String> cautioned) {
+            List<FitPoint> points, RegimeOptions options, Answer answer, List<String> off, Circumstances about) {
         DecidingPoints deciding = new DecidingPoints(off);
         if (!off.isEmpty()) {
             Answer withThem = Answer.of(points, options);
@@ -98,8 +114,10 @@ public final class RegimeSearch {
             }
         }
         List<FitPoint> good = without(points, off);
-        List<String> doubted =
-                good.stream().map(FitPoint::id).filter(cautioned::contains).toList();
+        List<String> doubted = good.stream()
+                .map(FitPoint::id)
+                .filter(about.cautioned()::contains)
+                .toList();
         List<FitPoint> sure = without(good, doubted);
         if (!doubted.isEmpty() && 2 * doubted.size() <= good.size() && pressures(sure) >= 2) {
             Answer withoutThem = Answer.of(sure, options);
@@ -108,13 +126,18 @@ public final class RegimeSearch {
             }
         }
         if (answer.laws() > 1 || off.isEmpty()) {
-            return RegimeReport.of(answer.sample, options, answer.selection, answer.apart, deciding);
+            return RegimeReport.of(answer.sample, options, answer.selection, answer.apart, deciding, about.spans());
         }
         // Where there is one law, bad points stay in it, as they stay in every fit of one law.
         List<String> apart = answer.apart.map(UnsettledRegime::ids).orElse(List.of());
         Sample sample = Sample.of(without(points, apart), options.weighting(), options.systematicFloor());
         return RegimeReport.of(
-                sample, options, new Selector(sample, options).single(answer.selection), answer.apart, deciding);
+                sample,
+                options,
+                new Selector(sample, options).single(answer.selection),
+                answer.apart,
+                deciding,
+                about.spans());
     }
 
     /** Bad points, but for those at an end that stand out as a regime of their own. */

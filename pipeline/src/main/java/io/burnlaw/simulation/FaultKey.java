@@ -59,6 +59,10 @@ enum FaultKey {
     DWELL(Dimension.TIME),
     /** That part. */
     DWELL_SHARE(Dimension.FRACTION),
+    /** How long a part of the surface, or nothing, burns before the rest takes fire: the part stays ahead. */
+    LATE_RISE(Dimension.TIME),
+    /** That part. */
+    LATE_RISE_SHARE(Dimension.FRACTION),
     /** How long something takes to pass the throat. */
     BLOCKAGE(Dimension.TIME),
     /** When it is in the middle of it. */

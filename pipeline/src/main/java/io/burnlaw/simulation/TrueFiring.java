@@ -104,6 +104,10 @@ record TrueFiring(
                 .orElse(new Ignition(
                         plan.igniter() * usual.igniterMass(), usual.igniterDuration(), usual.spreadTime(), 0, 0))
                 .withDwell(faults.getOrDefault(FaultKey.DWELL, 0.0), faults.getOrDefault(FaultKey.DWELL_SHARE, 0.2));
+        if (faults.containsKey(FaultKey.LATE_RISE)) {
+            ignition = ignition.withPartAhead(
+                    faults.get(FaultKey.LATE_RISE), faults.getOrDefault(FaultKey.LATE_RISE_SHARE, 0.05));
+        }
         Disturbance disturbance = Disturbance.none();
         if (faults.containsKey(FaultKey.BLOCKAGE)) {
             disturbance = disturbance.and(Disturbance.blockage(
