@@ -12,6 +12,15 @@ import io.burnlaw.grain.Grains;
 import io.burnlaw.grain.SurfaceTable;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.balance.BurnInputs;
+import io.burnlaw.reduction.balance.BurnPressures;
+import io.burnlaw.reduction.balance.Continuity;
+import io.burnlaw.reduction.balance.LocalExponent;
+import io.burnlaw.reduction.balance.RateEstimate;
+import io.burnlaw.reduction.balance.WebTable;
+import io.burnlaw.reduction.events.Burn;
+import io.burnlaw.reduction.events.EventFinder;
+import io.burnlaw.reduction.point.InstantaneousRate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -89,6 +98,9 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
 
     /** Below this share of the highest pressure a shrinking surface is a flicker [1]. */
     private static final double FADING = 0.2;
+
+    /** More of the web than this, gone before the main rise, and the record is not asked [1]. */
+    static final double LIT_BEFORE = 0.01;
 
     private static final int CELLS = 1000;
 

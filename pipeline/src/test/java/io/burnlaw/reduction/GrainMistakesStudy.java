@@ -17,6 +17,7 @@ import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.validation.StudyReport;
 import java.util.ArrayList;
 import java.util.Arrays;
