@@ -35,7 +35,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -69,6 +68,39 @@ final class FormulationWork {
         return judged.equals(points) ? result : fitted(campaign, formulation, judged, reduced);
     }
 
+    /**
+     * The result where the program failed: no law, and all points shown.
+     *
+     * @param formulation whose points they are
+     * @param points      of it
+     * @param fault       what to say
+     * @return a formulation without a law
+     */
+    static FormulationResult failed(Formulation formulation, List<RatePoint> points, Finding fault) {
+        FitResult none = new FitResult.NotFitted(fault.message(), "Check the units and dimensions of its rows.");
+        List<PointResult> shown = points.stream()
+                .map(point -> new PointResult(
+                        point,
+                        point.pressures().powerMean(1),
+                        point.rate(),
+                        OptionalDouble.empty(),
+                        OptionalInt.empty()))
+                .toList();
+        return new FormulationResult(
+                formulation,
+                Optional.empty(),
+                0,
+                shown,
+                List.of(),
+                none,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                List.of(fault.withSeverity(Severity.CAUTION)));
+    }
+
     private static FormulationResult fitted(
             Campaign campaign, Formulation formulation, List<RatePoint> points, List<Reduction.Reduced> reduced) {
         FitOptions options = options(campaign.fit()).withLimit(limit(campaign));
@@ -77,9 +109,8 @@ final class FormulationWork {
         double exponent = RateAveraging.exponent(used, options);
         ReferredRates rates = ReferredRates.of(campaign, used, RateAveraging.at(used, exponent), options);
         // The two longest steps at the same time; where there is no law there is none to look for changes in.
-        ForkJoinTask<Optional<Regimes>> search = ForkJoinPool.commonPool()
-                .submit(() -> RateLawFit.law(rates.points(), options)
-                        .map(law -> regimes(rates.points(), circumstances(used, reduced), campaign)));
+        ForkJoinTask<Optional<Regimes>> search = Workers.fork(() -> RateLawFit.law(rates.points(), options)
+                .map(law -> regimes(rates.points(), circumstances(used, reduced), campaign)));
         FitResult whole = RateLawFit.fit(rates.points(), options);
         Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
         Optional<Regimes> regimes = search.join();
