@@ -1,5 +1,6 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.ballistics.Motor;
 import io.burnlaw.campaign.ReductionSettings.Method;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.balance.BurnInputs;
@@ -131,7 +132,7 @@ final class FiringBudget {
                 .burn()
                 .firing()
                 .chamberVolume()
-                .filter(v -> v.value() > reduction.inputs().grain().volume())
+                .filter(v -> Motor.fits(reduction.burn().grain(), v.value()))
                 .map(v -> v.stdOr(UsualUncertainty.CHAMBER * v.value()))
                 .orElse(UsualUncertainty.DERIVED_CHAMBER * reduction.inputs().chamberVolume());
     }
