@@ -2,6 +2,7 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.NumberFormat;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +26,9 @@ final class BurnedBefore {
     /** What the budget calls it. */
     static final String LINE = "burned before the rise";
 
+    /** Of more than this nothing even is left: it takes the rest of the web up to half of it [1]. */
+    private static final double NEARLY_ALL = 0.45;
+
     private BurnedBefore() {}
 
     /** {@return share of the web that was gone before the main rise [1], where it is more than the ignition itself} */
@@ -45,6 +49,27 @@ final class BurnedBefore {
         return share > FEW
                 ? Optional.of(RatePoint.BURNED_BEFORE + NumberFormat.percent(share, 2)
                         + " of it, and perhaps from a part of the surface only")
+                : Optional.empty();
+    }
+
+    /**
+     * Where so much was gone that no even part of the burn is left to take a rate from.
+     *
+     * @param inputs of the mass balance
+     * @param found  events
+     * @return the rejection; empty where there is enough left
+     */
+    static Optional<Finding> nearlyAll(BurnInputs inputs, EventFinder.Found found) {
+        double share =
+                MassBalance.of(inputs).webAt(found.crossing()) / inputs.grain().web();
+        return share > NEARLY_ALL
+                ? Optional.of(Finding.at(
+                                FindingCode.BURNED_BEFORE_RISE,
+                                NumberFormat.percent(share, 2)
+                                        + " of the web was gone before the last rise, by the pressure integral: too little"
+                                        + " was left to take a rate from.",
+                                found.crossing())
+                        .withSeverity(Severity.REJECTION))
                 : Optional.empty();
     }
 

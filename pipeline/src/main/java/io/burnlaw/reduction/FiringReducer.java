@@ -85,6 +85,10 @@ public final class FiringReducer {
             findings.add(withoutEvents(operation.get()));
             return new Reduction.Rejected(firing.id(), findings, history);
         }
+        BurnedBefore.nearlyAll(BurnInputs.of(burn, even), found.get()).ifPresent(findings::add);
+        if (rejected(findings)) {
+            return new Reduction.Rejected(firing.id(), findings, history);
+        }
         BurnReduction reduction =
                 BurnReduction.of(burn, settings, even, found.get(), derived.map(PressureFromThrust::scale));
         findings.addAll(BurnReview.of(reduction));
