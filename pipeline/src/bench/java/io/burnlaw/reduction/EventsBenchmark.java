@@ -1,12 +1,15 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.reduction.events.EventFinder;
+import io.burnlaw.reduction.events.Operation;
+import io.burnlaw.reduction.events.UniformTrace;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.Trace;
 import io.burnlaw.trace.TraceConditioning;
-import io.burnlaw.trace.TraceReader;
+import io.burnlaw.trace.reading.TraceReader;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;

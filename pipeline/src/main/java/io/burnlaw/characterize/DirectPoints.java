@@ -1,9 +1,9 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.DirectPoint;
-import io.burnlaw.reduction.PressureDistribution;
-import io.burnlaw.reduction.PressureError;
-import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.reduction.point.PressureDistribution;
+import io.burnlaw.reduction.point.PressureError;
+import io.burnlaw.reduction.point.RatePoint;
 import java.util.List;
 import java.util.Optional;
 

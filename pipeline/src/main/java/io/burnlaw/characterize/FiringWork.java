@@ -10,11 +10,11 @@ import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.FiringReducer;
-import io.burnlaw.reduction.NumberStore;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.TimedBurn;
-import io.burnlaw.trace.TraceReader;
-import io.burnlaw.trace.TraceReading;
+import io.burnlaw.reduction.point.NumberStore;
+import io.burnlaw.trace.reading.TraceReader;
+import io.burnlaw.trace.reading.TraceReading;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,6 +1,6 @@
 package io.burnlaw.characterize;
 
-import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.reduction.point.RatePoint;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 

@@ -4,8 +4,8 @@ import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.RateLawFit;
-import io.burnlaw.reduction.PressureError;
-import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.reduction.point.PressureError;
+import io.burnlaw.reduction.point.RatePoint;
 import java.util.List;
 import java.util.Optional;
 

@@ -6,7 +6,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PointAtTemperature;
 import io.burnlaw.ratelaw.TemperatureFit;
 import io.burnlaw.ratelaw.TemperatureResult;
-import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.reduction.point.RatePoint;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

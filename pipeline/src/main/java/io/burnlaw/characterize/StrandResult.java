@@ -2,7 +2,7 @@ package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.InputFile;
 import io.burnlaw.campaign.Strand;
-import io.burnlaw.reduction.StrandReduction;
+import io.burnlaw.reduction.strand.StrandReduction;
 import java.util.List;
 import java.util.Optional;
 

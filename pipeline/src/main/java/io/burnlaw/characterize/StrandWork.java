@@ -5,10 +5,10 @@ import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.Strand;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.reduction.NumberStore;
-import io.burnlaw.reduction.StrandReducer;
-import io.burnlaw.reduction.StrandReduction;
-import io.burnlaw.trace.TraceReader;
+import io.burnlaw.reduction.point.NumberStore;
+import io.burnlaw.reduction.strand.StrandReducer;
+import io.burnlaw.reduction.strand.StrandReduction;
+import io.burnlaw.trace.reading.TraceReader;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,7 +1,7 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.ratelaw.Interval;
-import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.regime.Break;
 import io.burnlaw.regime.Regime;
 import io.burnlaw.regime.Regimes;

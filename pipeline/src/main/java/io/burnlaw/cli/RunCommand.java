@@ -5,7 +5,7 @@ import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.publish.CharacterizationDocument;
-import io.burnlaw.reduction.NumberFile;
+import io.burnlaw.reduction.point.NumberFile;
 import io.burnlaw.report.OwnFolder;
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.document.Characterization;

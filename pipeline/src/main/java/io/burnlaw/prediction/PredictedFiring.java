@@ -1,6 +1,6 @@
 package io.burnlaw.prediction;
 
-import io.burnlaw.reduction.TraceHistory;
+import io.burnlaw.reduction.point.TraceHistory;
 
 /**
  * A firing beside its prediction.

@@ -7,7 +7,7 @@ import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.prediction.PredictedFiring;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.reduction.TraceHistory;
+import io.burnlaw.reduction.point.TraceHistory;
 import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Firing;

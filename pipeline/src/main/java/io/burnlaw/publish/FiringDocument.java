@@ -3,10 +3,10 @@ package io.burnlaw.publish;
 import io.burnlaw.characterize.FiringResult;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.reduction.InstantaneousRate;
-import io.burnlaw.reduction.RatePoint;
 import io.burnlaw.reduction.Reduction;
-import io.burnlaw.reduction.TraceHistory;
+import io.burnlaw.reduction.point.InstantaneousRate;
+import io.burnlaw.reduction.point.RatePoint;
+import io.burnlaw.reduction.point.TraceHistory;
 import io.burnlaw.report.document.Along;
 import io.burnlaw.report.document.BudgetLine;
 import io.burnlaw.report.document.Events;
@@ -114,7 +114,7 @@ final class FiringDocument {
                 null);
     }
 
-    private static Events events(io.burnlaw.reduction.Events events) {
+    private static Events events(io.burnlaw.reduction.events.Events events) {
         return new Events(
                 PublishedQuantities.of(events.start(), Unit.SECOND),
                 PublishedQuantities.of(events.ignition(), events.ignitionStd(), Unit.SECOND),

@@ -57,6 +57,7 @@ final class FormulationDocument {
                 result.points().stream().map(PointDocument::of).toList(),
                 law.orElse(null),
                 none,
+                null,
                 fitted.map(fit -> fit.others().stream()
                                 .map(FormulationDocument::other)
                                 .toList())

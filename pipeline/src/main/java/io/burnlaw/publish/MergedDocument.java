@@ -128,6 +128,7 @@ final class MergedDocument {
                 it.points().stream().map(point -> point(point, own)).toList(),
                 it.singleLaw(),
                 it.notFitted(),
+                it.useLaws(),
                 it.otherFits(),
                 it.regimes(),
                 it.threshold(),

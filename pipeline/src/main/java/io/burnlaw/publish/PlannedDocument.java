@@ -87,6 +87,7 @@ public final class PlannedDocument {
                 List.of(),
                 null,
                 new NotFitted("The law is a first guess.", "Fire, and plan from the campaign."),
+                null,
                 List.of(),
                 null,
                 null,

@@ -2,7 +2,7 @@ package io.burnlaw.publish;
 
 import io.burnlaw.characterize.PointResult;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.report.document.Point;
 import java.util.Locale;
 

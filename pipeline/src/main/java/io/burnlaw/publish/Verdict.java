@@ -47,41 +47,50 @@ final class Verdict {
 
     /** A law over the whole range would be quoted against the evidence: each regime speaks for itself. */
     private static String regimes(Regimes found, FormulationResult result, double level) {
-        StringBuilder words = new StringBuilder(
-                found.claim() == Claim.BREAK
-                        ? "Follows " + found.selected() + " laws: "
-                        : "Follows no single law, and whether its exponent changes at a break or smoothly is open; described by "
-                                + found.selected() + " laws: ");
+        StringBuilder words = new StringBuilder();
         for (int i = 0; i < found.selected(); i++) {
             Regime regime = found.regimes().get(i);
-            if (i == 0) {
-                words.append("from ").append(megapascals(regime.low(), 2));
-            } else {
+            if (i > 0) {
                 double at = found.breaks().get(i - 1).pressure();
                 Interval interval = found.breaks().get(i - 1).interval();
-                words.append("; above ").append(shown(at, interval, Unit.MEGAPASCAL));
+                words.append(i == 1 && found.selected() == 2 ? " Above: " : " Above ")
+                        .append(
+                                i == 1 && found.selected() == 2
+                                        ? ""
+                                        : shown(at, interval, Unit.MEGAPASCAL) + NO_BREAK + "MPa: ");
+            } else {
+                words.append("Below ")
+                        .append(shown(
+                                found.breaks().get(0).pressure(),
+                                found.breaks().get(0).interval(),
+                                Unit.MEGAPASCAL))
+                        .append(NO_BREAK + "MPa: ");
             }
-            words.append(NO_BREAK + "MPa ")
-                    .append(i == 0 ? "an exponent of " : "one of ")
-                    .append(shown(regime.law().exponent(), regime.exponentInterval(), Unit.ONE))
-                    .append(word(regime))
-                    .append(", ")
-                    .append(millimetres(regime.law().rate(regime.low())))
-                    .append(" to ")
-                    .append(millimetres(regime.law().rate(regime.high())))
-                    .append(NO_BREAK + "mm/s");
+            words.append(formula(regime.law())).append(word(regime)).append('.');
         }
         long points = result.points().stream()
                 .filter(each -> each.segment().isPresent())
                 .count();
-        return words.append("; ")
-                .append(points)
-                .append(" points up to ")
+        return words.append(" Rates in mm/s, pressures in MPa absolute; measured from ")
+                .append(megapascals(found.regimes().get(0).low(), 2))
+                .append(" to ")
                 .append(megapascals(found.regimes().get(found.selected() - 1).high(), 2))
-                .append(NO_BREAK + "MPa (in brackets: ")
+                .append(NO_BREAK + "MPa with ")
+                .append(points)
+                .append(" points; in brackets ")
                 .append(percent(level))
-                .append(" intervals).")
+                .append(" intervals.")
+                .append(
+                        found.claim() == Claim.BREAK
+                                ? ""
+                                : " Whether the exponent changes at a break or smoothly is open.")
                 .toString();
+    }
+
+    /** The law as people write it, with as many digits as give it back. */
+    private static String formula(RateLaw law) {
+        return "r = " + NumberFormat.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(law.coefficient()), 4) + NO_BREAK
+                + "·" + NO_BREAK + "P^" + NumberFormat.significant(law.exponent(), 3);
     }
 
     private static String word(Regime regime) {
@@ -110,15 +119,18 @@ final class Verdict {
     private static String law(FitResult.Fitted fitted, double level) {
         RateLaw law = fitted.law();
         MethodIntervals intervals = fitted.publishedIntervals();
-        return "Burns at " + shown(law.rateAtReference(), intervals.rateAtReference(), Unit.MILLIMETRE_PER_SECOND)
-                + NO_BREAK + "mm/s at " + megapascals(law.referencePressure(), 2)
-                + NO_BREAK + "MPa, with an exponent of "
-                + shown(law.exponent(), intervals.exponent(), Unit.ONE)
-                + (intervals.exponent().estimated().isPresent()
-                        ? " (in brackets: " + percent(level) + " intervals)"
-                        : "")
-                + "; " + law.points() + " points from " + megapascals(law.pressureLow(), 2) + " to "
-                + megapascals(law.pressureHigh(), 2) + NO_BREAK + "MPa.";
+        String exponent = intervals
+                .exponent()
+                .estimated()
+                .map(e -> "; n: " + shown(law.exponent(), intervals.exponent(), Unit.ONE))
+                .orElse("");
+        return formula(law) + " (mm/s, MPa absolute), measured from " + megapascals(law.pressureLow(), 2) + " to "
+                + megapascals(law.pressureHigh(), 2) + NO_BREAK + "MPa with " + law.points() + " points. At "
+                + megapascals(law.referencePressure(), 2) + NO_BREAK + "MPa: "
+                + shown(law.rateAtReference(), intervals.rateAtReference(), Unit.MILLIMETRE_PER_SECOND) + NO_BREAK
+                + "mm/s"
+                + exponent
+                + (exponent.isEmpty() ? "." : " (in brackets: " + percent(level) + " intervals).");
     }
 
     private static String percent(double level) {

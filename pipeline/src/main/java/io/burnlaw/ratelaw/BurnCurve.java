@@ -1,6 +1,6 @@
 package io.burnlaw.ratelaw;
 
-import io.burnlaw.reduction.InstantaneousRate;
+import io.burnlaw.reduction.point.InstantaneousRate;
 import java.util.List;
 
 /**

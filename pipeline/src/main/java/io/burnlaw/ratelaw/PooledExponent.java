@@ -5,7 +5,7 @@ import static io.burnlaw.ratelaw.RateLawFit.say;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;
-import io.burnlaw.reduction.InstantaneousRate;
+import io.burnlaw.reduction.point.InstantaneousRate;
 import java.util.List;
 import java.util.stream.Stream;
 import org.apache.commons.statistics.distribution.TDistribution;

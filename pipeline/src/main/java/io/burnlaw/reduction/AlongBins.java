@@ -1,5 +1,7 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.reduction.point.InstantaneousRate;
+import io.burnlaw.reduction.point.PressureDistribution;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -5,6 +5,21 @@ import io.burnlaw.campaign.ReductionSettings;
 import io.burnlaw.campaign.ReductionSettings.Method;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.reduction.balance.BurnInputs;
+import io.burnlaw.reduction.balance.BurnPressures;
+import io.burnlaw.reduction.balance.Continuity;
+import io.burnlaw.reduction.balance.LocalExponent;
+import io.burnlaw.reduction.balance.RateEstimate;
+import io.burnlaw.reduction.events.Burn;
+import io.burnlaw.reduction.events.EventFinder;
+import io.burnlaw.reduction.events.Events;
+import io.burnlaw.reduction.events.UniformTrace;
+import io.burnlaw.reduction.point.InstantaneousRate;
+import io.burnlaw.reduction.point.PressureDistribution;
+import io.burnlaw.reduction.point.PressureError;
+import io.burnlaw.reduction.point.RatesAlong;
+import io.burnlaw.reduction.point.TraceHistory;
+import io.burnlaw.reduction.point.UsualUncertainty;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -77,9 +92,9 @@ record BurnReduction(
         return new Events(
                 found.start(),
                 found.crossing(),
-                Math.hypot(found.ignitionOpinions() / 2 / RECTANGULAR, ofStep),
+                Math.hypot(found.ignitionSpread() / 2 / RECTANGULAR, ofStep),
                 estimate.burnout(),
-                Math.hypot(found.burnoutOpinions() / 2 / RECTANGULAR, ofStep),
+                Math.hypot(found.burnoutSpread() / 2 / RECTANGULAR, ofStep),
                 found.bisector().orElse(found.curvature()),
                 found.curvature(),
                 record.time(record.size() - 1),

@@ -1,5 +1,7 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.reduction.balance.LocalExponent;
+import io.burnlaw.reduction.point.InstantaneousRate;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 

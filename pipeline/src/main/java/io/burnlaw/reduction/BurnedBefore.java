@@ -4,6 +4,7 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.NumberFormat;
+import io.burnlaw.reduction.point.RatePoint;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,7 +16,7 @@ import java.util.Optional;
  * <p>Measured with simulated motors of which 2 to 57 % of the surface burned for 1 to 6 s before the rest: errors of the
  * rate lie between minus and plus that share.
  */
-final class BurnedBefore {
+public final class BurnedBefore {
 
     /** Less is the ignition itself [1]. */
     private static final double LITTLE = 0.01;
@@ -24,7 +25,7 @@ final class BurnedBefore {
     private static final double FEW = 0.05;
 
     /** What the budget calls it. */
-    static final String LINE = "burned before the rise";
+    public static final String LINE = "burned before the rise";
 
     /** Of more than this nothing even is left: it takes the rest of the web up to half of it [1]. */
     private static final double NEARLY_ALL = 0.45;

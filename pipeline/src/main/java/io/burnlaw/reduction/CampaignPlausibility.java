@@ -4,6 +4,7 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.balance.LocalExponent;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -1,5 +1,12 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.reduction.balance.BurnInputs;
+import io.burnlaw.reduction.balance.BurnPressures;
+import io.burnlaw.reduction.balance.MassBalance;
+import io.burnlaw.reduction.balance.TailOff;
+import io.burnlaw.reduction.point.PressureDistribution;
+import io.burnlaw.reduction.point.RateBudget;
+import io.burnlaw.reduction.point.UsualUncertainty;
 import java.util.Locale;
 import java.util.Optional;
 

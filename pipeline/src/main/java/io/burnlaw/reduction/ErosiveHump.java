@@ -3,6 +3,7 @@ package io.burnlaw.reduction;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.point.InstantaneousRate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;

@@ -2,6 +2,10 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.campaign.ReductionSettings.Method;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.reduction.balance.BurnInputs;
+import io.burnlaw.reduction.balance.RateEstimate;
+import io.burnlaw.reduction.point.RateBudget;
+import io.burnlaw.reduction.point.UsualUncertainty;
 
 /**
  * Where the uncertainty of a firing's rate comes from, each input tried alone.

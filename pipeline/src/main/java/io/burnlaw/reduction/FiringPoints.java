@@ -2,6 +2,9 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.ReductionSettings.Method;
+import io.burnlaw.reduction.point.PressureDistribution;
+import io.burnlaw.reduction.point.RateBudget;
+import io.burnlaw.reduction.point.RatePoint;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -5,6 +5,8 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.events.Burn;
+import io.burnlaw.reduction.point.UsualUncertainty;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;

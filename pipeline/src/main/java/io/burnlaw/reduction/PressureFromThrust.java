@@ -9,6 +9,8 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.point.PressureError;
+import io.burnlaw.reduction.point.UsualUncertainty;
 import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.Trace;
 import java.util.ArrayList;

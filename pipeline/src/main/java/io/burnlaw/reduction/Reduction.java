@@ -2,6 +2,11 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.reduction.events.Events;
+import io.burnlaw.reduction.point.NumberStore;
+import io.burnlaw.reduction.point.RatePoint;
+import io.burnlaw.reduction.point.RatesAlong;
+import io.burnlaw.reduction.point.TraceHistory;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -1,5 +1,6 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.reduction.point.InstantaneousRate;
 import java.util.List;
 import java.util.Optional;
 

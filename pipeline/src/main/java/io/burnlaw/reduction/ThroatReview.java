@@ -6,6 +6,7 @@ import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.point.UsualUncertainty;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -3,6 +3,7 @@ package io.burnlaw.reduction;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.balance.TailOff;
 import java.util.List;
 
 /** Whether the tail-off is longer than the chamber needs to empty. */

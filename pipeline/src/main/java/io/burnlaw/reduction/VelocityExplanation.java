@@ -2,6 +2,7 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.events.Burn;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -11,7 +11,7 @@ import java.util.List;
  * Gaps and uneven spacing of a record of which nothing is known but its times, as of a strand's; where a burn is known
  * {@link Sampling} judges by what it had to resolve.
  */
-final class Spacing {
+public final class Spacing {
 
     /** An interval belongs to a multiple of the usual one if it is this near to it [1]; stamps have few digits. */
     private static final double NEAR = 0.25;
@@ -36,7 +36,7 @@ final class Spacing {
      * @param time [s]
      * @return what was seen, at most one finding
      */
-    static List<Finding> judge(double[] time) {
+    public static List<Finding> judge(double[] time) {
         if (time.length < 3) {
             return List.of();
         }

@@ -42,7 +42,7 @@ public final class Trace {
     }
 
     /** As {@link #of}, but the arrays are handed over: nobody else may hold them. */
-    static Trace owning(String firing, double[] time, Optional<double[]> pressure, Optional<double[]> thrust) {
+    public static Trace owning(String firing, double[] time, Optional<double[]> pressure, Optional<double[]> thrust) {
         return new Trace(firing, time, pressure, thrust);
     }
 
@@ -52,7 +52,7 @@ public final class Trace {
     }
 
     /** The times themselves: to be read only. */
-    double[] timeArray() {
+    public double[] timeArray() {
         return time;
     }
 

@@ -135,7 +135,7 @@ class CampaignReaderTest {
     }
 
     @Test
-    @Oracle("openpyxl 3.1.5 wrote the workbook; see trace/make_records.py")
+    @Oracle("openpyxl 3.1.5 wrote the workbook; see trace/reading/make_records.py")
     void aWorkbookServesAsTheLog() throws IOException {
         write("campaign.yaml", YAML.replace("base:", "p:").replace("compare_with: base", "compare_with: p"));
         try (InputStream in = CampaignReaderTest.class.getResourceAsStream("firings.xlsx")) {

@@ -9,7 +9,7 @@ import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
 import io.burnlaw.simulation.ScenarioReading;

@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.burnlaw.ratelaw.FitPoint;
-import io.burnlaw.reduction.PressureDistribution;
-import io.burnlaw.reduction.PressureError;
-import io.burnlaw.reduction.RatePoint;
+import io.burnlaw.reduction.point.PressureDistribution;
+import io.burnlaw.reduction.point.PressureError;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.regime.RegimeOptions;
 import io.burnlaw.regime.RegimeSearch;
 import java.util.ArrayList;

@@ -61,7 +61,7 @@ class ApplicationFolderCheck {
         List<String> log = new ArrayList<>(Files.readAllLines(sugar.resolve("firings.csv")));
         for (String record : List.of("record.xlsx", "record-v7.mat", "record-matrix.mat")) {
             Files.copy(
-                    Path.of("src/test/resources/io/burnlaw/trace", record),
+                    Path.of("src/test/resources/io/burnlaw/trace/reading", record),
                     campaign.resolve("traces").resolve(record));
             log.add(record + ",date,traces/" + record + ",bates,2,14.00,38.04,62.04,9.51,218.2,200");
         }

@@ -1,9 +1,11 @@
 package io.burnlaw.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -52,6 +54,23 @@ class ConsumersIT {
     }
 
     @Test
+    void jqReadsTheCoefficients() throws Exception {
+        assumeTrue(onPath("jq"), "jq is not installed");
+        assertReads(List.of("sh", "-c", "cd report && " + script("sh").strip()));
+    }
+
+    @Test
+    void rReadsTheTable() throws Exception {
+        assumeTrue(onPath("Rscript"), "R is not installed");
+        assertReads(List.of("Rscript", block("r", "read.R"), "report/laws.csv"));
+    }
+
+    private static boolean onPath(String program) {
+        return Arrays.stream(System.getenv().getOrDefault("PATH", "").split(File.pathSeparator))
+                .anyMatch(folder -> Files.isExecutable(Path.of(folder, program)));
+    }
+
+    @Test
     void javaReadsTheDocument() throws Exception {
         String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
         assertReads(
@@ -78,10 +97,14 @@ class ConsumersIT {
     }
 
     private String block(String language, String file) throws Exception {
+        Files.writeString(folder.resolve(file), script(language));
+        return file;
+    }
+
+    private static String script(String language) throws Exception {
         Matcher matcher = Pattern.compile("```" + language + "\n(.*?)```", Pattern.DOTALL)
                 .matcher(Files.readString(RunnableJar.DOCS.resolve("consume.md")));
         assertThat(matcher.find()).as("a block of " + language).isTrue();
-        Files.writeString(folder.resolve(file), matcher.group(1));
-        return file;
+        return matcher.group(1);
     }
 }

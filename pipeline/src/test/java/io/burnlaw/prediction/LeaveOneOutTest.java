@@ -14,7 +14,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLawFit;
-import io.burnlaw.reduction.NumberStore;
+import io.burnlaw.reduction.point.NumberStore;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;

@@ -5,7 +5,7 @@ import static io.burnlaw.ratelaw.PowerLawOracleTest.estimated;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.Oracle;
-import io.burnlaw.reduction.InstantaneousRate;
+import io.burnlaw.reduction.point.InstantaneousRate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -3,6 +3,11 @@ package io.burnlaw.reduction;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.reduction.events.HistoryThinning;
+import io.burnlaw.reduction.events.Operation;
+import io.burnlaw.reduction.point.InstantaneousRate;
+import io.burnlaw.reduction.point.TraceHistory;
+import io.burnlaw.reduction.strand.StrandTiming;
 import io.burnlaw.trace.Trace;
 import java.util.ArrayList;
 import java.util.List;

@@ -3,6 +3,8 @@ package io.burnlaw.reduction;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.burnlaw.reduction.balance.LocalExponent;
+import io.burnlaw.reduction.point.InstantaneousRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;

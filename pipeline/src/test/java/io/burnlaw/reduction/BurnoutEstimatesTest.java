@@ -3,6 +3,9 @@ package io.burnlaw.reduction;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.reduction.events.MaximumCurvature;
+import io.burnlaw.reduction.events.TailOffKnee;
+import io.burnlaw.reduction.events.TangentBisector;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

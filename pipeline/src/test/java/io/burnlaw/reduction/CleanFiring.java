@@ -44,7 +44,7 @@ import java.util.random.RandomGenerator;
  * @param plain       what the motor did when nothing was wrong
  * @param seed        of its noise
  */
-record CleanFiring(
+public record CleanFiring(
         Firing firing,
         Formulation formulation,
         Bates grain,
@@ -56,7 +56,7 @@ record CleanFiring(
         SimulatedFiring plain,
         long seed) {
 
-    static final double AMBIENT = 98.6e3;
+    public static final double AMBIENT = 98.6e3;
     static final double EFFICIENCY = 0.92;
     static final Hardware NO_LIMIT = new Hardware(OptionalDouble.empty(), 1.5);
 
@@ -66,12 +66,12 @@ record CleanFiring(
     private static final double[] SAMPLE_RATES = {500, 1000, 2000, 5000};
 
     /** A random motor with a random propellant. */
-    static CleanFiring random(long seed) {
+    public static CleanFiring random(long seed) {
         return random(seed, seed);
     }
 
     /** A random motor; firings of one propellant seed share law, density and gas. */
-    static CleanFiring random(long seed, long propellantSeed) {
+    public static CleanFiring random(long seed, long propellantSeed) {
         SplittableRandom propellant = new SplittableRandom(propellantSeed ^ 0x9e3779b9L);
         double exponent = propellant.nextDouble(0.15, 0.55);
         double coefficient = propellant.nextDouble(3e-3, 7e-3);

@@ -7,6 +7,7 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.reduction.FaultMatrix.InjectedFault;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.trace.Trace;
 import java.util.ArrayList;
 import java.util.Arrays;

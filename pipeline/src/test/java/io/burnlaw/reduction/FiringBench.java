@@ -17,6 +17,7 @@ import io.burnlaw.grain.Bates;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Tube;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.trace.Trace;
 import java.util.List;
 import java.util.Map;

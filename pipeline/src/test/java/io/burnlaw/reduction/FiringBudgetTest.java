@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.campaign.ReductionSettings.Method;
+import io.burnlaw.reduction.point.BudgetLine;
+import io.burnlaw.reduction.point.RatePoint;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;

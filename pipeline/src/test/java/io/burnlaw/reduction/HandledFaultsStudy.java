@@ -10,6 +10,7 @@ import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.ballistics.RecordFaults;
 import io.burnlaw.campaign.Firing;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.trace.Trace;
 import io.burnlaw.validation.StudyReport;
 import java.util.ArrayList;

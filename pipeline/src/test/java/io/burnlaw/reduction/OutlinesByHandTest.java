@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.campaign.Hardware;
+import io.burnlaw.reduction.events.Burn;
+import io.burnlaw.reduction.events.Operation;
+import io.burnlaw.reduction.events.UniformTrace;
+import io.burnlaw.reduction.screening.BurnShape;
 import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.Trace;
 import java.util.List;

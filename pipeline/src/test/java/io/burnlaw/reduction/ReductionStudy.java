@@ -12,6 +12,7 @@ import io.burnlaw.grain.Bates;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Tube;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.validation.StudyReport;
 import java.util.ArrayList;
 import java.util.Arrays;

@@ -8,7 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /** Reads a published table of numbers from the test resources. */
-final class ReferenceSeries {
+public final class ReferenceSeries {
 
     private ReferenceSeries() {}
 
@@ -18,7 +18,7 @@ final class ReferenceSeries {
      * @param path on the class path
      * @return one array of numbers a row
      */
-    static List<double[]> rows(String path) {
+    public static List<double[]> rows(String path) {
         try (InputStream in = ReferenceSeries.class.getResourceAsStream(path)) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8)
                     .lines()

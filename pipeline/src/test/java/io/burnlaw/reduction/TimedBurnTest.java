@@ -9,6 +9,7 @@ import io.burnlaw.campaign.TraceSettings;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.grain.EndBurner;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.reduction.point.RatePoint;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

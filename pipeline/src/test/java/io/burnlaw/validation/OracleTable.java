@@ -36,8 +36,7 @@ final class OracleTable {
         }
 
         String topic() {
-            String name = test.getDeclaringClass().getPackageName();
-            return name.substring(name.lastIndexOf('.') + 1);
+            return test.getDeclaringClass().getPackageName().split("\\.")[2];
         }
     }
 

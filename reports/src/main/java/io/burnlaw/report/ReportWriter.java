@@ -1,6 +1,7 @@
 package io.burnlaw.report;
 
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Coefficients;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.html.AllCores;
 import io.burnlaw.report.html.ReportFiles;
@@ -125,6 +126,11 @@ public final class ReportWriter {
     }
 
     private static boolean writeTables(Characterization document, ReportFiles files) throws IOException {
+        files.write("coefficients.json", out -> {
+            Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+            DocumentFile.write(Coefficients.of(document), text);
+            text.flush();
+        });
         for (PublishedTable table : List.of(RateTable.of(document), LawTable.of(document))) {
             files.write(table.fileName(), out -> {
                 Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);

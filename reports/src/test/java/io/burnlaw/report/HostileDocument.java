@@ -82,6 +82,7 @@ public final class HostileDocument {
                 points,
                 f.singleLaw(),
                 null,
+                null,
                 f.otherFits(),
                 f.regimes(),
                 f.threshold(),

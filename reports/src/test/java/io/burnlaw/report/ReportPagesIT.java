@@ -1,7 +1,9 @@
 package io.burnlaw.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.report.document.Law;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -10,6 +12,8 @@ import java.util.Base64;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Element;
@@ -173,6 +177,51 @@ class ReportPagesIT {
     }
 
     @Test
+    void theSwitchOfUnitsShowsOneFormulaALawAndIsRemembered() throws IOException {
+        browser.open(file("rich/index.html"), 1200);
+        for (String units : List.of("psi", "mpa")) {
+            browser.driver()
+                    .findElement(By.cssSelector("input[name=units][value=" + units + "]"))
+                    .click();
+            assertThat(browser.driver().findElements(By.cssSelector(".formula")))
+                    .filteredOn(WebElement::isDisplayed)
+                    .isNotEmpty()
+                    .allMatch(line -> line.getDomAttribute("class").endsWith("u-" + units));
+        }
+        browser.driver()
+                .findElement(By.cssSelector("input[name=units][value=psi]"))
+                .click();
+        browser.driver().navigate().refresh();
+        assertThat(browser.driver()
+                        .findElement(By.cssSelector("input[name=units][value=psi]"))
+                        .isSelected())
+                .isTrue();
+        browser.driver()
+                .findElement(By.cssSelector("input[name=units][value=mpa]"))
+                .click();
+    }
+
+    @Test
+    void aFormulaIsCopiedWithTheDigitsThatGiveItBack() throws IOException {
+        browser.open(file("rich/index.html"), 1200);
+        WebElement line = browser.driver().findElement(By.cssSelector(".formula.u-mpa"));
+        line.findElement(By.cssSelector("button.copy")).click();
+        assertThat(line.findElement(By.cssSelector("button.copy")).getText()).isEqualTo("Copied");
+        Matcher copied =
+                Pattern.compile("r = ([0-9.]+) \\* P\\^(-?[0-9.]+)").matcher(line.getDomAttribute("data-copy"));
+        assertThat(copied.find()).isTrue();
+        Law law = SampleDocument.rich().formulations().get(0).useLaws().get(0);
+        for (double pressure :
+                new double[] {law.pressureLow().value(), law.pressureHigh().value()}) {
+            double seen = Double.parseDouble(copied.group(1)) * Math.pow(pressure, Double.parseDouble(copied.group(2)));
+            double meant = law.coefficient().value()
+                    * Math.pow(pressure, law.exponent().value());
+            // 0.05 %: less than any of the intervals is wide
+            assertThat(seen / meant).isCloseTo(1, within(5e-4));
+        }
+    }
+
+    @Test
     void thePageSaysTheSameWithoutItsScript() throws IOException {
         Path page = file("rich/index.html");
         browser.open(page, 1200);
@@ -241,7 +290,7 @@ class ReportPagesIT {
 
     private static String visibleWords() {
         return (String) browser.driver()
-                .executeScript("document.querySelectorAll('.readout, svg').forEach(e => e.remove());"
+                .executeScript("document.querySelectorAll('.readout, .copy, svg').forEach(e => e.remove());"
                         + "return document.querySelector('main').textContent");
     }
 

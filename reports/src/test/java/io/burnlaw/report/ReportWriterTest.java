@@ -70,6 +70,7 @@ class ReportWriterTest {
                 .containsOnlyKeys(
                         ".burnlaw-report.sha256",
                         "burnlaw.json",
+                        "coefficients.json",
                         "rates.csv",
                         "rates.csv-metadata.json",
                         "laws.csv",

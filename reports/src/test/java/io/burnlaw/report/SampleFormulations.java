@@ -61,6 +61,7 @@ final class SampleFormulations {
                 points,
                 law(null, 2.6, 0.62, 0.6, 5.2, 8),
                 null,
+                null,
                 List.of(new OtherFit(
                         "huber",
                         3.88,
@@ -144,6 +145,7 @@ final class SampleFormulations {
                 points,
                 law(null, 4.37, 0.329, 1.7, 4.9, 5),
                 null,
+                null,
                 List.of(),
                 null,
                 null,
@@ -173,6 +175,7 @@ final class SampleFormulations {
                 new NotFitted(
                         "There is 1 usable point; a law needs 3.",
                         "Fire two more, one near 1.5 MPa and one near 4 MPa."),
+                null,
                 List.of(),
                 null,
                 null,

@@ -20,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param points in the order of the log
  * @param singleLaw one law over the whole range
  * @param notFitted why there is none
+ * @param useLaws the laws to design with, one for each range of pressure, from low to high; the only list that another tool has
+ *                to read. Their curves are left out
  * @param otherFits for comparison
  * @param regimes piecewise laws
  * @param threshold of the slow regime
@@ -46,6 +48,7 @@ public record Formulation(
         List<Point> points,
         @Nullable Law singleLaw,
         @Nullable NotFitted notFitted,
+        @Nullable List<Law> useLaws,
         List<OtherFit> otherFits,
         @Nullable Regimes regimes,
         @Nullable Threshold threshold,
@@ -59,10 +62,19 @@ public record Formulation(
         List<Finding> findings) {
 
     public Formulation {
+        useLaws = List.copyOf(useLaws == null ? toUse(singleLaw, regimes) : useLaws);
         points = List.copyOf(points);
         otherFits = List.copyOf(otherFits);
         faster = List.copyOf(faster);
         notEstimated = notEstimated == null ? List.of() : List.copyOf(notEstimated);
         findings = List.copyOf(findings);
+    }
+
+    /** Where regimes were found each has its law, and the one over the whole range would be that of none. */
+    private static List<Law> toUse(@Nullable Law singleLaw, @Nullable Regimes regimes) {
+        if (regimes != null && regimes.laws().size() > 1) {
+            return regimes.laws().stream().map(Law::withoutCurve).toList();
+        }
+        return singleLaw == null ? List.of() : List.of(singleLaw.withoutCurve());
     }
 }

@@ -59,6 +59,30 @@ public record Law(
         curve = List.copyOf(curve);
     }
 
+    /** {@return the same law without the points of its curve} */
+    Law withoutCurve() {
+        return new Law(
+                regime,
+                coefficient,
+                exponent,
+                referencePressure,
+                rateAtReference,
+                covariance,
+                sharedCovariance,
+                pressureLow,
+                pressureHigh,
+                residualScatter,
+                degreesOfFreedom,
+                pointsUsed,
+                intervalMethod,
+                weighting,
+                pressureErrors,
+                unitPairs,
+                List.of(),
+                null,
+                List.of());
+    }
+
     private static List<List<Double>> twoByTwo(List<List<Double>> matrix) {
         if (matrix.size() != 2
                 || matrix.stream()

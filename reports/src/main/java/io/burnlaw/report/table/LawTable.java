@@ -6,10 +6,12 @@ import static io.burnlaw.report.document.Unit.MPA;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.UnitPair;
 import io.burnlaw.report.table.PublishedTable.Cell;
 import io.burnlaw.report.table.PublishedTable.Column;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** laws.csv: one row a fitted law, the single one (segment 0) and those of the regimes. */
 public final class LawTable {
@@ -49,7 +51,13 @@ public final class LawTable {
             new Column("degrees_of_freedom", null, "integer", "Of that scatter."),
             new Column("points_used", null, "integer", "How many points."),
             new Column("weighting", null, "string", "Weighting of the points."),
-            new Column("pressure_errors", null, "string", "How errors in pressure were treated."));
+            new Column("pressure_errors", null, "string", "How errors in pressure were treated."),
+            new Column("use", null, "boolean", "Whether it is one of the laws to design with."),
+            new Column(
+                    "coefficient_in_psi",
+                    "[in_i]/s",
+                    "double",
+                    "a of r = a P^n with r in in/s and P in psi, absolute."));
 
     private LawTable() {}
 
@@ -100,7 +108,18 @@ public final class LawTable {
                 Cell.of(law.degreesOfFreedom()),
                 Cell.of(law.pointsUsed()),
                 Cell.of(law.weighting()),
-                Cell.of(law.pressureErrors()));
+                Cell.of(law.pressureErrors()),
+                Cell.of(Boolean.toString(segment > 0 == formulation.useLaws().size() > 1)),
+                Cell.of(inPsi(law)));
+    }
+
+    private static @Nullable Double inPsi(Law law) {
+        return law.unitPairs().stream()
+                .filter(pair ->
+                        pair.pressureUnit().equals("[psi]") && pair.rateUnit().equals("[in_i]/s"))
+                .findFirst()
+                .map(UnitPair::coefficient)
+                .orElse(null);
     }
 
     private static Cell covariance(Law law, int row, int column) {

@@ -51,4 +51,62 @@
     });
     figure.addEventListener("pointerleave", function () { readout.textContent = ""; });
   });
+  document.querySelectorAll("[data-copy]").forEach(function (line) {
+    var button = document.createElement("button");
+    button.type = "button";
+    button.className = "copy";
+    button.textContent = "Copy";
+    button.setAttribute("aria-label", "Copy " + line.getAttribute("data-copy"));
+    button.addEventListener("click", function () {
+      var done = function () { button.textContent = "Copied"; setTimeout(function () { button.textContent = "Copy"; }, 1500); };
+      var text = line.getAttribute("data-copy");
+      if (navigator.clipboard && window.isSecureContext) {
+        navigator.clipboard.writeText(text).then(done, function () { select(line); });
+      } else {
+        // A page opened from a folder has no clipboard of that kind.
+        var area = document.createElement("textarea");
+        area.value = text;
+        document.body.appendChild(area);
+        area.select();
+        var copied = document.execCommand("copy");
+        area.remove();
+        button.focus();
+        if (copied) done();
+      }
+    });
+    line.appendChild(button);
+  });
+  function select(line) {
+    window.getSelection().selectAllChildren(line);
+  }
+  function remembered() {
+    try { return localStorage.getItem("burnlaw-units"); } catch (none) { return null; }
+  }
+  function show(units) {
+    document.documentElement.setAttribute("data-units", units);
+    try { localStorage.setItem("burnlaw-units", units); } catch (none) { /* not remembered, then */ }
+  }
+  var header = document.querySelector("header");
+  if (header && document.querySelector(".formula")) {
+    var chosen = remembered() || "mpa";
+    var fieldset = document.createElement("fieldset");
+    fieldset.className = "units";
+    var legend = document.createElement("legend");
+    legend.textContent = "Formulas in";
+    fieldset.appendChild(legend);
+    [["mpa", "MPa and mm/s"], ["bar", "bar and mm/s"], ["psi", "psi and in/s"]].forEach(function (each) {
+      if (!document.querySelector(".u-" + each[0])) return;
+      var label = document.createElement("label");
+      var radio = document.createElement("input");
+      radio.type = "radio";
+      radio.name = "units";
+      radio.value = each[0];
+      radio.checked = each[0] === chosen;
+      radio.addEventListener("change", function () { show(each[0]); });
+      label.append(radio, each[1]);
+      fieldset.appendChild(label);
+    });
+    header.appendChild(fieldset);
+    show(chosen);
+  }
 })();

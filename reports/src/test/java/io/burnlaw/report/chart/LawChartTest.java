@@ -168,6 +168,7 @@ class LawChartTest {
                 points,
                 f.singleLaw(),
                 f.notFitted(),
+                null,
                 f.otherFits(),
                 threshold == null ? f.regimes() : null,
                 threshold,

@@ -67,6 +67,25 @@ class CharacterizationSchemaTest {
         assertThat(problems(schema(), written)).isEmpty();
     }
 
+    @ParameterizedTest
+    @MethodSource("documentsThatAreWrittenAreValid")
+    void coefficientsThatAreWrittenAreValid(Characterization document, @TempDir Path work) throws IOException {
+        ReportWriter.write(document, work.resolve("out"), ReportWriter.Options.DATA_ONLY);
+        JsonNode written = new JsonMapper().readTree(Files.readString(work.resolve("out/coefficients.json")));
+        Schema schema = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                .getSchema(Files.readString(PUBLISHED.resolveSibling("burnlaw-coefficients-1.schema.json")));
+        assertThat(problems(schema, written)).isEmpty();
+        assertThat(written.at("/formulations").size())
+                .isEqualTo(document.formulations().size());
+        if (!written.at("/formulations").isEmpty()
+                && !written.at("/formulations/0/laws").isEmpty()) {
+            ObjectNode law = (ObjectNode) written.at("/formulations/0/laws/0");
+            ((ObjectNode) law.get("mm_per_second_megapascal")).put("a", -1);
+            law.put("pressure_lo", 1);
+            assertThat(problems(schema, written)).hasSize(2);
+        }
+    }
+
     static Stream<Characterization> documentsThatAreWrittenAreValid() {
         return Stream.of(SampleDocument.rich(), SampleDocument.bare(), HostileDocument.document());
     }

@@ -1,0 +1,98 @@
+package io.burnlaw.reduction.balance;
+
+import java.util.OptionalDouble;
+
+/**
+ * Mean rates of one burn by both definitions, for given events; a pure function, so that each input's effect on the
+ * rate can be tried by changing it alone.
+ *
+ * <pre>
+ *     mass balance      r = (x(t2) - x(t1)) / (t2 - t1)    from fractions of the web: after the ignition transient,
+ *                                                          before the first burn-through
+ *     thickness/time    r = (w - x(B)) / (E - B)           E where the mean web is gone, by the tail-off
+ * </pre>
+ *
+ * <p>x(B) is what had burned before the main rise; it is next to nothing unless the motor smouldered.
+ *
+ * @param ignition      B [s]
+ * @param burnout       E, referred to the mean web unless an event of the trace was asked for [s]
+ * @param firstEven     t1, first moment that the mass balance rate rests on [s]
+ * @param lastEven      t2, last moment before the first burn-through that it rests on [s]
+ * @param settled       share of the web that burns after ignition which is gone at t1 [1]
+ * @param even          share of the web up to which the burn is taken as even [1]
+ * @param webAtIgnition x(B) [m]
+ * @param massBalance   [m/s]
+ * @param thicknessTime [m/s]
+ * @param tail          the end of the burn
+ * @param balance       web along the burn
+ */
+public record RateEstimate(
+        double ignition,
+        double burnout,
+        double firstEven,
+        double lastEven,
+        double settled,
+        double even,
+        double webAtIgnition,
+        double massBalance,
+        double thicknessTime,
+        TailOff tail,
+        MassBalance balance) {
+
+    /** Of the web that burns after ignition, this share is gone before the flame is trusted to be everywhere [1]. */
+    public static final double TRANSIENT = 0.05;
+
+    /** Up to this share of the web a burn is taken as even, unless its tail-off shows otherwise [1]. */
+    private static final double EVEN = 0.90;
+
+    /**
+     * Works out the rates up to the usual share of the web, or to a smaller one where the web turns out so uneven that
+     * it burns through earlier.
+     *
+     * @param inputs   of the mass balance
+     * @param ignition B [s]
+     * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
+     * @param settled  share of the web after ignition that the mass balance leaves out at the start [1]
+     * @return the rates
+     */
+    public static RateEstimate of(BurnInputs inputs, double ignition, OptionalDouble burnout, double settled) {
+        RateEstimate usual = of(inputs, ignition, burnout, settled, EVEN);
+        double early =
+                1 - 1.25 * Math.sqrt(2) * usual.tail().spread() / inputs.grain().web();
+        return early < EVEN ? of(inputs, ignition, burnout, settled, Math.max(0.5, early)) : usual;
+    }
+
+    /**
+     * Works out the rates.
+     *
+     * @param inputs   of the mass balance
+     * @param ignition B [s]
+     * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
+     * @param settled  share of the web after ignition that the mass balance leaves out at the start [1]
+     * @param even     share of the web up to which the burn is even [1]
+     * @return the rates
+     */
+    public static RateEstimate of(
+            BurnInputs inputs, double ignition, OptionalDouble burnout, double settled, double even) {
+        MassBalance balance = MassBalance.of(inputs);
+        double web = inputs.grain().web();
+        double webAtIgnition = balance.webAt(ignition);
+        double lastEven = balance.timeOf(even * web);
+        double first = webAtIgnition + settled * (web - webAtIgnition);
+        double firstEven = Math.max(balance.timeOf(first), ignition);
+        TailOff tail = TailOff.of(balance, firstEven, lastEven);
+        double ended = burnout.orElse(tail.burnout());
+        return new RateEstimate(
+                ignition,
+                ended,
+                firstEven,
+                lastEven,
+                settled,
+                even,
+                webAtIgnition,
+                (balance.webAt(lastEven) - balance.webAt(firstEven)) / (lastEven - firstEven),
+                (web - webAtIgnition) / (ended - ignition),
+                tail,
+                balance);
+    }
+}

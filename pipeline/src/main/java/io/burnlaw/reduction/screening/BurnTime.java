@@ -1,0 +1,48 @@
+package io.burnlaw.reduction.screening;
+
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import io.burnlaw.finding.Severity;
+import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.events.Burn;
+import java.util.List;
+
+/** Whether a solid propellant can burn the web in the time of the main burn at all. */
+final class BurnTime {
+
+    /** Rates of any solid propellant in a motor [m/s]: common practice, no source. */
+    private static final double SLOWEST = 0.1e-3;
+
+    private static final double FASTEST = 100e-3;
+
+    private BurnTime() {}
+
+    static List<Finding> look(Burn burn, BurnShape shape) {
+        double duration = shape.mainDuration();
+        double web = burn.grain().web().value();
+        double rate = web / duration;
+        if (!(duration > 0) || rate >= SLOWEST && rate <= FASTEST) {
+            return List.of();
+        }
+        boolean fast = rate > FASTEST;
+        double milli = fast ? rate / 1000 : rate * 1000;
+        boolean unit = milli >= SLOWEST && milli <= FASTEST;
+        return List.of(Finding.at(
+                        FindingCode.IMPLAUSIBLE_BURN_TIME,
+                        Sentence.of(
+                                "A web of %.3g mm in a main burn of %.3g s makes %.3g mm/s; solid propellants burn at"
+                                        + " %.1f mm/s to %.0f mm/s.%s",
+                                1e3 * web,
+                                duration,
+                                1e3 * rate,
+                                1e3 * SLOWEST,
+                                1e3 * FASTEST,
+                                unit
+                                        ? Sentence.of(
+                                                " With the time column in %s it would be %.3g mm/s.",
+                                                fast ? "s instead of ms" : "ms instead of s", 1e3 * milli)
+                                        : ""),
+                        shape.time()[shape.mainRise()])
+                .withSeverity(Severity.REJECTION));
+    }
+}

@@ -1,0 +1,143 @@
+package io.burnlaw.trace.reading;
+
+import java.io.ByteArrayInputStream;
+import java.io.InputStream;
+import java.io.SequenceInputStream;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.zip.DataFormatException;
+import java.util.zip.Inflater;
+
+/**
+ * The variables of a Matlab file of level 5, one after the other, each as a file of its own that holds it unpacked and
+ * whose lengths are true. The library that reads them allocates what a length says, before it looks whether that much
+ * is there.
+ */
+final class MatVariables {
+
+    /** Text, place of the subsystem, version and byte order [1 of {@link MatTag}]. */
+    private static final int HEADER = 128;
+
+    private static final int SUBSYSTEM = 116;
+    private static final int BYTE_ORDER = 126;
+
+    /** No stream of deflate holds more: two bits give 258 bytes at most (zlib, technical details). */
+    private static final long MOST_OF_A_BYTE = 1032;
+
+    private final MatPiece file;
+    private final byte[] bytes;
+    private final byte[] header;
+    private final long subsystem;
+    private int at = HEADER;
+    private long left = RecordFile.MOST_HELD;
+
+    MatVariables(String path, byte[] bytes) throws Refusal {
+        ByteBuffer ordered = ByteBuffer.wrap(bytes);
+        this.file = new MatPiece(path, ordered, "");
+        this.bytes = bytes;
+        if (bytes.length < HEADER) {
+            throw file.refusal(bytes.length, "the file ends in its header", bytes.length + " bytes", "128 and more");
+        }
+        String order = "" + (char) bytes[BYTE_ORDER] + (char) bytes[BYTE_ORDER + 1];
+        if (!order.equals("IM") && !order.equals("MI")) {
+            throw file.refusal(BYTE_ORDER, "the order of bytes is not told", order, "IM or MI");
+        }
+        ordered.order(order.equals("IM") ? ByteOrder.LITTLE_ENDIAN : ByteOrder.BIG_ENDIAN);
+        this.subsystem = ordered.getLong(SUBSYSTEM);
+        this.header = Arrays.copyOf(bytes, HEADER);
+        Arrays.fill(header, SUBSYSTEM, SUBSYSTEM + Long.BYTES, (byte) 0);
+    }
+
+    /** {@return the next variable with the header of the file; empty behind the last} */
+    Optional<InputStream> next() throws Refusal {
+        while (bytes.length - at >= MatTag.LENGTH) {
+            int begin = at;
+            MatTag tag = MatTag.read(file, begin, bytes.length);
+            at = tag.next();
+            // objects of Matlab's own, in no public format
+            if (begin != subsystem) {
+                return Optional.of(variable(begin, tag));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private InputStream variable(int begin, MatTag tag) throws Refusal {
+        if (tag.type() == MatTag.MATRIX) {
+            MatLengths.check(file, tag);
+            return withHeader(new ByteArrayInputStream(bytes, begin, tag.next() - begin));
+        }
+        if (tag.type() != MatTag.PACKED) {
+            throw file.refusal(begin, "no variable begins here", "an element of type " + tag.type(), "type 14 or 15");
+        }
+        byte[] unpacked = unpacked(tag);
+        MatPiece piece = inside(unpacked, begin);
+        MatLengths.check(piece, MatTag.read(piece, 0, unpacked.length));
+        return withHeader(new ByteArrayInputStream(unpacked));
+    }
+
+    private InputStream withHeader(InputStream variable) {
+        return new SequenceInputStream(new ByteArrayInputStream(header), variable);
+    }
+
+    private MatPiece inside(byte[] unpacked, int begin) {
+        return new MatPiece(
+                file.file(),
+                ByteBuffer.wrap(unpacked).order(file.bytes().order()),
+                " of what is packed at byte " + begin);
+    }
+
+    /** The tag first: no more is allocated than it says, and that only if so much can come out. */
+    private byte[] unpacked(MatTag packed) throws Refusal {
+        int begin = packed.from() - MatTag.LENGTH;
+        Inflater inflater = new Inflater();
+        try {
+            inflater.setInput(bytes, packed.from(), packed.length());
+            byte[] tag = new byte[MatTag.LENGTH];
+            inflate(inflater, tag, 0, begin);
+            MatPiece piece = inside(tag, begin);
+            if (piece.bytes().getInt(0) != MatTag.MATRIX) {
+                throw piece.refusal(
+                        0, "no variable is packed here", "type " + piece.bytes().getInt(0), "type 14");
+            }
+            long length = MatTag.LENGTH + Integer.toUnsignedLong(piece.bytes().getInt(Integer.BYTES));
+            long most = Math.min(left, packed.length() * MOST_OF_A_BYTE);
+            if (length > most) {
+                throw piece.refusal(
+                        0,
+                        "the packed variable is too long",
+                        length + " bytes unpacked",
+                        most < left
+                                ? "at most %d, which %d packed bytes can hold".formatted(most, packed.length())
+                                : "at most %d in one file".formatted(RecordFile.MOST_HELD));
+            }
+            left -= length;
+            byte[] unpacked = Arrays.copyOf(tag, (int) length);
+            inflate(inflater, unpacked, MatTag.LENGTH, begin);
+            return unpacked;
+        } finally {
+            inflater.end();
+        }
+    }
+
+    private void inflate(Inflater inflater, byte[] into, int from, int begin) throws Refusal {
+        int filled = from;
+        try {
+            while (filled < into.length) {
+                int more = inflater.inflate(into, filled, into.length - filled);
+                if (more == 0) {
+                    throw file.refusal(
+                            begin,
+                            "what is packed here ends early",
+                            filled + " bytes",
+                            into.length + " bytes unpacked");
+                }
+                filled += more;
+            }
+        } catch (DataFormatException damaged) {
+            throw file.refusal(begin, "what is packed here is damaged", "", "a packed variable");
+        }
+    }
+}

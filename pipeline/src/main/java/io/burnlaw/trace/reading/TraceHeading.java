@@ -1,0 +1,71 @@
+package io.burnlaw.trace.reading;
+
+import io.burnlaw.campaign.WrittenUnit;
+import io.burnlaw.quantity.Dimension;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * The heading of a logger's column, with the unit that it names: {@code time [ms]}, {@code Pressure (psi)},
+ * {@code t_ms}, {@code p/MPa}, {@code thrust, N}.
+ *
+ * @param written as it stands there
+ * @param name    without the unit
+ * @param unit    where one is named
+ */
+record TraceHeading(String written, String name, Optional<WrittenUnit> unit) {
+
+    private static final Pattern BLANKS = Pattern.compile("\\s+");
+
+    private static final Pattern TAILED = Pattern.compile("(.*[^\\s_/,:])[\\s_/,:]+([^\\s_,:]+)");
+
+    static TraceHeading of(String text) {
+        String written = BLANKS.matcher(text.strip()).replaceAll(" ");
+        int bracket = bracket(written);
+        if (bracket >= 0) {
+            return new TraceHeading(
+                    written,
+                    written.substring(0, bracket).stripTrailing(),
+                    WrittenUnit.of(written.substring(bracket + 1, written.length() - 1)));
+        }
+        Matcher tailed = TAILED.matcher(written);
+        if (tailed.matches()) {
+            Optional<WrittenUnit> unit = WrittenUnit.of(tailed.group(2));
+            // "channel 1" has a number, not the unit 1
+            if (unit.isPresent() && !tailed.group(2).matches("[0-9]+")) {
+                return new TraceHeading(written, tailed.group(1), unit);
+            }
+        }
+        return new TraceHeading(written, written, WrittenUnit.of(written));
+    }
+
+    /** Where the brackets open that close at the end with something in them; -1 where there are none. */
+    private static int bracket(String written) {
+        char close = written.isEmpty() ? ' ' : written.charAt(written.length() - 1);
+        if (close != ']' && close != ')') {
+            return -1;
+        }
+        int open = written.lastIndexOf(close == ']' ? '[' : '(');
+        boolean alone = open >= 0 && written.indexOf(close, open) == written.length() - 1;
+        return alone && open < written.length() - 2 ? open : -1;
+    }
+
+    TraceHeading withUnit(String other) {
+        Optional<WrittenUnit> read = WrittenUnit.of(other.strip().replaceAll("^[\\[(]|[\\])]$", ""));
+        return read.isEmpty() ? this : new TraceHeading(written + " [" + other.strip() + "]", name, read);
+    }
+
+    boolean hasDimension(Dimension dimension) {
+        return unit.filter(u -> u.unit().dimension() == dimension).isPresent();
+    }
+
+    boolean isCalled(String other) {
+        return fold(written).equals(fold(other)) || fold(name).equals(fold(other));
+    }
+
+    static String fold(String text) {
+        return BLANKS.matcher(text.strip()).replaceAll(" ").toLowerCase(Locale.ROOT);
+    }
+}
