@@ -52,12 +52,12 @@ public final class CampaignCheck {
      * @return one a firing, then one a strand, in the order of the logs
      */
     public static List<RowCheck> of(Campaign campaign, Progress progress) {
-        int workers = Runtime.getRuntime().availableProcessors();
-        List<RowCheck> rows = new ArrayList<>(
-                InOrder.map(campaign.firings(), firing -> firing(campaign, firing), workers, progress, "firings read"));
-        rows.addAll(
-                InOrder.map(campaign.strands(), strand -> strand(campaign, strand), workers, progress, "strands read"));
-        return rows;
+        return Workers.run(Runtime.getRuntime().availableProcessors(), () -> {
+            List<RowCheck> rows = new ArrayList<>(
+                    Workers.map(campaign.firings(), firing -> firing(campaign, firing), progress, "firings read"));
+            rows.addAll(Workers.map(campaign.strands(), strand -> strand(campaign, strand), progress, "strands read"));
+            return rows;
+        });
     }
 
     private static RowCheck firing(Campaign campaign, Firing firing) {

@@ -16,7 +16,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -50,23 +49,22 @@ public final class Characterizer {
      * @return all that it gave, as without a store
      */
     public static CampaignResult characterize(Campaign campaign, int workers, Progress progress, NumberStore store) {
-        List<FiringResult> firings = firings(campaign, workers, progress, store);
+        return Workers.run(workers, () -> worked(campaign, progress, store));
+    }
+
+    private static CampaignResult worked(Campaign campaign, Progress progress, NumberStore store) {
+        List<FiringResult> firings = firings(campaign, progress, store);
         campaign.unusableRows().forEach(row -> firings.add(FiringWork.of(row)));
-        List<StrandResult> strands = InOrder.map(
-                campaign.strands(),
-                strand -> StrandWork.of(campaign, strand, store),
-                workers,
-                progress,
-                "strands reduced");
-        List<FormulationResult> formulations = InOrder.map(
+        List<StrandResult> strands = Workers.map(
+                campaign.strands(), strand -> StrandWork.of(campaign, strand, store), progress, "strands reduced");
+        List<FormulationResult> formulations = Workers.map(
                 campaign.formulations(),
                 formulation -> formulation(campaign, formulation, firings, strands),
-                workers,
                 progress,
                 "formulations fitted");
         List<FiringResult> seen = SlowFirings.told(firings, formulations);
-        List<Predictions> outlooks = InOrder.map(
-                formulations, result -> outlook(campaign, result, seen, store), workers, progress, "laws tried out");
+        List<Predictions> outlooks =
+                Workers.map(formulations, result -> outlook(campaign, result, seen, store), progress, "laws tried out");
         double level = campaign.fit().confidence();
         return new CampaignResult(
                 campaign,
@@ -81,14 +79,13 @@ public final class Characterizer {
     }
 
     /** Those with a record first: their c* is needed by those that were only timed. All in the order of the log. */
-    private static List<FiringResult> firings(Campaign campaign, int workers, Progress progress, NumberStore store) {
+    private static List<FiringResult> firings(Campaign campaign, Progress progress, NumberStore store) {
         List<Firing> recorded = campaign.firings().stream()
                 .filter(firing -> firing.trace().isPresent())
                 .toList();
-        List<FiringResult> results = reviewed(InOrder.map(
+        List<FiringResult> results = reviewed(Workers.map(
                 recorded,
                 firing -> FiringWork.of(campaign, firing, Optional.empty(), store),
-                workers,
                 progress,
                 "firings reduced"));
         if (recorded.size() == campaign.firings().size()) {
@@ -160,8 +157,7 @@ public final class Characterizer {
                                 reduced -> Stream.of(new Fired(rows.get(firing.id()), reduced)),
                                 rejected -> Stream.<Fired>empty()))
                 .toList();
-        ForkJoinTask<PlanWork.Made> planning =
-                ForkJoinPool.commonPool().submit(() -> PlanWork.of(campaign, result, fired));
+        ForkJoinTask<PlanWork.Made> planning = Workers.fork(() -> PlanWork.of(campaign, result, fired));
         PredictionCheck closure = PredictionCheckWork.of(result, fired, store);
         PlanWork.Made planned = planning.join();
         return new Predictions(closure, planned.plan(), planned.basis());

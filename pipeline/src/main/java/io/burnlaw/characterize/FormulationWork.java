@@ -35,7 +35,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -77,9 +76,8 @@ final class FormulationWork {
         double exponent = RateAveraging.exponent(used, options);
         ReferredRates rates = ReferredRates.of(campaign, used, RateAveraging.at(used, exponent), options);
         // The two longest steps at the same time; where there is no law there is none to look for changes in.
-        ForkJoinTask<Optional<Regimes>> search = ForkJoinPool.commonPool()
-                .submit(() -> RateLawFit.law(rates.points(), options)
-                        .map(law -> regimes(rates.points(), circumstances(used, reduced), campaign)));
+        ForkJoinTask<Optional<Regimes>> search = Workers.fork(() -> RateLawFit.law(rates.points(), options)
+                .map(law -> regimes(rates.points(), circumstances(used, reduced), campaign)));
         FitResult whole = RateLawFit.fit(rates.points(), options);
         Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
         Optional<Regimes> regimes = search.join();

@@ -1,7 +1,6 @@
 package io.burnlaw.fuzz;
 
 import io.burnlaw.validation.StudyReport;
-import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -13,7 +12,7 @@ class ChangedInputsStudy {
     private static final long SEED = 8_000_000;
 
     @Test
-    void noReaderFails() throws IOException {
+    void noReaderFails() {
         Map<String, Integer> inputs = new LinkedHashMap<>();
         inputs.put("Quantity", 500_000);
         inputs.put("Document", 10_000);

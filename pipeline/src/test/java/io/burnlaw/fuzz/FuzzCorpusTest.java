@@ -1,20 +1,22 @@
 package io.burnlaw.fuzz;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 
 /** The kept inputs of the fuzz targets: seeds, and each input that once found a fault. */
 class FuzzCorpusTest {
 
-    static final Path CORPUS = Path.of("src", "test", "resources", "fuzz");
+    private static final Path CORPUS = Path.of("src", "test", "resources", "fuzz");
 
     static final Map<String, Consumer<byte[]>> TARGETS = new TreeMap<>(Map.of(
             "Quantity", QuantityTarget::fuzzerTestOneInput,
@@ -26,21 +28,25 @@ class FuzzCorpusTest {
     @TestFactory
     Stream<DynamicTest> noKeptInputBreaksItsReader() {
         return TARGETS.entrySet().stream()
-                .flatMap(target -> inputs(target.getKey())
+                .flatMap(target -> inputs(target.getKey()).entrySet().stream()
                         .map(input -> DynamicTest.dynamicTest(
-                                target.getKey() + ": " + input.getFileName(),
-                                () -> target.getValue().accept(Files.readAllBytes(input)))));
+                                target.getKey() + ": " + input.getKey(),
+                                () -> target.getValue().accept(input.getValue()))));
     }
 
-    private static Stream<Path> inputs(String target) {
-        try (Stream<Path> files = Files.list(CORPUS.resolve(target))) {
-            List<Path> sorted = files.sorted().toList();
-            if (sorted.isEmpty()) {
-                throw new IllegalStateException("no inputs for " + target);
+    /** One archive a target, its files in the order of their names. */
+    static Map<String, byte[]> inputs(String target) {
+        Map<String, byte[]> inputs = new TreeMap<>();
+        try (ZipInputStream archive = new ZipInputStream(Files.newInputStream(CORPUS.resolve(target + ".zip")))) {
+            for (ZipEntry entry = archive.getNextEntry(); entry != null; entry = archive.getNextEntry()) {
+                inputs.put(entry.getName(), archive.readAllBytes());
             }
-            return sorted.stream();
         } catch (IOException failed) {
-            throw new IllegalStateException(failed);
+            throw new UncheckedIOException(failed);
         }
+        if (inputs.isEmpty()) {
+            throw new IllegalStateException("no inputs for " + target);
+        }
+        return inputs;
     }
 }
