@@ -9,6 +9,7 @@ import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.events.Burn;
 import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.events.HistoryThinning;
