@@ -116,8 +116,10 @@ public final class Characterizer {
                         .add(i));
         List<FiringResult> reviewed = new ArrayList<>(alone);
         for (List<Integer> series : byFormulation.values()) {
-            List<Reduction> beside = CampaignPlausibility.review(
-                    series.stream().map(i -> alone.get(i).reduction()).toList());
+            List<Reduction> own =
+                    series.stream().map(i -> alone.get(i).reduction()).toList();
+            List<Reduction> beside =
+                    Guard.around(() -> CampaignPlausibility.review(own), "the review of the firings", fault -> own);
             for (int k = 0; k < series.size(); k++) {
                 reviewed.set(series.get(k), alone.get(series.get(k)).withReduction(beside.get(k)));
             }
@@ -142,7 +144,10 @@ public final class Characterizer {
                         reduced.stream().flatMap(firing -> firing.points().stream()), ofStrands, stated)
                 .flatMap(part -> part)
                 .toList();
-        return FormulationWork.of(campaign, formulation, points, reduced);
+        return Guard.around(
+                () -> FormulationWork.of(campaign, formulation, points, reduced),
+                "the law of " + formulation.id(),
+                fault -> FormulationWork.failed(formulation, points, fault));
     }
 
     private static Predictions outlook(
@@ -158,7 +163,10 @@ public final class Characterizer {
                                 rejected -> Stream.<Fired>empty()))
                 .toList();
         ForkJoinTask<PlanWork.Made> planning = Workers.fork(() -> PlanWork.of(campaign, result, fired));
-        PredictionCheck closure = PredictionCheckWork.of(result, fired, store);
+        PredictionCheck closure = Guard.around(
+                () -> PredictionCheckWork.of(result, fired, store),
+                "the prediction check of " + result.formulation().id(),
+                fault -> new PredictionCheck.NotPredicted(fault.message()));
         PlanWork.Made planned = planning.join();
         return new Predictions(closure, planned.plan(), planned.basis());
     }

@@ -42,6 +42,13 @@ final class PlanWork {
      * @return the plan; a refusal where there is no law, or no motor to plan for
      */
     static Made of(Campaign campaign, FormulationResult result, List<Fired> fired) {
+        return Guard.around(
+                () -> guarded(campaign, result, fired),
+                "the plan of " + result.formulation().id(),
+                fault -> refused(result, "No throat is named. " + fault.message()));
+    }
+
+    private static Made guarded(Campaign campaign, FormulationResult result, List<Fired> fired) {
         if (result.laws().isEmpty()) {
             return refused(result, "No throat is named: there is no law to plan with.");
         }

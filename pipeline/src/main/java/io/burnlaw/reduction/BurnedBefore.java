@@ -19,16 +19,13 @@ import java.util.Optional;
  * <p>Measured with simulated motors of which 2 to 57 % of the surface burned for 1 to 6 s before the rest: errors of the
  * rate lie between minus and plus that share.
  */
-public final class BurnedBefore {
+final class BurnedBefore {
 
     /** Less is the ignition itself [1]. */
     private static final double LITTLE = 0.01;
 
     /** More than this share of the web, and the firing gives no rate by itself [1]: common practice, no source. */
     private static final double FEW = 0.05;
-
-    /** What the budget calls it. */
-    public static final String LINE = "burned before the rise";
 
     /** Of more than this nothing even is left: it takes the rest of the web up to half of it [1]. */
     private static final double NEARLY_ALL = 0.45;

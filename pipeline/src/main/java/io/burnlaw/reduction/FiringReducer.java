@@ -15,6 +15,7 @@ import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.events.HistoryThinning;
 import io.burnlaw.reduction.events.Operation;
 import io.burnlaw.reduction.events.UniformTrace;
+import io.burnlaw.reduction.point.PressureDistribution;
 import io.burnlaw.reduction.point.TraceHistory;
 import io.burnlaw.reduction.screening.BurnScreening;
 import io.burnlaw.trace.ConditionedTrace;
@@ -97,8 +98,17 @@ public final class FiringReducer {
         if (rejected(findings)) {
             return new Reduction.Rejected(firing.id(), findings, history);
         }
-        BurnReduction reduction =
-                BurnReduction.of(burn, settings, even, found.get(), derived.map(PressureFromThrust::scale));
+        BurnReduction reduction;
+        try {
+            reduction = BurnReduction.of(burn, settings, even, found.get(), derived.map(PressureFromThrust::scale));
+        } catch (PressureDistribution.NoTime together) {
+            findings.add(Finding.of(
+                            FindingCode.IMPLAUSIBLE_BURN_TIME,
+                            "With these dimensions no time passes between ignition and burnout: check chamber volume, throat,"
+                                    + " grain, and the unit of time.")
+                    .withSeverity(Severity.REJECTION));
+            return new Reduction.Rejected(firing.id(), findings, history);
+        }
         findings.addAll(BurnReview.of(reduction));
         return rejected(findings)
                 ? new Reduction.Rejected(firing.id(), findings, history)

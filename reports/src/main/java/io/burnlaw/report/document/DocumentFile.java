@@ -32,6 +32,9 @@ public final class DocumentFile {
     /** What the library says of the input of which it must say nothing. */
     private static final Pattern SOURCE = Pattern.compile("Source: REDACTED \\([^)]*\\); ");
 
+    private static final Pattern OF_THE_LIBRARY =
+            Pattern.compile("Cannot (?:deserialize|coerce|construct|map)|JsonToken|java\\.|io\\.burnlaw|Exception");
+
     private static final String AGAIN =
             "take the burnlaw.json that a run wrote, or the page index.html, and leave it unedited";
 
@@ -170,10 +173,13 @@ public final class DocumentFile {
                     place, "the document is cut off", "the end of the file", "the rest of the document", AGAIN);
         }
         boolean syntax = e instanceof JsonParseException;
-        String message =
-                SOURCE.matcher(e.getOriginalMessage().lines().findFirst().orElse(""))
+        String own = syntax || e.getOriginalMessage() == null ? "" : e.getOriginalMessage();
+        String message = !OF_THE_LIBRARY.matcher(own).find()
+                ? SOURCE.matcher(e.getOriginalMessage().lines().findFirst().orElse(""))
                                 .replaceAll("")
-                        + way(e);
+                        + way(e)
+                // what the library says of a member is in words of Java: its place says enough
+                : "a member of another kind, or one that is missing" + way(e);
         return new DocumentReading.Refused(
                 place,
                 syntax ? "not JSON" : "not what the format says",
