@@ -27,8 +27,8 @@ final class BurnedBefore {
     /** More than this share of the web, and the firing gives no rate by itself [1]: common practice, no source. */
     private static final double FEW = 0.05;
 
-    /** Of more than this nothing even is left: it takes the rest of the web up to half of it [1]. */
-    private static final double NEARLY_ALL = 0.45;
+    /** With more gone than this, hardly anything of the even part of a burn is left [1]: common practice, no source. */
+    private static final double NEARLY_ALL = 0.85;
 
     private BurnedBefore() {}
 
