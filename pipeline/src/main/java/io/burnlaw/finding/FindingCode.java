@@ -22,7 +22,7 @@ public enum FindingCode {
     SET_ASIDE(
             Family.PLAUSIBILITY,
             Severity.REJECTION,
-            "Set aside by the log",
+            "Excluded in the firing log",
             "The firing log says that this firing is not to be used.",
             "Write yes in the column use to bring it back."),
     ZERO_OFFSET(

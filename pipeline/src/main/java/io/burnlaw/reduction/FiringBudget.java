@@ -6,6 +6,7 @@ import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.balance.RateEstimate;
 import io.burnlaw.reduction.point.RateBudget;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.reduction.point.UsualUncertainty;
 
 /**
@@ -56,7 +57,7 @@ final class FiringBudget {
                 .ifPresent(seen -> budget.add("record against grain", seen.size(), "1", seen.size(), 0));
         double before = BurnedBefore.std(reduction);
         if (before > 0) {
-            budget.add(BurnedBefore.LINE, before * web, "m", before, 0);
+            budget.add(RatePoint.BURNED_BEFORE_LINE, before * web, "m", before, 0);
         }
         double zero = reduction.burn().record().zeroStd();
         budget.add(
