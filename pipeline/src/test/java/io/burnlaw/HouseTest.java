@@ -24,6 +24,9 @@ class HouseTest {
 
     private static final Pattern STRING = Pattern.compile("\"(?:[^\"\\\\\\n]|\\\\.)*\"");
 
+    private static final Pattern CONVERTED =
+            Pattern.compile("burnlaw.(campaign|planning|comparison|prediction|publish|characterize|ratelaw)\\b");
+
     /** Riddles, and data that talk: each stood in a page or message once. */
     private static final Pattern RIDDLE = Pattern.compile(
             "in vain|nobody fired|bears it|speaks? for|acquit|no promise|foretold|foretell|set aside by the log"
@@ -66,6 +69,19 @@ class HouseTest {
                     .forEach(text -> riddles.add(name(source) + ": " + text.group()));
         }
         assertThat(riddles).isEmpty();
+    }
+
+    @Test
+    void aPressureBecomesMegapascalInQuantityAlone() throws IOException {
+        List<String> factors = new ArrayList<>();
+        for (Path source : sources()
+                .filter(path -> CONVERTED.matcher(path.toString()).find())
+                .toList()) {
+            if (Files.readString(source).matches("(?s).*[/*] ?1e-?6\\b.*")) {
+                factors.add(name(source));
+            }
+        }
+        assertThat(factors).isEmpty();
     }
 
     private static String name(Path path) {

@@ -9,6 +9,7 @@ import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.Planner;
+import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
@@ -125,6 +126,10 @@ final class PlanWork {
                         .filter(each -> !each.reduced().timed())
                         .mapToDouble(each -> each.reduced().maxPressure())
                         .max(),
+                IgnitionSpike.of(fired.stream()
+                        .flatMapToDouble(each -> IgnitionSpike.of(each.reduced()).stream())
+                        .boxed()
+                        .toList()),
                 result.temperature().flatMap(TemperatureResult::estimated).map(PlanWork::remark).stream()
                         .toList());
     }

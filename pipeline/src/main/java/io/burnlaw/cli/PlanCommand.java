@@ -11,6 +11,7 @@ import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
+import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.publish.CharacterizationDocument;
 import io.burnlaw.publish.PlannableNumbers;
 import io.burnlaw.publish.PlannedDocument;
@@ -171,6 +172,7 @@ final class PlanCommand implements Callable<Integer> {
                 PlanBasis.USUAL_THROAT_STD,
                 motor.hardware(typed, new Hardware(OptionalDouble.empty(), 1)),
                 OptionalDouble.empty(),
+                IgnitionSpike.NONE,
                 List.of());
         PlanAnswers answers = answers(basis, typed, options);
         if (json) {

@@ -190,6 +190,12 @@ public enum FindingCode {
             "Mass and volume disagree",
             "The grain's mass over its volume by the log's dimensions is not the density of the propellant.",
             "Check mass, core, length and number of segments; a grain with voids burns otherwise than a sound one."),
+    CHAMBER_VOLUME(
+            Family.PLAUSIBILITY,
+            Severity.CAUTION,
+            "Chamber and grain do not fit",
+            "The chamber in the log is smaller than the propellant, or many times larger than the grain.",
+            "Check the unit of the chamber's volume. The usual chamber around such a grain was taken instead."),
     RECORD_AGAINST_GRAIN(
             Family.PLAUSIBILITY,
             Severity.CAUTION,

@@ -9,6 +9,7 @@ import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.events.Burn;
 import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.events.HistoryThinning;
@@ -91,6 +92,10 @@ public final class FiringReducer {
         Optional<EventFinder.Found> found = EventFinder.find(even, firing.ambientPressure(), noise, settings);
         if (found.isEmpty()) {
             findings.add(withoutEvents(operation.get()));
+            return new Reduction.Rejected(firing.id(), findings, history);
+        }
+        BurnedBefore.nearlyAll(BurnInputs.of(burn, even), found.get()).ifPresent(findings::add);
+        if (rejected(findings)) {
             return new Reduction.Rejected(firing.id(), findings, history);
         }
         BurnReduction reduction;

@@ -4,6 +4,7 @@ import io.burnlaw.campaign.Firing;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
+import io.burnlaw.grain.Grain;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.reduction.events.Burn;
@@ -62,7 +63,7 @@ final class MassReview {
     static List<Finding> look(BurnReduction reduction) {
         Burn burn = reduction.burn();
         Optional<Double> ratio = ratio(burn);
-        List<Finding> impossible = impossible(burn);
+        List<Finding> impossible = impossible(burn.firing(), burn.grain());
         if (ratio.isEmpty() || !impossible.isEmpty()) {
             return impossible;
         }
@@ -90,10 +91,9 @@ final class MassReview {
     }
 
     /** Mass over volume that no solid propellant has: then a length or the mass stands in another unit than meant. */
-    private static List<Finding> impossible(Burn burn) {
-        double volume = burn.grain().volume(0);
-        return burn
-                .firing()
+    static List<Finding> impossible(Firing firing, Grain grain) {
+        double volume = grain.volume(0);
+        return firing
                 .propellantMass()
                 .map(Measured::value)
                 .filter(mass -> mass < LEAST * volume || mass > MOST * volume)

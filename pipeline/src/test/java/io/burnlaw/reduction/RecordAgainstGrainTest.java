@@ -2,11 +2,15 @@ package io.burnlaw.reduction;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
+import io.burnlaw.campaign.ReductionSettings;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
+import io.burnlaw.reduction.point.RatePoint;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -47,6 +51,29 @@ class RecordAgainstGrainTest {
 
         assertThat(finding.severity()).isEqualTo(Severity.REJECTION);
         assertThat(finding.message()).contains("[cm]");
+    }
+
+    @Test
+    void aChamberInAnotherUnitIsToldAndNotUsed() {
+        CleanFiring clean = CleanFiring.random(70_003);
+        double right = clean.firing().chamberVolume().orElseThrow().value();
+        for (double wrong : new double[] {1000 * right, right / 1000}) {
+            Reduction.Reduced reduced = (Reduction.Reduced) FiringReducer.reduce(
+                    FaultyRow.of(clean.firing()).chamber(wrong).row(),
+                    clean.formulation(),
+                    new ReductionSettings(
+                            ReductionSettings.Method.MASS_BALANCE, ReductionSettings.BurnoutEvent.MEAN_WEB, 0.1, 0.1),
+                    CleanFiring.NO_LIMIT,
+                    clean.grain(),
+                    clean.pressureTrace(),
+                    List.of());
+            RatePoint point = reduced.points().get(0);
+
+            assertThat(reduced.findings()).extracting(Finding::code).contains(FindingCode.CHAMBER_VOLUME);
+            // A volume that is off by a tenth moves the rate by much less than a per cent.
+            assertThat(point.rate())
+                    .isCloseTo(clean.rateAt(point.pressures().powerMean(clean.exponent())), withinPercentage(0.5));
+        }
     }
 
     @Test
