@@ -114,7 +114,8 @@ public final class LawChart {
     private void formulas(List<Law> laws) {
         for (int i = 0; i < laws.size(); i++) {
             Law law = laws.get(i);
-            String words = "r = " + Numbers.value(law.coefficient()) + "\u00b7P^" + Numbers.value(law.exponent());
+            String words = (law.regime() == null ? "" : law.regime() + ": ") + "r = " + Numbers.value(law.coefficient())
+                    + "\u00b7P^" + Numbers.value(law.exponent());
             picture.over()
                     .rimmed(
                             picture.width() - 8,
