@@ -66,7 +66,7 @@ final class TableColumns {
             made.see(i, table.headings().get(i), problems);
         }
         for (Column column : columns) {
-            if (column.required() && !made.seen.containsKey(column.name())) {
+            if (column.required() && !made.seen.containsKey(column.name()) && !made.faulty.contains(column.name())) {
                 problems.add(made.problem(
                         column.name(),
                         "the column is missing",
@@ -122,8 +122,14 @@ final class TableColumns {
         }
         name = name.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s\\-]+", "_");
         Optional<Column> column = knownAs(name);
+        Optional<String> meant = HeadingWords.certain(name).filter(known::containsKey);
+        if (column.isEmpty() && meant.isPresent()) {
+            name = meant.get();
+            column = knownAs(name);
+            notes.add("%s: '%s' was read as %s.".formatted(file(), Excerpt.of(written), name));
+        }
         if (column.isEmpty()) {
-            unknown(written, name, problems);
+            unknown(written, name, unit != null, problems);
             return;
         }
         Optional<WrittenUnit> read = Optional.ofNullable(unit).flatMap(WrittenUnit::of);
@@ -149,9 +155,21 @@ final class TableColumns {
     }
 
     /** A slip of the pen is an error; a column of the user's own is passed over and told. */
-    private void unknown(String written, String name, List<Problem> problems) {
+    private void unknown(String written, String name, boolean hasUnit, List<Problem> problems) {
         Optional<String> near = Spelling.nearest(name, known.keySet());
-        if (near.isPresent()) {
+        Optional<String> likely = HeadingWords.likely(name, hasUnit)
+                .filter(known::containsKey)
+                .filter(column -> table.headings().stream().noneMatch(heading -> means(heading, column)));
+        if (near.isEmpty() && likely.isPresent()) {
+            faulty.add(likely.get());
+            problems.add(problem(
+                    written,
+                    "this may be the " + likely.get().replace('_', ' '),
+                    written,
+                    likely.get(),
+                    "write   %s   or, where it is not that,   note_%s"
+                            .formatted(known.get(likely.get()).heading(), name)));
+        } else if (near.isPresent()) {
             problems.add(problem(
                     written,
                     "the column is not known",
@@ -161,6 +179,16 @@ final class TableColumns {
         } else {
             notes.add("%s: the column '%s' is not known and was passed over.".formatted(file(), Excerpt.of(written)));
         }
+    }
+
+    private static boolean means(String heading, String column) {
+        Matcher matcher = HEADING.matcher(heading);
+        String name = matcher.matches() ? matcher.group(1) : heading;
+        return name.strip()
+                        .toLowerCase(Locale.ROOT)
+                        .replaceAll("[\\s\\-]+", "_")
+                        .equals(column)
+                || HeadingWords.certain(name).filter(column::equals).isPresent();
     }
 
     private void checkUnit(
