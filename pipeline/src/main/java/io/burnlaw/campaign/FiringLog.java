@@ -46,7 +46,7 @@ final class FiringLog {
         FiringLog log = new FiringLog(context, columns, problems);
         List<Firing> firings = new ArrayList<>();
         List<UnusableRow> unusable = new ArrayList<>();
-        for (TableText.Line line : table.lines()) {
+        for (TableText.Line line : columns.lines()) {
             TableRow row = new TableRow(columns, line);
             String id = context.id(row, "firing");
             String formulation = context.formulation(row);
@@ -57,7 +57,7 @@ final class FiringLog {
                 unusable.add(new UnusableRow(id, formulation, row.problems()));
             }
         }
-        List<String> notes = new ArrayList<>(table.notes());
+        List<String> notes = new ArrayList<>(columns.tableNotes());
         notes.addAll(columns.notes());
         return new Rows(CaliperResolution.of(firings), unusable, log.inputs, notes);
     }
@@ -202,7 +202,7 @@ final class FiringLog {
 
     private Optional<GrainDescription> grain(TableRow row) {
         String word = row.required("grain");
-        Optional<GrainKind> kind = Choice.of(GrainKind.class, word);
+        Optional<GrainKind> kind = Choice.of(GrainKind.class, word.strip().replaceFirst("(?i)[\\s_-]+grains?$", ""));
         if (kind.isEmpty()) {
             if (!word.isEmpty()) {
                 row.wrong(

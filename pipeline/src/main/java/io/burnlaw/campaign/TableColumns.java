@@ -55,18 +55,19 @@ final class TableColumns {
     /**
      * Understands the headings.
      *
-     * @param table    as written
+     * @param written  the table as written
      * @param columns  that it may have
      * @param problems where what is wrong is added: these concern the table as a whole
      * @return the columns
      */
-    static TableColumns of(TableText table, List<Column> columns, List<Problem> problems) {
+    static TableColumns of(TableText written, List<Column> columns, List<Problem> problems) {
+        TableText table = OtherHeadings.withUnitRow(written);
         TableColumns made = new TableColumns(table, columns);
         for (int i = 0; i < table.headings().size(); i++) {
             made.see(i, table.headings().get(i), problems);
         }
         for (Column column : columns) {
-            if (column.required() && !made.seen.containsKey(column.name()) && !made.faulty.contains(column.name())) {
+            if (column.required() && !made.seen.containsKey(column.name())) {
                 problems.add(made.problem(
                         column.name(),
                         "the column is missing",
@@ -100,6 +101,16 @@ final class TableColumns {
         return table.headings().size();
     }
 
+    /** The rows below the headings, and below a row of units. */
+    List<TableText.Line> lines() {
+        return table.lines();
+    }
+
+    /** What was guessed while the table was read. */
+    List<String> tableNotes() {
+        return table.notes();
+    }
+
     List<String> notes() {
         return notes;
     }
@@ -120,19 +131,21 @@ final class TableColumns {
             name = matcher.group(1);
             unit = matcher.group(2) == null ? matcher.group(3) : matcher.group(2);
         }
+        Optional<WrittenUnit> read = Optional.ofNullable(unit).flatMap(WrittenUnit::of);
+        String asWritten = name;
         name = name.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s\\-]+", "_");
         Optional<Column> column = knownAs(name);
-        Optional<String> meant = HeadingWords.certain(name).filter(known::containsKey);
-        if (column.isEmpty() && meant.isPresent()) {
-            name = meant.get();
-            column = knownAs(name);
-            notes.add("%s: '%s' was read as %s.".formatted(file(), Excerpt.of(written), name));
+        if (column.isEmpty()) {
+            column = OtherHeadings.meant(asWritten, read, known);
+            if (column.isPresent()) {
+                name = column.get().name();
+                notes.add("%s: the column '%s' was read as %s.".formatted(file(), Excerpt.of(written), name));
+            }
         }
         if (column.isEmpty()) {
-            unknown(written, name, unit != null, problems);
+            unknown(written, name, problems);
             return;
         }
-        Optional<WrittenUnit> read = Optional.ofNullable(unit).flatMap(WrittenUnit::of);
         if (unit != null && column.get().dimension().isPresent()) {
             checkUnit(column.get(), written, unit, read, problems);
         }
@@ -155,21 +168,9 @@ final class TableColumns {
     }
 
     /** A slip of the pen is an error; a column of the user's own is passed over and told. */
-    private void unknown(String written, String name, boolean hasUnit, List<Problem> problems) {
+    private void unknown(String written, String name, List<Problem> problems) {
         Optional<String> near = Spelling.nearest(name, known.keySet());
-        Optional<String> likely = HeadingWords.likely(name, hasUnit)
-                .filter(known::containsKey)
-                .filter(column -> table.headings().stream().noneMatch(heading -> means(heading, column)));
-        if (near.isEmpty() && likely.isPresent()) {
-            faulty.add(likely.get());
-            problems.add(problem(
-                    written,
-                    "this may be the " + likely.get().replace('_', ' '),
-                    written,
-                    likely.get(),
-                    "write   %s   or, where it is not that,   note_%s"
-                            .formatted(known.get(likely.get()).heading(), name)));
-        } else if (near.isPresent()) {
+        if (near.isPresent()) {
             problems.add(problem(
                     written,
                     "the column is not known",
@@ -179,16 +180,6 @@ final class TableColumns {
         } else {
             notes.add("%s: the column '%s' is not known and was passed over.".formatted(file(), Excerpt.of(written)));
         }
-    }
-
-    private static boolean means(String heading, String column) {
-        Matcher matcher = HEADING.matcher(heading);
-        String name = matcher.matches() ? matcher.group(1) : heading;
-        return name.strip()
-                        .toLowerCase(Locale.ROOT)
-                        .replaceAll("[\\s\\-]+", "_")
-                        .equals(column)
-                || HeadingWords.certain(name).filter(column::equals).isPresent();
     }
 
     private void checkUnit(

@@ -4,6 +4,8 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.InputFile;
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
 import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.CampaignPlausibility;
@@ -124,7 +126,27 @@ public final class Characterizer {
                 reviewed.set(series.get(k), alone.get(series.get(k)).withReduction(beside.get(k)));
             }
         }
-        return reviewed;
+        return sameRecords(reviewed);
+    }
+
+    /** The same bytes under two names are one firing that would count twice. */
+    private static List<FiringResult> sameRecords(List<FiringResult> firings) {
+        Map<String, FiringResult> first = new HashMap<>();
+        List<FiringResult> said = new ArrayList<>();
+        for (FiringResult each : firings) {
+            FiringResult other = each.input()
+                    .map(input -> first.putIfAbsent(input.sha256(), each))
+                    .filter(found -> !found.trace().equals(each.trace()))
+                    .orElse(null);
+            said.add(
+                    other == null || !(each.reduction() instanceof Reduction.Reduced reduced)
+                            ? each
+                            : each.withReduction(reduced.withFindings(List.of(Finding.of(
+                                    FindingCode.SAME_RECORD,
+                                    each.trace().orElse("") + " holds the same bytes as "
+                                            + other.trace().orElse("") + ", the record of " + other.id() + ".")))));
+        }
+        return said;
     }
 
     private static FormulationResult formulation(

@@ -15,6 +15,7 @@ final class BurnReview {
             UnevenWeb::look,
             ThroatReview::look,
             BurnReview::hump,
+            RecordAgainstGrain::look,
             MassReview::look,
             VelocityReview::look);
 

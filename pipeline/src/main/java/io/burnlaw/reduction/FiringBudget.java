@@ -50,6 +50,9 @@ final class FiringBudget {
         events(budget);
         double definitions = reduction.definitions() / (2 * BurnReduction.RECTANGULAR);
         budget.add("definition of the rate", definitions, "1", definitions, 0);
+        reduction
+                .againstGrain()
+                .ifPresent(seen -> budget.add("record against grain", seen.size(), "1", seen.size(), 0));
         double before = BurnedBefore.std(reduction);
         if (before > 0) {
             budget.add(BurnedBefore.LINE, before * web, "m", before, 0);

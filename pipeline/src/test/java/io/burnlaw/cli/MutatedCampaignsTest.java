@@ -263,6 +263,15 @@ class MutatedCampaignsTest {
         assertThat(tally.wrong).isEmpty();
     }
 
+    @Test
+    void theSameRecordUnderTwoNamesIsSaid() throws IOException {
+        Path campaign = temporary.resolve("twice");
+        new MutatedCampaigns().unchanged().write(campaign);
+        Files.write(campaign.resolve("traces/NS-06.csv"), Files.readAllBytes(campaign.resolve("traces/NS-04.csv")));
+        assertThat(answer("run", campaign.toString(), "--json").out())
+                .contains("traces/NS-06.csv holds the same bytes as traces/NS-04.csv");
+    }
+
     /** For searches on several processes: seed and counts of campaigns and documents. */
     public static void main(String[] words) throws IOException {
         Locale.setDefault(Locale.ROOT);
