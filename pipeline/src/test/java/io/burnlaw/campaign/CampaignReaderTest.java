@@ -12,7 +12,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -153,51 +152,6 @@ class CampaignReaderTest {
         assertThat(first.propellantMass().orElseThrow().value()).isEqualTo(0.1804);
         assertThat(campaign.firings().get(1).throatDiameter().value()).isEqualTo(8.5e-3);
         assertThat(campaign.firings().get(1).setAside()).contains("windy");
-    }
-
-    @ParameterizedTest
-    @CsvSource(delimiter = '|', textBlock = """
-            throat_diameter [mm] | Throat dia (mm)
-            throat_diameter [mm] | Throat Ø [mm]
-            throat_diameter [mm] | d_throat [mm]
-            outer_diameter [mm]  | Outer Dia. [mm]
-            core_diameter [mm]   | Core diam (mm)
-            segments             | No. of segments
-            """)
-    void headingsThatCanMeanOneThingAreReadAndTold(String name, String written) throws IOException {
-        write("campaign.yaml", YAML);
-        write("firings.csv", FIRINGS);
-        Campaign named = campaign();
-        write("firings.csv", FIRINGS.replace("," + name + ",", "," + written + ","));
-        Campaign read = campaign();
-        assertThat(read.firings()).isEqualTo(named.firings());
-        assertThat(read.notes()).anyMatch(note -> note.contains("'" + written + "' was read as"));
-    }
-
-    @ParameterizedTest
-    @CsvSource(delimiter = '|', textBlock = """
-            throat_diameter [mm] | Dt [mm]         | throat_diameter
-            outer_diameter [mm]  | OD [mm]         | outer_diameter
-            core_diameter [mm]   | Core [mm]       | core_diameter
-            weather              | Nozzle exit     | exit_diameter
-            weather              | Exit [mm]       | exit_diameter
-            weather              | Propellant [g]  | propellant_mass
-            """)
-    void aHeadingThatMayBeAColumnIsAskedFor(String name, String written, String meant) throws IOException {
-        write("campaign.yaml", YAML);
-        String log = FIRINGS.replaceFirst("," + Pattern.quote(name) + "([,\n])", "," + written + "$1");
-        write("firings.csv", log);
-        assertThat(problems()).singleElement().satisfies(problem -> {
-            assertThat(problem.place()).isEqualTo(written);
-            assertThat(problem.expected()).isEqualTo(meant);
-            assertThat(problem.mend()).startsWith("write   " + meant);
-        });
-        if (name.equals("weather")) {
-            write("firings.csv", log.replace(written, "note_" + written));
-            assertThat(campaign().firings())
-                    .as("its owner says that it is not it")
-                    .hasSize(2);
-        }
     }
 
     @ParameterizedTest
