@@ -198,7 +198,7 @@ final class PlanCommand implements Callable<Integer> {
     private ExitCode ofSource(Path from, TypedQuantity typed, PlanOptions options) {
         PrintWriter err = spec.commandLine().getErr();
         OwnFolder.putBack(from);
-        if (!Files.isDirectory(from)) {
+        if (!Files.isDirectory(from) || OutputFolders.isReport(from)) {
             return OutputFolders.document(from)
                     .match(read -> ofDocument(from, read.document(), typed, options), refused -> {
                         err.println(Terminal.safe(refused.text()));
