@@ -173,13 +173,22 @@ public final class DocumentFile {
                     place, "the document is cut off", "the end of the file", "the rest of the document", AGAIN);
         }
         boolean syntax = e instanceof JsonParseException;
-        String own = syntax || e.getOriginalMessage() == null ? "" : e.getOriginalMessage();
-        String message = !OF_THE_LIBRARY.matcher(own).find()
-                ? SOURCE.matcher(e.getOriginalMessage().lines().findFirst().orElse(""))
-                                .replaceAll("")
-                        + way(e)
-                // what the library says of a member is in words of Java: its place says enough
-                : "a member of another kind, or one that is missing" + way(e);
+        String said = SOURCE.matcher(e.getOriginalMessage().lines().findFirst().orElse(""))
+                .replaceAll("");
+        // A record that refuses its values says why in words of its own; what the library says of a member is in words
+        // of
+        // Java, and its place says enough.
+        String own = e.getCause() instanceof IllegalArgumentException refusal && refusal.getMessage() != null
+                ? refusal.getMessage()
+                : said;
+        String message = syntax
+                ? said
+                : (OF_THE_LIBRARY.matcher(own).find()
+                                ? own.contains("too large")
+                                        ? "a number that is too large"
+                                        : "a member of another kind, or one that is missing"
+                                : own)
+                        + way(e);
         return new DocumentReading.Refused(
                 place,
                 syntax ? "not JSON" : "not what the format says",
