@@ -25,7 +25,6 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
@@ -34,6 +33,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentSkipListMap;
+import java.util.concurrent.ThreadLocalRandom;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -658,6 +658,9 @@ public final class OwnFolder {
     /** One run at a time writes a folder, whatever machine, container or number it has. */
     private record Lock(FileChannel channel, Path file, boolean held) implements AutoCloseable {
 
+        /** Of a lock file [bytes]; it is empty but for its last byte. */
+        private static final long LARGEST = 1L << 20;
+
         static Lock of(Path named, Path place) throws IOException {
             Path file = place.resolveSibling("." + label(place) + LOCK);
             while (true) {
@@ -685,18 +688,21 @@ public final class OwnFolder {
             }
         }
 
-        /** The run before may have deleted the file between our opening and our locking it. */
+        /**
+         * The run before may have deleted the file between our opening and our locking it. Told by a size of its own: to
+         * read the file would open and close it once more, and by POSIX that gives up the lock.
+         */
         private static boolean isStillThere(FileChannel channel, Path file) throws IOException {
-            byte[] token = UUID.randomUUID().toString().getBytes(StandardCharsets.US_ASCII);
+            long size = ThreadLocalRandom.current().nextLong(1, LARGEST);
             try {
                 channel.truncate(0);
-                channel.write(ByteBuffer.wrap(token), 0);
+                channel.write(ByteBuffer.wrap(new byte[] {1}), size - 1);
             } catch (IOException full) {
                 // the files of the folder will say so
                 return true;
             }
             try {
-                return Arrays.equals(token, Files.readAllBytes(file));
+                return Files.size(file) == size;
             } catch (NoSuchFileException gone) {
                 return false;
             }
