@@ -130,7 +130,7 @@ class MixedModelTest {
         return new MixedModel.Group(fixed, z, y, ones, new double[y.length]);
     }
 
-    private static Map<String, Double> expected(String set) throws IOException {
+    static Map<String, Double> expected(String set) throws IOException {
         Map<String, Double> expected = new LinkedHashMap<>();
         for (String[] cells : rows("mixed_models_expected.csv", set)) {
             expected.put(cells[1], Double.parseDouble(cells[2]));
@@ -138,7 +138,7 @@ class MixedModelTest {
         return expected;
     }
 
-    private static List<String[]> rows(String file, String set) throws IOException {
+    static List<String[]> rows(String file, String set) throws IOException {
         try (InputStream in = MixedModelTest.class.getResourceAsStream(file)) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8)
                     .lines()

@@ -26,6 +26,10 @@ for (name in names(sets)) {
   put <- function(k, value) out <<- rbind(out, data.frame(set = name, what = k, value = sprintf("%.12g", value)))
   put("within", v[length(v)]); put("between", v[1]); if (sloped) put("slopes", v[2])
   put("criterion", REMLcrit(m))
+  if (line) {
+    f <- anova(lm(y ~ x, d), lm(y ~ x + g, d))
+    put("lnPValue", pf(f$F[2], f$Df[2], f$Res.Df[2], lower.tail = FALSE, log.p = TRUE))
+  }
   for (k in 1:p) {
     put(paste0("beta", k - 1), fixef(m)[k]); put(paste0("std", k - 1), sqrt(vcov(m)[k, k]))
     put(paste0("adjusted", k - 1), sqrt(a[k, k])); put(paste0("freedom", k - 1), df[k])
