@@ -78,4 +78,34 @@ class ArchitectureTest {
                 .resideInAPackage("io.burnlaw.report..")
                 .check(CLASSES);
     }
+
+    /** Within reduction and trace: what a part may not know. */
+    @Test
+    void partsOfReductionKnowOnlyPartsBelowThem() {
+        List<String> parts = List.of("point", "events", "screening", "balance", "strand");
+        for (String part : parts) {
+            noClasses()
+                    .that()
+                    .resideInAPackage("io.burnlaw.reduction." + part)
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAPackage("io.burnlaw.reduction")
+                    .check(CLASSES);
+        }
+        noClasses()
+                .that()
+                .resideInAnyPackage("io.burnlaw.reduction.point", "io.burnlaw.reduction.events")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage(
+                        "io.burnlaw.reduction.screening", "io.burnlaw.reduction.balance", "io.burnlaw.reduction.strand")
+                .check(CLASSES);
+        noClasses()
+                .that()
+                .resideInAPackage("io.burnlaw.trace")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("io.burnlaw.trace.reading")
+                .check(CLASSES);
+    }
 }

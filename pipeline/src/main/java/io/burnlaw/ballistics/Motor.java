@@ -20,6 +20,9 @@ public record Motor(Grain grain, double density, Gas gas, Nozzle nozzle, double 
      */
     public static final double USUAL_CHAMBER_OVER_GRAIN = 1.1;
 
+    /** A chamber larger than this many cylinders around its grain is one in another unit: common practice, no source. */
+    private static final double MOST_CHAMBER_OVER_GRAIN = 20;
+
     public Motor {
         if (!(density > 0 && freeVolume > 0 && ambientPressure >= 0)) {
             throw new IllegalArgumentException("no motor: density " + density + " kg/m3, free volume " + freeVolume
@@ -31,18 +34,30 @@ public record Motor(Grain grain, double density, Gas gas, Nozzle nozzle, double 
      * Free volume around a new grain.
      *
      * @param grain         the grain
-     * @param chamberVolume of the empty case [m3]; where it is not above the grain's volume, or not a number, the usual
-     *                      chamber around such a grain is taken
+     * @param chamberVolume of the empty case [m3]; where it does not fit the grain, or is not a number, the usual chamber
+     *                      around such a grain is taken
      * @return [m3]
      */
     public static double freeVolume(Grain grain, double chamberVolume) {
         double propellant = grain.volume(0);
-        if (chamberVolume > propellant) {
-            return chamberVolume - propellant;
-        }
+        return (fits(grain, chamberVolume) ? chamberVolume : USUAL_CHAMBER_OVER_GRAIN * around(grain)) - propellant;
+    }
+
+    /**
+     * Whether a chamber can be the one of a grain: larger than its propellant, and no more than twenty times the cylinder
+     * around it.
+     *
+     * @param grain         the grain
+     * @param chamberVolume of the empty case [m3]
+     * @return whether it can be
+     */
+    public static boolean fits(Grain grain, double chamberVolume) {
+        return chamberVolume > grain.volume(0) && chamberVolume <= MOST_CHAMBER_OVER_GRAIN * around(grain);
+    }
+
+    private static double around(Grain grain) {
         // a table says nothing of its port: half as much room as propellant
-        return grain.envelope().orElse(propellant * 1.5 / USUAL_CHAMBER_OVER_GRAIN) * USUAL_CHAMBER_OVER_GRAIN
-                - propellant;
+        return grain.envelope().orElse(grain.volume(0) * 1.5 / USUAL_CHAMBER_OVER_GRAIN);
     }
 
     /**

@@ -46,7 +46,7 @@ final class FiringLog {
         FiringLog log = new FiringLog(context, columns, problems);
         List<Firing> firings = new ArrayList<>();
         List<UnusableRow> unusable = new ArrayList<>();
-        for (TableText.Line line : table.lines()) {
+        for (TableText.Line line : columns.lines()) {
             TableRow row = new TableRow(columns, line);
             String id = context.id(row, "firing");
             String formulation = context.formulation(row);
@@ -57,7 +57,7 @@ final class FiringLog {
                 unusable.add(new UnusableRow(id, formulation, row.problems()));
             }
         }
-        List<String> notes = new ArrayList<>(table.notes());
+        List<String> notes = new ArrayList<>(columns.tableNotes());
         notes.addAll(columns.notes());
         return new Rows(CaliperResolution.of(firings), unusable, log.inputs, notes);
     }
@@ -118,6 +118,7 @@ final class FiringLog {
         if (grain.isEmpty() || throat.isEmpty()) {
             return Optional.empty();
         }
+        fitTogether(row, grain.get(), throat.get(), mass);
         return Optional.of(new Firing(
                 id,
                 formulation,
@@ -139,6 +140,42 @@ final class FiringLog {
                 row.text("note"),
                 settings,
                 row.line()));
+    }
+
+    /** Says what cannot belong to one motor, whatever its propellant; grains may lie side by side. */
+    private static void fitTogether(TableRow row, GrainDescription grain, Measured throat, Optional<Measured> mass) {
+        double across = 0;
+        double volume = 0;
+        for (int i = 1; i <= grain.segments(); i++) {
+            Measured outer = grain.dimensions()
+                    .getOrDefault("outer_diameter_" + i, grain.dimensions().get("outer_diameter"));
+            Measured length = grain.dimensions()
+                    .getOrDefault("segment_length_" + i, grain.dimensions().get("segment_length"));
+            if (outer == null || length == null) {
+                return;
+            }
+            across += Math.PI / 4 * outer.value() * outer.value();
+            volume += Math.PI / 4 * outer.value() * outer.value() * length.value();
+        }
+        boolean inTube = !grain.kind().equals(GrainKind.ROD.word());
+        if (inTube && Math.PI / 4 * throat.value() * throat.value() >= across) {
+            row.wrong(
+                    "throat_diameter",
+                    "the throat is wider than the grain",
+                    row.text("throat_diameter").orElse(""),
+                    "a diameter well below the outer diameter",
+                    "look for a slipped decimal point, then at the unit");
+        }
+        if (mass.isPresent()
+                && Plausible.density(Math.max(mass.get().value() / volume, 1000))
+                        .isPresent()) {
+            row.wrong(
+                    "propellant_mass",
+                    "a grain of this size cannot weigh this much",
+                    row.text("propellant_mass").orElse(""),
+                    "at most %.3g g for its outside".formatted(5000 * volume * 1000),
+                    "look at g against kg, then at the number of segments");
+        }
     }
 
     private void noRecord(TableRow row) {
@@ -165,7 +202,7 @@ final class FiringLog {
 
     private Optional<GrainDescription> grain(TableRow row) {
         String word = row.required("grain");
-        Optional<GrainKind> kind = Choice.of(GrainKind.class, word);
+        Optional<GrainKind> kind = Choice.of(GrainKind.class, word.strip().replaceFirst("(?i)[\\s_-]+grains?$", ""));
         if (kind.isEmpty()) {
             if (!word.isEmpty()) {
                 row.wrong(

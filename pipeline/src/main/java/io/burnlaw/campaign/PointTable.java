@@ -31,7 +31,7 @@ final class PointTable {
         }
         List<DirectPoint> points = new ArrayList<>();
         List<UnusableRow> unusable = new ArrayList<>();
-        for (TableText.Line line : table.lines()) {
+        for (TableText.Line line : columns.lines()) {
             TableRow row = new TableRow(columns, line);
             String id = context.id(row, "point");
             String formulation = context.formulation(row);
@@ -42,7 +42,7 @@ final class PointTable {
                 unusable.add(new UnusableRow(id, formulation, row.problems()));
             }
         }
-        List<String> notes = new ArrayList<>(table.notes());
+        List<String> notes = new ArrayList<>(columns.tableNotes());
         notes.addAll(columns.notes());
         return new Rows(points, unusable, notes);
     }

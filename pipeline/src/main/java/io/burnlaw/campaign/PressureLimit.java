@@ -69,7 +69,7 @@ public record PressureLimit(OptionalDouble allowed) {
     /** {@return the limit in words, such as "4.77 MPa, the case limit over its safety factor"} */
     public String inWords() {
         return allowed.isPresent()
-                ? NumberFormat.significant(allowed.getAsDouble() / 1e6, 3)
+                ? NumberFormat.megapascal(allowed.getAsDouble())
                         + " MPa absolute, the case limit over its safety factor"
                 : "an unstated case limit";
     }

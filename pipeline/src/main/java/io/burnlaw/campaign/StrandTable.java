@@ -18,7 +18,7 @@ final class StrandTable {
         TableColumns columns = TableColumns.of(table, columns(), problems);
         List<Strand> strands = new ArrayList<>();
         List<UnusableRow> unusable = new ArrayList<>();
-        for (TableText.Line line : table.lines()) {
+        for (TableText.Line line : columns.lines()) {
             TableRow row = new TableRow(columns, line);
             String id = context.id(row, "strand");
             String formulation = context.formulation(row);
@@ -47,7 +47,7 @@ final class StrandTable {
                 unusable.add(new UnusableRow(id, formulation, row.problems()));
             }
         }
-        List<String> notes = new ArrayList<>(table.notes());
+        List<String> notes = new ArrayList<>(columns.tableNotes());
         notes.addAll(columns.notes());
         return new Rows(strands, unusable, notes);
     }

@@ -55,12 +55,13 @@ final class TableColumns {
     /**
      * Understands the headings.
      *
-     * @param table    as written
+     * @param written  the table as written
      * @param columns  that it may have
      * @param problems where what is wrong is added: these concern the table as a whole
      * @return the columns
      */
-    static TableColumns of(TableText table, List<Column> columns, List<Problem> problems) {
+    static TableColumns of(TableText written, List<Column> columns, List<Problem> problems) {
+        TableText table = OtherHeadings.withUnitRow(written);
         TableColumns made = new TableColumns(table, columns);
         for (int i = 0; i < table.headings().size(); i++) {
             made.see(i, table.headings().get(i), problems);
@@ -100,6 +101,16 @@ final class TableColumns {
         return table.headings().size();
     }
 
+    /** The rows below the headings, and below a row of units. */
+    List<TableText.Line> lines() {
+        return table.lines();
+    }
+
+    /** What was guessed while the table was read. */
+    List<String> tableNotes() {
+        return table.notes();
+    }
+
     List<String> notes() {
         return notes;
     }
@@ -120,13 +131,21 @@ final class TableColumns {
             name = matcher.group(1);
             unit = matcher.group(2) == null ? matcher.group(3) : matcher.group(2);
         }
+        Optional<WrittenUnit> read = Optional.ofNullable(unit).flatMap(WrittenUnit::of);
+        String asWritten = name;
         name = name.strip().toLowerCase(Locale.ROOT).replaceAll("[\\s\\-]+", "_");
         Optional<Column> column = knownAs(name);
+        if (column.isEmpty()) {
+            column = OtherHeadings.meant(asWritten, read, known);
+            if (column.isPresent()) {
+                name = column.get().name();
+                notes.add("%s: the column '%s' was read as %s.".formatted(file(), Excerpt.of(written), name));
+            }
+        }
         if (column.isEmpty()) {
             unknown(written, name, problems);
             return;
         }
-        Optional<WrittenUnit> read = Optional.ofNullable(unit).flatMap(WrittenUnit::of);
         if (unit != null && column.get().dimension().isPresent()) {
             checkUnit(column.get(), written, unit, read, problems);
         }

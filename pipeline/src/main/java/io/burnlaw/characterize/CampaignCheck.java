@@ -6,6 +6,7 @@ import io.burnlaw.campaign.Strand;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
+import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.reduction.PressureFromThrust;
 import io.burnlaw.trace.reading.TraceReader;
@@ -13,8 +14,10 @@ import io.burnlaw.trace.reading.TraceReading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Supplier;
 
-/** Reads every record of a campaign without reducing any. */
+/** Reads and reduces every record of a campaign, without fitting a law. */
 public final class CampaignCheck {
 
     private CampaignCheck() {}
@@ -53,11 +56,22 @@ public final class CampaignCheck {
      */
     public static List<RowCheck> of(Campaign campaign, Progress progress) {
         return Workers.run(Runtime.getRuntime().availableProcessors(), () -> {
-            List<RowCheck> rows = new ArrayList<>(
-                    Workers.map(campaign.firings(), firing -> firing(campaign, firing), progress, "firings read"));
-            rows.addAll(Workers.map(campaign.strands(), strand -> strand(campaign, strand), progress, "strands read"));
+            List<RowCheck> rows = new ArrayList<>(Workers.map(
+                    campaign.firings(),
+                    firing -> guarded(firing.id(), () -> firing(campaign, firing)),
+                    progress,
+                    "firings read"));
+            rows.addAll(Workers.map(
+                    campaign.strands(),
+                    strand -> guarded(strand.id(), () -> strand(campaign, strand)),
+                    progress,
+                    "strands read"));
             return rows;
         });
+    }
+
+    private static RowCheck guarded(String id, Supplier<RowCheck> check) {
+        return Guard.around(check, id, fault -> new RowCheck(id, id, List.of(fault), List.of()));
     }
 
     private static RowCheck firing(Campaign campaign, Firing firing) {
@@ -68,12 +82,12 @@ public final class CampaignCheck {
                     firing.setAside().get());
         }
         List<Finding> findings = new ArrayList<>();
-        Grains.of(firing.grain())
-                .match(
-                        built -> true,
-                        impossible -> findings.add(Finding.of(
-                                FindingCode.UNUSABLE_ROW,
-                                "the log, line " + firing.row() + ": " + String.join("; ", impossible.reasons()))));
+        Optional<Grain> grain = Grains.of(firing.grain()).match(built -> Optional.of(built.grain()), impossible -> {
+            findings.add(Finding.of(
+                    FindingCode.UNUSABLE_ROW,
+                    "the log, line " + firing.row() + ": " + String.join("; ", impossible.reasons())));
+            return Optional.empty();
+        });
         if (firing.trace().isEmpty()) {
             return new RowCheck(firing.id(), "timed", findings, List.of());
         }
@@ -84,7 +98,14 @@ public final class CampaignCheck {
                         read -> read.trace().hasPressure() ? Optional.empty() : PressureFromThrust.exitUnknown(firing),
                         unreadable -> Optional.empty())
                 .ifPresent(findings::add);
-        return row(firing.id(), trace, findings, reading);
+        return row(
+                firing.id(),
+                trace,
+                findings,
+                reading,
+                read -> grain.map(built -> FiringWork.reduction(campaign, firing, built, read)
+                                .findings())
+                        .orElse(List.of()));
     }
 
     private static RowCheck strand(Campaign campaign, Strand strand) {
@@ -96,13 +117,25 @@ public final class CampaignCheck {
                 strand.trace(),
                 new ArrayList<>(),
                 TraceReader.read(
-                        campaign.folder(), strand.id(), strand.trace(), strand.settings(), strand.ambientPressure()));
+                        campaign.folder(), strand.id(), strand.trace(), strand.settings(), strand.ambientPressure()),
+                read -> StrandWork.reduction(strand, StrandWork.formulation(campaign, strand), read)
+                        .findings());
     }
 
-    private static RowCheck row(String id, String trace, List<Finding> findings, TraceReading reading) {
+    /** What is seen in a record that can be read, and why the same reduction as in a run would reject it. */
+    private static RowCheck row(
+            String id,
+            String trace,
+            List<Finding> findings,
+            TraceReading reading,
+            Function<TraceReading.Read, List<Finding>> reduction) {
         return reading.match(
                 read -> {
                     findings.addAll(read.findings());
+                    reduction.apply(read).stream()
+                            .filter(finding -> finding.severity() == Severity.REJECTION)
+                            .filter(finding -> !findings.contains(finding))
+                            .forEach(findings::add);
                     return new RowCheck(id, trace, findings, read.notes());
                 },
                 unreadable -> {

@@ -4,6 +4,8 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.InputFile;
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
 import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.CampaignPlausibility;
@@ -116,13 +118,35 @@ public final class Characterizer {
                         .add(i));
         List<FiringResult> reviewed = new ArrayList<>(alone);
         for (List<Integer> series : byFormulation.values()) {
-            List<Reduction> beside = CampaignPlausibility.review(
-                    series.stream().map(i -> alone.get(i).reduction()).toList());
+            List<Reduction> own =
+                    series.stream().map(i -> alone.get(i).reduction()).toList();
+            List<Reduction> beside =
+                    Guard.around(() -> CampaignPlausibility.review(own), "the review of the firings", fault -> own);
             for (int k = 0; k < series.size(); k++) {
                 reviewed.set(series.get(k), alone.get(series.get(k)).withReduction(beside.get(k)));
             }
         }
-        return reviewed;
+        return sameRecords(reviewed);
+    }
+
+    /** The same bytes under two names are one firing that would count twice. */
+    private static List<FiringResult> sameRecords(List<FiringResult> firings) {
+        Map<String, FiringResult> first = new HashMap<>();
+        List<FiringResult> said = new ArrayList<>();
+        for (FiringResult each : firings) {
+            FiringResult other = each.input()
+                    .map(input -> first.putIfAbsent(input.sha256(), each))
+                    .filter(found -> !found.trace().equals(each.trace()))
+                    .orElse(null);
+            said.add(
+                    other == null || !(each.reduction() instanceof Reduction.Reduced reduced)
+                            ? each
+                            : each.withReduction(reduced.withFindings(List.of(Finding.of(
+                                    FindingCode.SAME_RECORD,
+                                    each.trace().orElse("") + " holds the same bytes as "
+                                            + other.trace().orElse("") + ", the record of " + other.id() + ".")))));
+        }
+        return said;
     }
 
     private static FormulationResult formulation(
@@ -142,7 +166,10 @@ public final class Characterizer {
                         reduced.stream().flatMap(firing -> firing.points().stream()), ofStrands, stated)
                 .flatMap(part -> part)
                 .toList();
-        return FormulationWork.of(campaign, formulation, points, reduced);
+        return Guard.around(
+                () -> FormulationWork.of(campaign, formulation, points, reduced),
+                "the law of " + formulation.id(),
+                fault -> FormulationWork.failed(formulation, points, fault));
     }
 
     private static Predictions outlook(
@@ -158,7 +185,10 @@ public final class Characterizer {
                                 rejected -> Stream.<Fired>empty()))
                 .toList();
         ForkJoinTask<PlanWork.Made> planning = Workers.fork(() -> PlanWork.of(campaign, result, fired));
-        PredictionCheck closure = PredictionCheckWork.of(result, fired, store);
+        PredictionCheck closure = Guard.around(
+                () -> PredictionCheckWork.of(result, fired, store),
+                "the prediction check of " + result.formulation().id(),
+                fault -> new PredictionCheck.NotPredicted(fault.message()));
         PlanWork.Made planned = planning.join();
         return new Predictions(closure, planned.plan(), planned.basis());
     }

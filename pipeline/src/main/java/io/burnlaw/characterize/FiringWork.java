@@ -17,6 +17,7 @@ import io.burnlaw.trace.reading.TraceReader;
 import io.burnlaw.trace.reading.TraceReading;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** One firing from its row to its result: the record is read, reduced and forgotten. */
 final class FiringWork {
@@ -42,6 +43,14 @@ final class FiringWork {
                             "the log, line " + firing.row() + ", sets it aside: "
                                     + firing.setAside().get()));
         }
+        return Guard.around(
+                () -> guarded(campaign, firing, pooled, store),
+                "firing " + firing.id(),
+                fault -> rejected(firing, fault));
+    }
+
+    private static FiringResult guarded(
+            Campaign campaign, Firing firing, Optional<Measured> pooled, NumberStore store) {
         return Grains.of(firing.grain())
                 .match(
                         built -> firing.trace()
@@ -77,12 +86,12 @@ final class FiringWork {
 
     private static Reduction timed(Campaign campaign, Firing firing, Grain grain, Optional<Measured> pooled) {
         Formulation formulation = formulation(campaign, firing);
-        return TimedBurn.reduce(
+        return Believable.only(TimedBurn.reduce(
                 firing,
                 grain,
                 formulation.density(),
                 formulation.specificHeatRatio().orElse(Formulation.USUAL_SPECIFIC_HEAT_RATIO),
-                pooled.or(formulation::characteristicVelocity));
+                pooled.or(formulation::characteristicVelocity)));
     }
 
     private static Formulation formulation(Campaign campaign, Firing firing) {
@@ -96,7 +105,6 @@ final class FiringWork {
             Campaign campaign, Firing firing, String trace, Grain grain, NumberStore store) {
         TraceReading reading =
                 TraceReader.read(campaign.folder(), firing.id(), trace, firing.settings(), firing.ambientPressure());
-        Formulation formulation = formulation(campaign, firing);
         return reading.match(
                 read -> new FiringResult(
                         firing.id(),
@@ -105,16 +113,31 @@ final class FiringWork {
                         firing.note(),
                         Optional.of(read.input()),
                         read.notes(),
-                        FiringReducer.reduce(
-                                        firing,
-                                        formulation,
-                                        campaign.reduction(),
-                                        campaign.hardware(),
-                                        grain,
-                                        read.trace(),
-                                        read.findings())
-                                .keptIn(store)),
+                        reduction(campaign, firing, grain, read).keptIn(store)),
                 unreadable -> rejected(firing, unreadable.findings()));
+    }
+
+    /** The reduction of a record that could be read. */
+    static Reduction reduction(Campaign campaign, Firing firing, Grain grain, TraceReading.Read read) {
+        Optional<Finding> unreadable = Believable.readings(read.trace());
+        if (unreadable.isPresent()) {
+            return new Reduction.Rejected(firing.id(), joined(read.findings(), unreadable.get()), Optional.empty());
+        }
+        return Guard.around(
+                () -> Believable.only(FiringReducer.reduce(
+                        firing,
+                        formulation(campaign, firing),
+                        campaign.reduction(),
+                        campaign.hardware(),
+                        grain,
+                        read.trace(),
+                        read.findings())),
+                "firing " + firing.id(),
+                fault -> new Reduction.Rejected(firing.id(), joined(read.findings(), fault), Optional.empty()));
+    }
+
+    private static List<Finding> joined(List<Finding> seen, Finding fault) {
+        return Stream.concat(seen.stream(), Stream.of(fault)).toList();
     }
 
     private static FiringResult rejected(Firing firing, Finding finding) {

@@ -68,6 +68,39 @@ final class FormulationWork {
         return judged.equals(points) ? result : fitted(campaign, formulation, judged, reduced);
     }
 
+    /**
+     * The result where the program failed: no law, and all points shown.
+     *
+     * @param formulation whose points they are
+     * @param points      of it
+     * @param fault       what to say
+     * @return a formulation without a law
+     */
+    static FormulationResult failed(Formulation formulation, List<RatePoint> points, Finding fault) {
+        FitResult none = new FitResult.NotFitted(fault.message(), "Check the units and dimensions of its rows.");
+        List<PointResult> shown = points.stream()
+                .map(point -> new PointResult(
+                        point,
+                        point.pressures().powerMean(1),
+                        point.rate(),
+                        OptionalDouble.empty(),
+                        OptionalInt.empty()))
+                .toList();
+        return new FormulationResult(
+                formulation,
+                Optional.empty(),
+                0,
+                shown,
+                List.of(),
+                none,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                List.of(fault.withSeverity(Severity.CAUTION)));
+    }
+
     private static FormulationResult fitted(
             Campaign campaign, Formulation formulation, List<RatePoint> points, List<Reduction.Reduced> reduced) {
         FitOptions options = options(campaign.fit()).withLimit(limit(campaign));

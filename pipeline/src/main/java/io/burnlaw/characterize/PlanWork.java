@@ -9,6 +9,7 @@ import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.Planner;
+import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
@@ -42,6 +43,13 @@ final class PlanWork {
      * @return the plan; a refusal where there is no law, or no motor to plan for
      */
     static Made of(Campaign campaign, FormulationResult result, List<Fired> fired) {
+        return Guard.around(
+                () -> guarded(campaign, result, fired),
+                "the plan of " + result.formulation().id(),
+                fault -> refused(result, "No throat is named. " + fault.message()));
+    }
+
+    private static Made guarded(Campaign campaign, FormulationResult result, List<Fired> fired) {
         if (result.laws().isEmpty()) {
             return refused(result, "No throat is named: there is no law to plan with.");
         }
@@ -118,6 +126,10 @@ final class PlanWork {
                         .filter(each -> !each.reduced().timed())
                         .mapToDouble(each -> each.reduced().maxPressure())
                         .max(),
+                IgnitionSpike.of(fired.stream()
+                        .flatMapToDouble(each -> IgnitionSpike.of(each.reduced()).stream())
+                        .boxed()
+                        .toList()),
                 result.temperature().flatMap(TemperatureResult::estimated).map(PlanWork::remark).stream()
                         .toList());
     }

@@ -1,5 +1,6 @@
 package io.burnlaw.characterize;
 
+import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.prediction.LeaveOneOut;
 import io.burnlaw.prediction.MeasuredFiring;
 import io.burnlaw.prediction.PredictionCheck;
@@ -88,7 +89,8 @@ final class PredictionCheckWork {
                         reduced.events().ignition(),
                         reduced.maxPressure(),
                         reduced.meanPressure(),
-                        reduced.events().burnTime()));
+                        reduced.events().burnTime(),
+                        IgnitionSpike.of(reduced)));
     }
 
     /** The law holds at the reference temperature where the firings had several. */

@@ -9,8 +9,10 @@ import io.burnlaw.reduction.point.NumberStore;
 import io.burnlaw.reduction.strand.StrandReducer;
 import io.burnlaw.reduction.strand.StrandReduction;
 import io.burnlaw.trace.reading.TraceReader;
+import io.burnlaw.trace.reading.TraceReading;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** One strand from its row to its result. */
 final class StrandWork {
@@ -34,10 +36,33 @@ final class StrandWork {
                             "strands.csv, line " + strand.row() + ", sets it aside: "
                                     + strand.setAside().get())));
         }
-        Formulation formulation = campaign.formulations().stream()
-                .filter(candidate -> candidate.id().equals(strand.formulation()))
-                .findFirst()
-                .orElseThrow();
+        Formulation formulation = formulation(campaign, strand);
+        return Guard.around(
+                () -> guarded(campaign, strand, formulation, store),
+                "strand " + strand.id(),
+                fault -> rejected(strand, List.of(fault)));
+    }
+
+    /** The reduction of a record that could be read. */
+    static StrandReduction reduction(Strand strand, Formulation formulation, TraceReading.Read read) {
+        Optional<Finding> unreadable = Believable.readings(read.trace());
+        if (unreadable.isPresent()) {
+            return new StrandReduction.Rejected(
+                    strand.id(),
+                    Stream.concat(read.findings().stream(), unreadable.stream()).toList(),
+                    Optional.empty());
+        }
+        return Guard.around(
+                () -> Believable.only(StrandReducer.reduce(strand, formulation, read.trace(), read.findings())),
+                "strand " + strand.id(),
+                fault -> new StrandReduction.Rejected(
+                        strand.id(),
+                        Stream.concat(read.findings().stream(), Stream.of(fault))
+                                .toList(),
+                        Optional.empty()));
+    }
+
+    private static StrandResult guarded(Campaign campaign, Strand strand, Formulation formulation, NumberStore store) {
         return TraceReader.read(
                         campaign.folder(), strand.id(), strand.trace(), strand.settings(), strand.ambientPressure())
                 .match(
@@ -45,9 +70,17 @@ final class StrandWork {
                                 strand,
                                 Optional.of(read.input()),
                                 read.notes(),
-                                StrandReducer.reduce(strand, formulation, read.trace(), read.findings())
+                                Believable.only(StrandReducer.reduce(
+                                                strand, formulation, read.trace(), read.findings()))
                                         .keptIn(store)),
                         unreadable -> rejected(strand, unreadable.findings()));
+    }
+
+    static Formulation formulation(Campaign campaign, Strand strand) {
+        return campaign.formulations().stream()
+                .filter(candidate -> candidate.id().equals(strand.formulation()))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static StrandResult rejected(Strand strand, List<Finding> findings) {

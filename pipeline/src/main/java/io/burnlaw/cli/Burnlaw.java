@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -52,6 +53,21 @@ public final class Burnlaw implements Runnable {
 
     private static final Pattern NO_PATH =
             Pattern.compile(".*cannot convert '(.*)' to interface java\\.nio\\.file\\.Path.*", Pattern.DOTALL);
+
+    /** Words that people try in place of a command. */
+    private static final Map<String, String> TRIED = Map.ofEntries(
+            Map.entry("help", "--help"),
+            Map.entry("version", "--version"),
+            Map.entry("fit", "run"),
+            Map.entry("analyze", "run"),
+            Map.entry("analyse", "run"),
+            Map.entry("reduce", "run"),
+            Map.entry("validate", "check"),
+            Map.entry("init", "new"),
+            Map.entry("create", "new"),
+            Map.entry("plot", "render"),
+            Map.entry("draw", "render"),
+            Map.entry("predict", "plan"));
 
     @Spec
     private CommandSpec spec;
@@ -162,7 +178,10 @@ public final class Burnlaw implements Runnable {
                         .replaceFirst("^Error: ", "")
                         .replace("is not an int", "is not a whole number"));
         if (wrong instanceof UnmatchedArgumentException unmatched) {
-            List<String> near = unmatched.getSuggestions();
+            String tried = unmatched.getUnmatched().get(0).toLowerCase(Locale.ROOT);
+            List<String> near = command.getParent() == null && TRIED.containsKey(tried)
+                    ? List.of(TRIED.get(tried))
+                    : unmatched.getSuggestions();
             if (!near.isEmpty()) {
                 message.append(". Did you mean ")
                         .append(String.join(" or ", near.subList(0, Math.min(2, near.size()))))

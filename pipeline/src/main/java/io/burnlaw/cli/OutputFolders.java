@@ -4,6 +4,7 @@ import io.burnlaw.report.OwnFolder;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.DocumentReading;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -15,6 +16,8 @@ import java.util.Set;
 
 /** Where the reports of the campaigns go, decided before any work is done, so that nobody's files are swept away. */
 final class OutputFolders {
+
+    private static final String DOCUMENT = "burnlaw.json";
 
     private OutputFolders() {}
 
@@ -55,15 +58,22 @@ final class OutputFolders {
     /**
      * Reads a document; a report that a killed run left renamed aside is put back first.
      *
-     * @param file burnlaw.json, or a page that carries it
+     * @param named burnlaw.json, a page that carries it, or the folder of a report
      * @return the document, or why there is none
      */
-    static DocumentReading document(Path file) {
+    static DocumentReading document(Path named) {
+        OwnFolder.putBack(named);
+        Path file = isReport(named) ? named.resolve(DOCUMENT) : named;
         Path folder = file.toAbsolutePath().normalize().getParent();
         if (folder != null) {
             OwnFolder.putBack(folder);
         }
         return DocumentFile.read(file);
+    }
+
+    /** {@return whether this is the folder of a report, and not a campaign} */
+    static boolean isReport(Path folder) {
+        return Files.isRegularFile(folder.resolve(DOCUMENT)) && !Files.exists(folder.resolve("campaign.yaml"));
     }
 
     /** {@return whether a report would lie in the folder of its campaign} */

@@ -11,6 +11,7 @@ import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
+import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.publish.CharacterizationDocument;
 import io.burnlaw.publish.PlannableNumbers;
 import io.burnlaw.publish.PlannedDocument;
@@ -171,6 +172,7 @@ final class PlanCommand implements Callable<Integer> {
                 PlanBasis.USUAL_THROAT_STD,
                 motor.hardware(typed, new Hardware(OptionalDouble.empty(), 1)),
                 OptionalDouble.empty(),
+                IgnitionSpike.NONE,
                 List.of());
         PlanAnswers answers = answers(basis, typed, options);
         if (json) {
@@ -196,7 +198,7 @@ final class PlanCommand implements Callable<Integer> {
     private ExitCode ofSource(Path from, TypedQuantity typed, PlanOptions options) {
         PrintWriter err = spec.commandLine().getErr();
         OwnFolder.putBack(from);
-        if (!Files.isDirectory(from)) {
+        if (!Files.isDirectory(from) || OutputFolders.isReport(from)) {
             return OutputFolders.document(from)
                     .match(read -> ofDocument(from, read.document(), typed, options), refused -> {
                         err.println(Terminal.safe(refused.text()));

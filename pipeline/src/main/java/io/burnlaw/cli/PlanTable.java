@@ -1,5 +1,7 @@
 package io.burnlaw.cli;
 
+import static io.burnlaw.quantity.NumberFormat.megapascal;
+
 import io.burnlaw.planning.Drill;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlannedThroat;
@@ -136,7 +138,7 @@ final class PlanTable {
             if (!each.otherEquilibria().isEmpty()) {
                 out.println(at + "The motor may also stay at "
                         + each.otherEquilibria().stream()
-                                .map(PlanTable::megapascal)
+                                .map(NumberFormat::megapascal)
                                 .collect(Collectors.joining(" or at "))
                         + " MPa: more than one steady pressure is possible.");
             }
@@ -160,10 +162,6 @@ final class PlanTable {
                         Unit.MEGAPASCAL.fromSi(value.low()),
                         Unit.MEGAPASCAL.fromSi(value.high()))
                 : megapascal(value.value()) + " (from " + megapascal(value.low()) + ", no upper limit)";
-    }
-
-    private static String megapascal(double pressure) {
-        return NumberFormat.significant(Unit.MEGAPASCAL.fromSi(pressure), 3);
     }
 
     private static String millimetre(double length) {

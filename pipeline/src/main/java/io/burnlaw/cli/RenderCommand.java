@@ -28,7 +28,9 @@ final class RenderCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "DOCUMENT", description = "burnlaw.json, or an index.html that carries it")
+    @Parameters(
+            paramLabel = "DOCUMENT",
+            description = "burnlaw.json, an index.html that carries it, or a report's folder")
     private Path file;
 
     @Option(

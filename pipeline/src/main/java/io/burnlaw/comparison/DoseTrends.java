@@ -120,7 +120,7 @@ public final class DoseTrends {
                         ? "At %s MPa each per cent by mass of %s changes the rate by %s %% (%s)"
                         : "At %s MPa no trend over %s shown: each per cent by mass changes the rate by %s %% (%s)")
                 .formatted(
-                        Verdict.megapascal(trend.pressure()),
+                        NumberFormat.megapascal(trend.pressure()),
                         trend.additive(),
                         change,
                         Verdict.probability(trend.trend().pValue()));

@@ -1,5 +1,7 @@
 package io.burnlaw.comparison;
 
+import static io.burnlaw.quantity.NumberFormat.megapascal;
+
 import io.burnlaw.quantity.NumberFormat;
 import java.util.List;
 
@@ -128,10 +130,6 @@ final class Verdict {
                         .formatted(candidate.id(), baseline.id())
                 : "%s has fewer than two firings at different pressures: fire it again at another throat."
                         .formatted(String.join(", and ", thin));
-    }
-
-    static String megapascal(double pressure) {
-        return NumberFormat.significant(pressure / 1e6, 3);
     }
 
     /** Such as {@code p = 0.034}. */

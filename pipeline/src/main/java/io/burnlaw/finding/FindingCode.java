@@ -22,7 +22,7 @@ public enum FindingCode {
     SET_ASIDE(
             Family.PLAUSIBILITY,
             Severity.REJECTION,
-            "Set aside by the log",
+            "Excluded in the firing log",
             "The firing log says that this firing is not to be used.",
             "Write yes in the column use to bring it back."),
     ZERO_OFFSET(
@@ -190,6 +190,19 @@ public enum FindingCode {
             "Mass and volume disagree",
             "The grain's mass over its volume by the log's dimensions is not the density of the propellant.",
             "Check mass, core, length and number of segments; a grain with voids burns otherwise than a sound one."),
+    CHAMBER_VOLUME(
+            Family.PLAUSIBILITY,
+            Severity.CAUTION,
+            "Chamber and grain do not fit",
+            "The chamber in the log is smaller than the propellant, or many times larger than the grain.",
+            "Check the unit of the chamber's volume. The usual chamber around such a grain was taken instead."),
+    RECORD_AGAINST_GRAIN(
+            Family.PLAUSIBILITY,
+            Severity.CAUTION,
+            "Record and grain do not fit",
+            "No single law of the pressure lays the grain of the log over the record: the two rates disagree, the rate drifts"
+                    + " with the web, or the web ends elsewhere than the pressure.",
+            "Check which surfaces burned, diameters against radii, the length of one segment, and the units of lengths."),
     IMPLAUSIBLE_CSTAR(
             Family.PLAUSIBILITY,
             Severity.CAUTION,

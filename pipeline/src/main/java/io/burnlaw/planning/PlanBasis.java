@@ -2,6 +2,7 @@ package io.burnlaw.planning;
 
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.campaign.Hardware;
+import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import java.util.List;
@@ -23,6 +24,7 @@ import java.util.OptionalDouble;
  * @param throatStd    standard uncertainty of a measured throat diameter [m]
  * @param hardware     what the case can stand
  * @param highestFired highest pressure of any firing so far [Pa, absolute]; empty where none was fired
+ * @param ignition     by how much ignition stood above the burn so far
  * @param remarks      sentences that belong beside every plan from this law
  */
 public record PlanBasis(
@@ -37,6 +39,7 @@ public record PlanBasis(
         double throatStd,
         Hardware hardware,
         OptionalDouble highestFired,
+        IgnitionSpike ignition,
         List<String> remarks) {
 
     /** A throat by a pin gauge [m]; common practice, no source. */
@@ -65,6 +68,7 @@ public record PlanBasis(
                 throatStd,
                 hardware,
                 highestFired,
+                ignition,
                 remarks);
     }
 
@@ -87,6 +91,7 @@ public record PlanBasis(
                 throatStd,
                 other,
                 highestFired,
+                ignition,
                 remarks);
     }
 

@@ -1,6 +1,6 @@
 package io.burnlaw.planning;
 
-import static io.burnlaw.planning.PressureCeiling.megapascal;
+import static io.burnlaw.quantity.NumberFormat.megapascal;
 
 import io.burnlaw.quantity.NumberFormat;
 import java.util.ArrayList;

@@ -1,5 +1,7 @@
 package io.burnlaw.planning;
 
+import static io.burnlaw.quantity.NumberFormat.megapascal;
+
 import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.Interval;
@@ -104,9 +106,5 @@ record PressureCeiling(double floor, double limit, String reason) {
                         .formatted(exponent)
                 : "No throat is named: the exponent is %s, and its interval reaches 1, where no motor has a steady pressure; no upper limit of the pressure can be stated. More strands or firings over a wider range of low pressures would settle it."
                         .formatted(exponent);
-    }
-
-    static String megapascal(double pressure) {
-        return NumberFormat.significant(pressure / 1e6, 3);
     }
 }

@@ -3,6 +3,7 @@ package io.burnlaw.planning;
 import io.burnlaw.ballistics.EquilibriumPressure;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
+import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.prediction.Prediction;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import java.util.List;
@@ -33,6 +34,8 @@ final class ThroatModel {
     private final RateBand band;
     private final PiecewiseLaw whole;
     private final double highest;
+    private final IgnitionSpike ignition;
+    private final double level;
 
     /**
      * A model.
@@ -41,12 +44,16 @@ final class ThroatModel {
      * @param band    of the rate in the regime that is planned for
      * @param whole   law with all its regimes
      * @param highest to which pressures are followed [Pa, absolute]
+     * @param ignition by how much it stands above the burn
+     * @param level   of the band
      */
-    ThroatModel(Motor motor, RateBand band, PiecewiseLaw whole, double highest) {
+    ThroatModel(Motor motor, RateBand band, PiecewiseLaw whole, double highest, IgnitionSpike ignition, double level) {
         this.motor = motor;
         this.band = band;
         this.whole = whole;
         this.highest = highest;
+        this.ignition = ignition;
+        this.level = level;
     }
 
     /**
@@ -60,12 +67,12 @@ final class ThroatModel {
 
     /** Empty where the motor would not burn out within minutes. */
     Optional<Outcome> fire(double diameter) {
-        Optional<Prediction> middle = Prediction.of(with(diameter), band.middle());
-        Optional<Prediction> high = Prediction.of(with(diameter), band.high());
+        Optional<Prediction> middle = Prediction.of(with(diameter), band.middle(), ignition.mean());
+        Optional<Prediction> high = Prediction.of(with(diameter), band.high(), ignition.high(level));
         if (middle.isEmpty() || high.isEmpty()) {
             return Optional.empty();
         }
-        Optional<Prediction> low = Prediction.of(with(diameter), band.low());
+        Optional<Prediction> low = Prediction.of(with(diameter), band.low(), ignition.low(level));
         return Optional.of(new Outcome(
                 middle.orElseThrow(),
                 predicted(middle.orElseThrow(), low, high.orElseThrow(), Prediction::meanPressure),
@@ -83,16 +90,17 @@ final class ThroatModel {
 
     /** The throat whose mean pressure by the middle of the band is the target. */
     OptionalDouble throatForMean(double target) {
-        return throatFor(target, band.middle(), Prediction::meanPressure);
+        return throatFor(target, band.middle(), ignition.mean(), Prediction::meanPressure);
     }
 
     /** The throat whose peak by the upper end of the band is the limit. */
     OptionalDouble throatForHighestPeak(double limit) {
-        return throatFor(limit, band.high(), Prediction::maxPressure);
+        return throatFor(limit, band.high(), ignition.high(level), Prediction::maxPressure);
     }
 
     /** Newton's step by the closed form of the equilibrium, then secants, kept within what is bracketed. */
-    private OptionalDouble throatFor(double target, DoubleUnaryOperator rate, ToDoubleFunction<Prediction> measure) {
+    private OptionalDouble throatFor(
+            double target, DoubleUnaryOperator rate, double spike, ToDoubleFunction<Prediction> measure) {
         double surface = motor.grain().volume(0) / motor.grain().burnout();
         double area = surface
                 * (motor.density() - motor.gas().density(target))
@@ -108,7 +116,7 @@ final class ThroatModel {
         double from = Double.NEGATIVE_INFINITY;
         double to = Double.POSITIVE_INFINITY;
         double at = StrictMath.log(4 * area / Math.PI) / 2;
-        double value = logRatio(at, target, rate, measure);
+        double value = logRatio(at, target, rate, spike, measure);
         for (int i = 0; i < MOST_FIRINGS; i++) {
             if (Math.abs(value) < TOLERANCE) {
                 return OptionalDouble.of(StrictMath.exp(at));
@@ -124,7 +132,7 @@ final class ThroatModel {
             if (!(next > from && next < to) || i > 12 && Double.isFinite(to - from)) {
                 next = (from + to) / 2;
             }
-            double then = logRatio(next, target, rate, measure);
+            double then = logRatio(next, target, rate, spike, measure);
             double secant = -(then - value) / (next - at);
             steepness = Math.max(0.5, Math.min(40, secant));
             at = next;
@@ -135,8 +143,12 @@ final class ThroatModel {
 
     /** A motor that does not burn out counts as one at ambient pressure. */
     private double logRatio(
-            double lnDiameter, double target, DoubleUnaryOperator rate, ToDoubleFunction<Prediction> measure) {
-        double pressure = Prediction.of(with(StrictMath.exp(lnDiameter)), rate)
+            double lnDiameter,
+            double target,
+            DoubleUnaryOperator rate,
+            double spike,
+            ToDoubleFunction<Prediction> measure) {
+        double pressure = Prediction.of(with(StrictMath.exp(lnDiameter)), rate, spike)
                 .map(measure::applyAsDouble)
                 .orElse(motor.ambientPressure());
         return StrictMath.log(pressure / target);

@@ -1,6 +1,6 @@
 package io.burnlaw.planning;
 
-import static io.burnlaw.planning.PressureCeiling.megapascal;
+import static io.burnlaw.quantity.NumberFormat.megapascal;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -32,7 +32,7 @@ final class Throats {
         // and the case has to stand the fast one.
         RateBand band = new RateBand(
                 basis.law().from(ceiling.floor()), options.level(), Math.hypot(basis.strengthStd(), ofThroat), top);
-        this.model = new ThroatModel(basis.motor(), band, basis.law(), top);
+        this.model = new ThroatModel(basis.motor(), band, basis.law(), top, basis.ignition(), options.level());
         this.smallest = model.throatForHighestPeak(ceiling.limit()).orElse(Double.POSITIVE_INFINITY);
         this.largest = basis.slowBelow().isPresent()
                 ? model.largestThroatAbove(MARGIN * basis.slowBelow().getAsDouble())

@@ -62,7 +62,8 @@ public final class LeaveOneOut {
                 .flatMapToDouble(each -> each.characteristicVelocity().stream())
                 .summaryStatistics();
         List<Outcome> outcomes = firings.parallelStream()
-                .map(each -> outcome(each, withOthersVelocity(each, velocities), laws, store))
+                .map(each ->
+                        outcome(each, withOthersVelocity(each, velocities), othersSpike(each, firings), laws, store))
                 .toList();
         List<PredictedFiring> predicted =
                 outcomes.stream().flatMap(each -> each.predicted().stream()).toList();
@@ -86,19 +87,29 @@ public final class LeaveOneOut {
         }
     }
 
-    private static Outcome outcome(MeasuredFiring each, Motor motor, LeaveOneOutLaw laws, NumberStore store) {
+    private static Outcome outcome(
+            MeasuredFiring each, Motor motor, double spike, LeaveOneOutLaw laws, NumberStore store) {
         Optional<PiecewiseLaw> rest = laws.without(each.id());
         if (rest.isEmpty()) {
             return Outcome.not(
                     "%s: without it too few firings at different pressures are left for a law".formatted(each.id()));
         }
         PiecewiseLaw lit = rest.orElseThrow().ofMotorAt(each.meanPressure());
-        return Prediction.of(motor, pressure -> each.rateFactor() * lit.rate(pressure))
+        return Prediction.of(motor, pressure -> each.rateFactor() * lit.rate(pressure), spike)
                 .map(prediction -> new Outcome(
                         Optional.of(beside(each, laws.holds(each.id()), prediction, store)), Optional.empty()))
                 .orElseGet(() ->
                         Outcome.not("%s: by the law of the others this motor does not burn out within five minutes"
                                 .formatted(each.id())));
+    }
+
+    private static double othersSpike(MeasuredFiring own, List<MeasuredFiring> all) {
+        return IgnitionSpike.of(all.stream()
+                        .filter(each -> each != own)
+                        .flatMapToDouble(each -> each.ignitionSpike().stream())
+                        .boxed()
+                        .toList())
+                .mean();
     }
 
     /** The mean of the others; the pooled one where they have none. */

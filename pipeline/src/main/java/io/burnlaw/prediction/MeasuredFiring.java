@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
  * @param maxPressure            [Pa, absolute]
  * @param meanPressure           over the burn time [Pa, absolute]
  * @param burnTime               [s]
+ * @param ignitionSpike          of its ignition; see {@link IgnitionSpike} [N]
  */
 public record MeasuredFiring(
         String id,
@@ -25,7 +26,8 @@ public record MeasuredFiring(
         double ignition,
         double maxPressure,
         double meanPressure,
-        double burnTime) {
+        double burnTime,
+        OptionalDouble ignitionSpike) {
 
     public MeasuredFiring {
         if (!(maxPressure > 0 && meanPressure > 0 && burnTime > 0 && rateFactor > 0)) {

@@ -3,6 +3,7 @@ package io.burnlaw.prediction;
 import io.burnlaw.ballistics.ForwardSimulation;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.SimulatedFiring;
+import io.burnlaw.reduction.balance.RateEstimate;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 
@@ -11,7 +12,7 @@ import java.util.function.DoubleUnaryOperator;
  *
  * @param firing       the record
  * @param ignition     when the web burned [s since the igniter]
- * @param maxPressure  [Pa, absolute]
+ * @param maxPressure  of burn and ignition [Pa, absolute]
  * @param meanPressure over the burn time, by the trapezoidal rule [Pa, absolute]
  * @param burnTime     from ignition to the burnout of the mean web [s]
  */
@@ -29,6 +30,18 @@ public record Prediction(
      * @return the prediction; empty where the web did not burn out within the simulation's time
      */
     public static Optional<Prediction> of(Motor motor, DoubleUnaryOperator rate) {
+        return of(motor, rate, 0);
+    }
+
+    /**
+     * Fires a motor and measures it, with an ignition that stands above the burn.
+     *
+     * @param motor the motor
+     * @param rate  rate [m/s] by absolute pressure [Pa]
+     * @param spike of its ignition; see {@link IgnitionSpike} [N]
+     * @return the prediction; empty where the web did not burn out within the simulation's time
+     */
+    public static Optional<Prediction> of(Motor motor, DoubleUnaryOperator rate, double spike) {
         SimulatedFiring firing = ForwardSimulation.run(motor, rate);
         double end = firing.meanBurnout();
         if (!Double.isFinite(end)) {
@@ -52,9 +65,21 @@ public record Prediction(
             }
             integral += (t1 - t0) * (p0 + slope * (t1 - t0) / 2);
         }
+        double peak = Math.max(
+                firing.maximumPressure(),
+                settled(firing, motor) + spike / motor.nozzle().throatArea());
         return end > start
-                ? Optional.of(
-                        new Prediction(firing, start, firing.maximumPressure(), integral / (end - start), end - start))
+                ? Optional.of(new Prediction(firing, start, peak, integral / (end - start), end - start))
                 : Optional.empty();
+    }
+
+    /** Pressure where the flame is trusted to be everywhere. */
+    private static double settled(SimulatedFiring firing, Motor motor) {
+        int i = 0;
+        while (i < firing.size() - 1
+                && firing.web(i) < RateEstimate.TRANSIENT * motor.grain().burnout()) {
+            i++;
+        }
+        return firing.pressure(i);
     }
 }

@@ -62,7 +62,10 @@ final class FormulationDocument {
                                 .map(FormulationDocument::other)
                                 .toList())
                         .orElse(List.of()),
-                result.regimes().map(found -> RegimeDocument.of(found, level)).orElse(null),
+                result.regimes()
+                        .map(found -> RegimeDocument.of(found, level))
+                        .map(regimes -> law.map(regimes::agreeingWith).orElse(regimes))
+                        .orElse(null),
                 result.threshold().map(RegimeDocument::of).orElse(null),
                 result.faster().stream().map(RegimeDocument::of).toList(),
                 result.temperature()

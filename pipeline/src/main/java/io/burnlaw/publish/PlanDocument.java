@@ -145,6 +145,8 @@ public final class PlanDocument {
                 pressure(basis.slowBelow()),
                 pressure(basis.fastAbove()),
                 pressure(basis.highestFired()),
+                basis.ignition().mean(),
+                basis.ignition().std(),
                 basis.remarks());
     }
 

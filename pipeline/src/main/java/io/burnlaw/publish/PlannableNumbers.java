@@ -149,6 +149,12 @@ public final class PlannableNumbers {
         pressure("plans.motor.slow_below", motor.slowBelow());
         pressure("plans.motor.fast_above", motor.fastAbove());
         pressure("plans.motor.highest_fired", motor.highestFired());
+        if (motor.ignitionSpike() != null) {
+            number("plans.motor.ignition_spike", motor.ignitionSpike(), 0, 1e6);
+        }
+        if (motor.ignitionSpikeStd() != null) {
+            number("plans.motor.ignition_spike_std", motor.ignitionSpikeStd(), 0, 1e6);
+        }
         number(
                 "plans.motor.surface",
                 motor.surface().size(),

@@ -8,6 +8,7 @@ import io.burnlaw.campaign.Hardware;
 import io.burnlaw.comparison.Propellant;
 import io.burnlaw.grain.SurfaceTable;
 import io.burnlaw.planning.PlanBasis;
+import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;
@@ -99,6 +100,7 @@ public final class PublishedFormulation {
                         Unit.MILLIMETRE.toSi(motor.throatStd()),
                         hardware(campaign),
                         optional(motor.highestFired()),
+                        ignition(motor),
                         motor.remarks()));
     }
 
@@ -130,7 +132,15 @@ public final class PublishedFormulation {
                         PlanBasis.USUAL_THROAT_STD,
                         hardware(campaign),
                         OptionalDouble.empty(),
+                        IgnitionSpike.NONE,
                         List.of()));
+    }
+
+    /** None in a document from before it was measured. */
+    private static IgnitionSpike ignition(PlannedMotor motor) {
+        return motor.ignitionSpike() == null || motor.ignitionSpikeStd() == null
+                ? IgnitionSpike.NONE
+                : new IgnitionSpike(motor.ignitionSpike(), motor.ignitionSpikeStd());
     }
 
     private static Motor motor(PlannedMotor motor) {

@@ -1,5 +1,7 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.quantity.NumberFormat.megapascal;
+
 import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
@@ -36,7 +38,7 @@ final class Validity {
         return Optional.of(new ValidRange(
                 PublishedQuantities.of(low, Unit.MEGAPASCAL),
                 PublishedQuantities.of(high, Unit.MEGAPASCAL),
-                "Measured from " + megapascals(low) + " to " + megapascals(high)
+                "Measured from " + megapascal(low) + " to " + megapascal(high)
                         + " MPa absolute. Beyond these pressures the law is an extrapolation: another regime, or an exponent"
                         + " of 1 or more, may lie there unseen.",
                 result.faster().stream()
@@ -93,9 +95,5 @@ final class Validity {
 
     private static String sentence(String clause) {
         return Character.toUpperCase(clause.charAt(0)) + clause.substring(1) + (clause.endsWith(".") ? "" : ".");
-    }
-
-    private static String megapascals(double pascals) {
-        return NumberFormat.significant(Unit.MEGAPASCAL.fromSi(pascals), 3);
     }
 }

@@ -39,6 +39,7 @@ import java.util.OptionalDouble;
  * @param throatChange     what the course of the rates says of the throat, beyond what was measured of it
  * @param duringEven       how long at which pressure while the mass balance rate holds
  * @param duringWeb        how long at which pressure from ignition to burnout
+ * @param againstGrain     where record and grain do not fit each other
  * @param pressureScale    how sure the scale of a pressure is that was derived from thrust; empty where it was recorded
  */
 record BurnReduction(
@@ -53,6 +54,7 @@ record BurnReduction(
         Optional<ThroatChange> throatChange,
         PressureDistribution duringEven,
         PressureDistribution duringWeb,
+        Optional<RecordAgainstGrain> againstGrain,
         Optional<PressureError> pressureScale) {
 
     static BurnReduction of(
@@ -72,6 +74,10 @@ record BurnReduction(
                 one ? ErosiveHump.of(wholeAlong, inputs.grain().web()) : Optional.empty();
         RateEstimate estimate =
                 hump.isPresent() ? RateEstimate.of(inputs, found.crossing(), burnout, ErosiveHump.SETTLED) : whole;
+        Optional<ThroatChange> throat =
+                one ? ThroatChange.of(wholeAlong, inputs.grain().web()) : Optional.empty();
+        Optional<RecordAgainstGrain> against =
+                one ? RecordAgainstGrain.of(burn, inputs, found, hump, throat) : Optional.empty();
         return new BurnReduction(
                 burn,
                 settings,
@@ -81,9 +87,10 @@ record BurnReduction(
                 events(record, found, estimate),
                 hump.isPresent() ? Continuity.along(estimate, ambient) : wholeAlong,
                 hump,
-                one ? ThroatChange.of(wholeAlong, inputs.grain().web()) : Optional.empty(),
+                throat.filter(change -> against.isEmpty()),
                 BurnPressures.between(inputs.record(), estimate.firstEven(), estimate.lastEven(), ambient),
                 BurnPressures.between(inputs.record(), estimate.ignition(), estimate.burnout(), ambient),
+                against,
                 pressureScale);
     }
 

@@ -22,8 +22,9 @@ import java.util.stream.Stream;
  * @param excess by which share the rate was too high where the flame had just reached the whole surface [1]
  * @param std    standard uncertainty of it [1]
  * @param fading share of the web after which the excess has fallen by e [1]
+ * @param residual standard deviation that it leaves of ln r [1]
  */
-record ErosiveHump(double excess, double std, double fading) {
+record ErosiveHump(double excess, double std, double fading, double residual) {
 
     /** This share of the web is left out of the rates where a hump was seen [1]. */
     static final double SETTLED = 0.3;
@@ -46,7 +47,8 @@ record ErosiveHump(double excess, double std, double fading) {
         double curved = BurnTrend.of(along, at -> square(StrictMath.log(at.pressure() / 1e6)))
                 .residual();
         return trend.residual() < even && trend.residual() < curved
-                ? Optional.of(new ErosiveHump(Math.expm1(trend.shift()), trend.shiftStd(), tried.fading()))
+                ? Optional.of(
+                        new ErosiveHump(Math.expm1(trend.shift()), trend.shiftStd(), tried.fading(), trend.residual()))
                 : Optional.empty();
     }
 

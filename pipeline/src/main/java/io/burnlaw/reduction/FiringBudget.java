@@ -1,10 +1,12 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.ballistics.Motor;
 import io.burnlaw.campaign.ReductionSettings.Method;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.balance.RateEstimate;
 import io.burnlaw.reduction.point.RateBudget;
+import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.reduction.point.UsualUncertainty;
 
 /**
@@ -50,9 +52,12 @@ final class FiringBudget {
         events(budget);
         double definitions = reduction.definitions() / (2 * BurnReduction.RECTANGULAR);
         budget.add("definition of the rate", definitions, "1", definitions, 0);
+        reduction
+                .againstGrain()
+                .ifPresent(seen -> budget.add("record against grain", seen.size(), "1", seen.size(), 0));
         double before = BurnedBefore.std(reduction);
         if (before > 0) {
-            budget.add(BurnedBefore.LINE, before * web, "m", before, 0);
+            budget.add(RatePoint.BURNED_BEFORE_LINE, before * web, "m", before, 0);
         }
         double zero = reduction.burn().record().zeroStd();
         budget.add(
@@ -128,7 +133,7 @@ final class FiringBudget {
                 .burn()
                 .firing()
                 .chamberVolume()
-                .filter(v -> v.value() > reduction.inputs().grain().volume())
+                .filter(v -> Motor.fits(reduction.burn().grain(), v.value()))
                 .map(v -> v.stdOr(UsualUncertainty.CHAMBER * v.value()))
                 .orElse(UsualUncertainty.DERIVED_CHAMBER * reduction.inputs().chamberVolume());
     }

@@ -9,11 +9,13 @@ import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.events.Burn;
 import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.events.HistoryThinning;
 import io.burnlaw.reduction.events.Operation;
 import io.burnlaw.reduction.events.UniformTrace;
+import io.burnlaw.reduction.point.PressureDistribution;
 import io.burnlaw.reduction.point.TraceHistory;
 import io.burnlaw.reduction.screening.BurnScreening;
 import io.burnlaw.trace.ConditionedTrace;
@@ -92,8 +94,21 @@ public final class FiringReducer {
             findings.add(withoutEvents(operation.get()));
             return new Reduction.Rejected(firing.id(), findings, history);
         }
-        BurnReduction reduction =
-                BurnReduction.of(burn, settings, even, found.get(), derived.map(PressureFromThrust::scale));
+        BurnedBefore.nearlyAll(BurnInputs.of(burn, even), found.get()).ifPresent(findings::add);
+        if (rejected(findings)) {
+            return new Reduction.Rejected(firing.id(), findings, history);
+        }
+        BurnReduction reduction;
+        try {
+            reduction = BurnReduction.of(burn, settings, even, found.get(), derived.map(PressureFromThrust::scale));
+        } catch (PressureDistribution.NoTime together) {
+            findings.add(Finding.of(
+                            FindingCode.IMPLAUSIBLE_BURN_TIME,
+                            "With these dimensions no time passes between ignition and burnout: check chamber volume, throat,"
+                                    + " grain, and the unit of time.")
+                    .withSeverity(Severity.REJECTION));
+            return new Reduction.Rejected(firing.id(), findings, history);
+        }
         findings.addAll(BurnReview.of(reduction));
         return rejected(findings)
                 ? new Reduction.Rejected(firing.id(), findings, history)

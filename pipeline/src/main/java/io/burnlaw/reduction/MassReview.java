@@ -3,6 +3,8 @@ package io.burnlaw.reduction;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.finding.Severity;
+import io.burnlaw.grain.Grain;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.reduction.events.Burn;
@@ -18,6 +20,14 @@ final class MassReview {
     static final double USUAL = 0.05;
 
     private static final double STDS = 3;
+
+    /** Densities of solid propellants [kg/m3], wide: common practice, no source. */
+    private static final double LEAST = 500;
+
+    private static final double MOST = 5000;
+
+    /** Cubic inches in cubic millimetres [1]. */
+    private static final double INCH = 25.4 * 25.4 * 25.4;
 
     private MassReview() {}
 
@@ -53,8 +63,9 @@ final class MassReview {
     static List<Finding> look(BurnReduction reduction) {
         Burn burn = reduction.burn();
         Optional<Double> ratio = ratio(burn);
-        if (ratio.isEmpty()) {
-            return List.of();
+        List<Finding> impossible = impossible(burn.firing(), burn.grain());
+        if (ratio.isEmpty() || !impossible.isEmpty()) {
+            return impossible;
         }
         Firing row = burn.firing();
         Measured mass = row.propellantMass().orElseThrow();
@@ -77,6 +88,51 @@ final class MassReview {
                         ratio.get() > 1 ? "more" : "less",
                         1e-3 * density.value(),
                         segments(row.grain().segments(), ratio.get()))));
+    }
+
+    /** Mass over volume that no solid propellant has: then a length or the mass stands in another unit than meant. */
+    static List<Finding> impossible(Firing firing, Grain grain) {
+        double volume = grain.volume(0);
+        return firing
+                .propellantMass()
+                .map(Measured::value)
+                .filter(mass -> mass < LEAST * volume || mass > MOST * volume)
+                .map(mass -> Finding.of(
+                                FindingCode.GRAIN_MASS,
+                                Sentence.of(
+                                        "%.4g g in the %.4g cm3 of the grain are %.3g g/cm3; solid propellants have %.2g g/cm3"
+                                                + " to %.2g g/cm3. %s",
+                                        1e3 * mass,
+                                        1e6 * volume,
+                                        1e-3 * mass / volume,
+                                        1e-3 * LEAST,
+                                        1e-3 * MOST,
+                                        unit(mass / volume)))
+                        .withSeverity(Severity.REJECTION))
+                .stream()
+                .toList();
+    }
+
+    private static String unit(double density) {
+        if (within(density / 1000)) {
+            return Sentence.of(
+                    "With all its lengths in [cm], or the mass in [g] instead of [kg], it would be %.3g g/cm3.",
+                    1e-6 * density);
+        }
+        if (within(density * 1000)) {
+            return Sentence.of("With the mass in [kg] instead of [g] it would be %.3g g/cm3.", density);
+        }
+        if (within(density * INCH)) {
+            return Sentence.of(
+                    "With all its lengths in [mm] instead of [in] it would be %.3g g/cm3.", 1e-3 * density * INCH);
+        }
+        return within(density / INCH)
+                ? Sentence.of("With all its lengths in [in] it would be %.3g g/cm3.", 1e-3 * density / INCH)
+                : "Check the mass, the lengths and their units.";
+    }
+
+    private static boolean within(double density) {
+        return density >= LEAST && density <= MOST;
     }
 
     private static double relative(Measured measured, double usual) {

@@ -15,6 +15,7 @@ import io.burnlaw.reduction.point.RateBudget;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.reduction.point.RatesAlong;
 import io.burnlaw.reduction.point.UsualUncertainty;
+import io.burnlaw.reduction.screening.BurnTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -94,7 +95,21 @@ public final class TimedBurn {
             return rejected(
                     firing, FindingCode.CHUFFING, "The log says that it pulsed, so its burn time gives no rate.");
         }
-        return new TimedBurn(firing, grain).reduced(time, density, ratio, velocity);
+        List<Finding> mass = MassReview.impossible(firing, grain);
+        if (!mass.isEmpty()) {
+            return new Reduction.Rejected(firing.id(), mass, Optional.empty());
+        }
+        Reduction result = new TimedBurn(firing, grain).reduced(time, density, ratio, velocity);
+        double rate = grain.web().value() / time.value();
+        if (result instanceof Reduction.Reduced && !BurnTime.possible(rate)) {
+            return rejected(
+                    firing,
+                    FindingCode.IMPLAUSIBLE_BURN_TIME,
+                    Sentence.of(
+                            "A web of %.3g mm in %.3g s makes %.3g mm/s; solid propellants burn at %s.",
+                            1e3 * grain.web().value(), time.value(), 1e3 * rate, BurnTime.BOUNDS));
+        }
+        return result;
     }
 
     private static Reduction rejected(Firing firing, FindingCode code, String text) {

@@ -43,6 +43,9 @@ final class BadPoints {
     /** Range of ln r in which the level of a law may lie: a factor of 25. */
     private static final double LEVELS = Math.log(25);
 
+    /** Odds of 20 to 1, on the scale of the costs. */
+    private static final double BEYOND_DOUBT = 2 * Math.log(20);
+
     private static final double BREAK_ODDS = Math.log(6);
     private static final int MOST_PIECES = 3;
 
@@ -71,8 +74,10 @@ final class BadPoints {
      * @param places of the bad points in the sample, ascending; at most a quarter
      * @param low    how many of them, from the lowest pressure on, are slower than the others: perhaps a regime
      * @param high   how many of them, from the highest pressure down, are faster
+     * @param slow   how many of the others, from the lowest pressure on, burn by a law of their own that is slower by more
+     *               than bad firings explain, beyond doubt; 0 for none
      */
-    record Found(int[] places, int low, int high) {}
+    record Found(int[] places, int low, int high, int slow) {}
 
     private BadPoints(Sample sample, Set<String> cautioned) {
         this.sample = sample;
@@ -104,7 +109,7 @@ final class BadPoints {
     static Found find(Sample sample, Set<String> cautioned) {
         int n = sample.size();
         return n < LEAST_POINTS || n > MOST_POINTS || 2 * sample.clusters() < n
-                ? new Found(new int[0], 0, 0)
+                ? new Found(new int[0], 0, 0, 0)
                 : new BadPoints(sample, cautioned).found();
     }
 
@@ -117,6 +122,7 @@ final class BadPoints {
             }
         }
         double best = Double.POSITIVE_INFINITY;
+        double single = Double.POSITIVE_INFINITY;
         Piece[] chosen = {};
         for (double scatter : SCATTERS) {
             double[][][] costs = new double[m][m][];
@@ -126,13 +132,15 @@ final class BadPoints {
                 }
             }
             Best found = best(costs);
-            double cost = found.cost + Math.pow((Math.log(scatter) - USUAL_SCATTER) / SCATTER_STD, 2);
+            double prior = Math.pow((Math.log(scatter) - USUAL_SCATTER) / SCATTER_STD, 2);
+            double cost = found.cost + prior;
+            single = Math.min(single, found.single + prior);
             if (cost < best) {
                 best = cost;
                 chosen = found.pieces(pieces);
             }
         }
-        return described(chosen);
+        return described(chosen, single - best > BEYOND_DOUBT);
     }
 
     /** By the number of bad points, the line with the least sum of squares of the others; null where there is none. */
@@ -254,7 +262,7 @@ final class BadPoints {
     }
 
     /** The best partition, as edges and numbers of bad points. */
-    private record Best(double cost, int[] ends, int[] bad) {
+    private record Best(double cost, double single, int[] ends, int[] bad) {
 
         Piece[] pieces(Piece[][][] all) {
             Piece[] chosen = new Piece[bad.length];
@@ -293,7 +301,8 @@ final class BadPoints {
                 }
             }
         }
-        Best best = new Best(Double.POSITIVE_INFINITY, new int[] {0}, new int[0]);
+        double single = Arrays.stream(least[1][m - 1]).min().orElseThrow();
+        Best best = new Best(Double.POSITIVE_INFINITY, single, new int[] {0}, new int[0]);
         for (int k = 1; k <= MOST_PIECES; k++) {
             for (int bad = 0; bad <= mostBad; bad++) {
                 if (least[k][m - 1][bad] < best.cost) {
@@ -308,14 +317,14 @@ final class BadPoints {
                         left -= each[j - 1];
                         b = a;
                     }
-                    best = new Best(least[k][m - 1][bad], ends, each);
+                    best = new Best(least[k][m - 1][bad], single, ends, each);
                 }
             }
         }
         return best;
     }
 
-    private Found described(Piece[] chosen) {
+    private Found described(Piece[] chosen, boolean several) {
         boolean[] bad = new boolean[x.length];
         double[] off = new double[x.length];
         int count = 0;
@@ -340,7 +349,19 @@ final class BadPoints {
             }
         }
         int[] places = IntStream.range(0, x.length).filter(i -> bad[i]).toArray();
-        return new Found(places, loneEnd(bad, off, false), loneEnd(bad, off, true));
+        return new Found(places, loneEnd(bad, off, false), loneEnd(bad, off, true), several ? slow(chosen, bad) : 0);
+    }
+
+    /** Good points below the first gap across which the rate rises by more than a bad firing is off. */
+    private int slow(Piece[] chosen, boolean[] bad) {
+        for (int k = 1; k < chosen.length; k++) {
+            double at = (x[chosen[k].from - 1] + x[chosen[k].from]) / 2;
+            if (chosen[k].line.at(at) - chosen[k - 1].line.at(at) > USUAL) {
+                return (int)
+                        IntStream.range(0, chosen[k].from).filter(i -> !bad[i]).count();
+            }
+        }
+        return 0;
     }
 
     private boolean near(Piece piece, Line line) {

@@ -67,7 +67,7 @@ final class RegimeReport {
                 breaks,
                 evidence,
                 unsettled,
-                fit.count() > 1 ? deciding.off() : List.of(),
+                deciding.off().stream().filter(id -> !fitted(id)).toList(),
                 findings(regimes, breaks, slowest, unsettled));
     }
 
@@ -122,6 +122,11 @@ final class RegimeReport {
         return only && below <= low && low < high && high <= above
                 ? Optional.of(new Regimes.Span(low, high))
                 : Optional.empty();
+    }
+
+    private boolean fitted(String id) {
+        return IntStream.range(0, sample.size())
+                .anyMatch(i -> sample.point(i).id().equals(id));
     }
 
     private Regimes.Span span(int i) {

@@ -53,6 +53,11 @@ public final class RegimeSearch {
                     parted.map(SparseEndScreen.Parted::apart), sample, new Selector(sample, options).select());
         }
 
+        static Answer of(SparseEndScreen.Parted parted, RegimeOptions options) {
+            Sample sample = Sample.of(parted.rest(), options.weighting(), options.systematicFloor());
+            return new Answer(Optional.of(parted.apart()), sample, new Selector(sample, options).select());
+        }
+
         int laws() {
             return selection.fit().count();
         }
@@ -96,12 +101,21 @@ public final class RegimeSearch {
             throw new IllegalArgumentException(points.size() + " points at fewer than two pressures");
         }
         Sample all = Sample.of(points, options.weighting(), options.systematicFloor());
-        List<String> off = off(points, all, options, BadPoints.find(all, about.cautioned()));
+        BadPoints.Found bad = BadPoints.find(all, about.cautioned());
+        List<String> off = off(points, all, options, bad);
         List<FitPoint> good = without(points, off);
         if (pressures(good) < 2) {
             return search(points, options, Answer.of(points, options), List.of(), about);
         }
-        return search(points, options, Answer.of(good, options), off, about);
+        Answer answer = Answer.of(good, options);
+        if (answer.laws() == 1 && answer.apart.isEmpty() && bad.slow() > 0 && off.size() == bad.places().length) {
+            answer = SparseEndScreen.split(good, bad.slow(), options)
+                    .filter(parted -> !parted.apart().mayBeBadFirings())
+                    .filter(parted -> pressures(parted.rest()) >= 2)
+                    .map(parted -> Answer.of(parted, options))
+                    .orElse(answer);
+        }
+        return search(points, options, answer, off, about);
     }
 
     private static Regimes search(
@@ -125,12 +139,11 @@ public final class RegimeSearch {
                 deciding = deciding.withCautioned(doubted, answer.words(), withoutThem.words());
             }
         }
-        if (answer.laws() > 1 || off.isEmpty()) {
+        if (answer.laws() > 1 || answer.apart.isPresent() || off.isEmpty()) {
             return RegimeReport.of(answer.sample, options, answer.selection, answer.apart, deciding, about.spans());
         }
         // Where there is one law, bad points stay in it, as they stay in every fit of one law.
-        List<String> apart = answer.apart.map(UnsettledRegime::ids).orElse(List.of());
-        Sample sample = Sample.of(without(points, apart), options.weighting(), options.systematicFloor());
+        Sample sample = Sample.of(points, options.weighting(), options.systematicFloor());
         return RegimeReport.of(
                 sample,
                 options,

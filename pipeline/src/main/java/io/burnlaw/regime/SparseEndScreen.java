@@ -51,6 +51,31 @@ final class SparseEndScreen {
         return chosen.map(candidate -> part(sample, candidate, options));
     }
 
+    /**
+     * Sets the smaller side of a split apart, where a test of the number of laws has too few points to tell.
+     *
+     * @param points  the points
+     * @param slow    how many of them, from the lowest pressure on, are the slow side
+     * @param options how
+     * @return the two sides; empty where the larger one does not predict the smaller one well enough
+     */
+    static Optional<Parted> split(List<FitPoint> points, int slow, RegimeOptions options) {
+        Sample sample = Sample.of(points, options.weighting(), options.systematicFloor());
+        int n = sample.size();
+        boolean below = 2 * slow <= n;
+        UnsettledRegime.Side side = below ? UnsettledRegime.Side.BELOW : UnsettledRegime.Side.ABOVE;
+        int m = below ? slow : n - slow;
+        int free = free(n - m - 2);
+        if (m < 1 || free < 1) {
+            return Optional.empty();
+        }
+        Line rest = rest(sample, side, m);
+        double student = rest.spread() > 1e-6 ? student(sample, side, m, rest) : 0;
+        return student < TDistribution.of(free).inverseSurvivalProbability(ERROR)
+                ? Optional.empty()
+                : Optional.of(part(sample, new Candidate(side, m, 0, student), options));
+    }
+
     private static Optional<Candidate> best(Sample sample, UnsettledRegime.Side side) {
         int n = sample.size();
         Candidate best = null;
@@ -179,6 +204,7 @@ final class SparseEndScreen {
                 sentence(
                         below,
                         m,
+                        Math.log(group.get(m - 1).pressure() / group.get(0).pressure()) <= SAME_PRESSURE,
                         StrictMath.exp(y),
                         sample.pressure(x),
                         ratio,
@@ -198,6 +224,7 @@ final class SparseEndScreen {
     private static String sentence(
             boolean below,
             int points,
+            boolean alike,
             double rate,
             double pressure,
             double ratio,
@@ -205,7 +232,9 @@ final class SparseEndScreen {
             double gapLow,
             double gapHigh,
             PressureLimit limit) {
-        return (points == 1 ? "One point" : points == 2 ? "Two points" : points + " points at one pressure")
+        return (points == 1
+                        ? "One point"
+                        : points == 2 ? "Two points" : points + " points" + (alike ? " at one pressure" : ""))
                 + " at " + Words.pressure(pressure) + " with " + Words.rate(rate)
                 + (below ? " burn" + (points == 1 ? "s " : " ") : " burn" + (points == 1 ? "s " : " "))
                 + Words.number(ratio, interval) + (below ? " times slower" : " times faster")

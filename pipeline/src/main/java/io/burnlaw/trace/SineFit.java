@@ -91,6 +91,9 @@ final class SineFit {
     /** The same on blocks, with the scatter that their samples have. */
     static SineFit of(Blocks blocks, double[] residual, int half) {
         int n = residual.length;
+        if (n <= 2 * half) {
+            return new SineFit(new double[0], new double[0], 0, 0);
+        }
         double wild = WILD * Scatter.stdAboutZero(residual, half, n - half);
         double[] times = new double[n];
         double[] kept = new double[n];

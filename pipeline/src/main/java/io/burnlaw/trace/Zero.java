@@ -33,6 +33,9 @@ record Zero(double[] values, double std, List<Finding> finding) {
     /** Significance of an offset or drift, in standard uncertainties. */
     private static final double STDS = 5;
 
+    /** A warmed sensor reads less than this share of the range [1]: 1 to 3 % is common, by practice, no source. */
+    private static final double LARGEST_WARMTH = 0.1;
+
     /** Standard uncertainty of a zero that could not be seen, as a share of the range [1]: common practice, no source. */
     private static final double UNSEEN = 0.01;
 
@@ -45,7 +48,12 @@ record Zero(double[] values, double std, List<Finding> finding) {
             return new Zero(values, UNSEEN * quiet.range(), List.of(unseen(time, channel, quiet)));
         }
         List<Finding> findings = new ArrayList<>();
-        Optional<Relaxation> relaxing = Relaxation.find(time, values, quiet);
+        // What falls by more than a warmed sensor ever reads is the burn itself, behind an igniter's peak for one.
+        Optional<Relaxation> relaxing = Relaxation.find(time, values, quiet)
+                .filter(found -> quiet.before().isEmpty()
+                        || Math.abs(found.zero(found.burnout())
+                                        - quiet.before().get().value())
+                                < LARGEST_WARMTH * quiet.range());
         double offset = anchor.get().value() - channel.known();
         double variance = square(anchor.get().std());
         double[] corrected = new double[values.length];

@@ -16,6 +16,8 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class CampaignReaderTest {
 
@@ -150,6 +152,30 @@ class CampaignReaderTest {
         assertThat(first.propellantMass().orElseThrow().value()).isEqualTo(0.1804);
         assertThat(campaign.firings().get(1).throatDiameter().value()).isEqualTo(8.5e-3);
         assertThat(campaign.firings().get(1).setAside()).contains("windy");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"60;8;0.02, 60;86;0.02, the throat is wider than the grain"})
+    void whatCannotBelongToOneMotorIsSaidOfItsRow(String good, String bad, String what) throws IOException {
+        write("campaign.yaml", YAML);
+        write("firings.csv", FIRINGS.replace(good.replace(';', ','), bad.replace(';', ',')));
+        assertThat(campaign().unusableRows())
+                .singleElement()
+                .satisfies(row ->
+                        assertThat(row.problems()).extracting(Problem::what).containsExactly(what));
+    }
+
+    /** Two segments of 38 mm by 60 mm displace 136 cm³: 5 g/cm³ would be 680 g. */
+    @ParameterizedTest
+    @CsvSource({"2188, 1", "0.2188, 0", "680, 0", "681, 1"})
+    void aGrainThatCannotWeighThisMuchIsSaidOfItsRow(String mass, int unusable) throws IOException {
+        write("campaign.yaml", YAML);
+        write(
+                "firings.csv",
+                FIRINGS.replace("weather", "propellant_mass [g]")
+                        .replace(",fine", "," + mass)
+                        .replace(",rain", ","));
+        assertThat(campaign().unusableRows()).hasSize(unusable);
     }
 
     @Test

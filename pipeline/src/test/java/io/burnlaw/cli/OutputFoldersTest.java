@@ -3,6 +3,7 @@ package io.burnlaw.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import io.burnlaw.report.document.DocumentReading;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -73,5 +74,18 @@ class OutputFoldersTest {
         }
         assertThat(OutputFolders.of(List.of(campaign), Optional.of(campaign.resolve("report"))))
                 .hasSize(1);
+    }
+
+    @Test
+    void theFolderOfAReportStandsForItsDocument() throws Exception {
+        Path report = Files.createDirectory(folder.resolve("report"));
+        Files.writeString(report.resolve("burnlaw.json"), "{\"format\": \"other/1\"}");
+        assertThat(OutputFolders.document(report))
+                .isInstanceOfSatisfying(
+                        DocumentReading.Refused.class,
+                        refused -> assertThat(refused.text()).contains("burnlaw.json"));
+        assertThat(OutputFolders.isReport(report)).isTrue();
+        Files.writeString(report.resolve("campaign.yaml"), "");
+        assertThat(OutputFolders.isReport(report)).as("a campaign is run").isFalse();
     }
 }

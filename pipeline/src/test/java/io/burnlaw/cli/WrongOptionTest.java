@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** What is said of options that cannot be read: in the words of whoever types them. */
 class WrongOptionTest {
@@ -43,5 +45,12 @@ class WrongOptionTest {
         assertThat(err.toString())
                 .contains("'--workers': 'two' is not a whole number")
                 .doesNotContain("is not an int");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"fit, run", "analyze, run", "help, --help", "validate, check", "chekc, check"})
+    void aWordThatPeopleTryLeadsToTheCommand(String tried, String meant) {
+        refused(tried);
+        assertThat(err.toString()).contains("'" + tried + "'. Did you mean " + meant);
     }
 }

@@ -6,6 +6,7 @@ import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.campaign.Hardware;
 import io.burnlaw.grain.Bates;
 import io.burnlaw.grain.Grain;
+import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
@@ -68,6 +69,7 @@ final class PlannedMotors {
                 PlanBasis.USUAL_THROAT_STD,
                 hardware,
                 OptionalDouble.of(3e6),
+                IgnitionSpike.NONE,
                 List.of());
     }
 
@@ -95,6 +97,7 @@ final class PlannedMotors {
                 PlanBasis.USUAL_THROAT_STD,
                 hardware(7.5e6),
                 OptionalDouble.empty(),
+                IgnitionSpike.NONE,
                 List.of()));
     }
 }

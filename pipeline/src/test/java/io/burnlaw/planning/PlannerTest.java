@@ -5,6 +5,7 @@ import static org.assertj.core.data.Offset.offset;
 import static org.assertj.core.data.Percentage.withPercentage;
 
 import io.burnlaw.campaign.Hardware;
+import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import java.util.ArrayList;
@@ -138,6 +139,7 @@ class PlannerTest {
                 0,
                 new Hardware(OptionalDouble.empty(), 1),
                 OptionalDouble.empty(),
+                IgnitionSpike.NONE,
                 List.of());
         Plan.Refused refused = (Plan.Refused) Planner.plan(nothing, OPTIONS);
         assertThat(refused.sentence()).contains("State the limit of the case");
@@ -224,6 +226,7 @@ class PlannerTest {
                 0,
                 PlannedMotors.hardware(9e6),
                 OptionalDouble.empty(),
+                IgnitionSpike.NONE,
                 List.of());
         Plan.Planned plan = (Plan.Planned) Planner.plan(of, OPTIONS.with(PlanOptions.Goal.BREAK));
         assertThat(plan.next().orElseThrow().meanPressure().value()).isBetween(0.75e6, 3e6);

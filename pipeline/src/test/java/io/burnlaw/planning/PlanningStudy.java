@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
+import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.prediction.Prediction;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitPoint;
@@ -144,6 +145,7 @@ class PlanningStudy {
                 THROAT_STD,
                 PlannedMotors.hardware(9e6),
                 OptionalDouble.of(4.5e6),
+                IgnitionSpike.NONE,
                 List.of());
     }
 

@@ -70,7 +70,8 @@ class LeaveOneOutTest {
                     0.3,
                     truth.maxPressure(),
                     mean,
-                    truth.burnTime()));
+                    truth.burnTime(),
+                    OptionalDouble.empty()));
         }
         return made;
     }
@@ -137,7 +138,8 @@ class LeaveOneOutTest {
                         0.3,
                         truth.maxPressure(),
                         truth.meanPressure(),
-                        truth.burnTime()));
+                        truth.burnTime(),
+                        OptionalDouble.empty()));
         assertThat(made.closure().firings().get(1).maxPressureError()).isCloseTo(0, offset(1e-4));
     }
 

@@ -28,4 +28,10 @@ class NumberFormatTest {
         assertThat(NumberFormat.withStd(1.23456, 0)).isEqualTo("1.235");
         assertThat(NumberFormat.withStd(1.23456, Double.NaN)).isEqualTo("1.235");
     }
+
+    @Test
+    void aPressureHasThreeDigitsInMegapascal() {
+        assertThat(NumberFormat.megapascal(4_766_666)).isEqualTo("4.77");
+        assertThat(NumberFormat.megapascal(101_325)).isEqualTo("0.101");
+    }
 }

@@ -56,9 +56,9 @@ class FaultMatrixStudy {
         String text = String.format(
                 Locale.ROOT,
                 "Beside six clean firings of the same propellant, none with a stated c* (%d such series): a throat misread"
-                        + " by 3 %%, 8 %% and 20 %% of its diameter is told as `implausible-cstar` in %.0f %%, %.0f %% and"
+                        + " by 3 %%, 8 %% and 20 %% of its diameter is reported as `implausible-cstar` in %.0f %%, %.0f %% and"
                         + " %.0f %%; a clock 1.15, 1.6 and 3 times too slow as `implausible-burn-time` in %.0f %%, %.0f %%"
-                        + " and %.0f %% (it needs three firings within a factor of 2 in pressure). Told in vain of the"
+                        + " and %.0f %% (it needs three firings within a factor of 2 in pressure). Reported wrongly of the"
                         + " %d clean firings: %d.%n",
                 SERIES,
                 100.0 * velocities[0] / SERIES,

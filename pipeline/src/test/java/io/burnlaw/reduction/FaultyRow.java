@@ -27,7 +27,20 @@ record FaultyRow(Firing row) {
         return with(row.throatDiameter(), row.throatDiameterAfter(), Optional.of(Measured.of(mass, 0.002 * mass)));
     }
 
+    FaultyRow chamber(double volume) {
+        return with(
+                row.throatDiameter(),
+                row.throatDiameterAfter(),
+                row.propellantMass(),
+                Optional.of(Measured.of(volume)));
+    }
+
     private FaultyRow with(Measured throat, Optional<Measured> after, Optional<Measured> mass) {
+        return with(throat, after, mass, row.chamberVolume());
+    }
+
+    private FaultyRow with(
+            Measured throat, Optional<Measured> after, Optional<Measured> mass, Optional<Measured> chamber) {
         return new FaultyRow(new Firing(
                 row.id(),
                 row.formulation(),
@@ -42,7 +55,7 @@ record FaultyRow(Firing row) {
                 row.igniterGas(),
                 row.grainTemperature(),
                 row.ambientPressure(),
-                row.chamberVolume(),
+                chamber,
                 row.setAside(),
                 row.note(),
                 row.settings(),

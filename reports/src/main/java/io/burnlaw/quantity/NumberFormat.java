@@ -53,6 +53,16 @@ public final class NumberFormat {
     }
 
     /**
+     * A pressure for a sentence.
+     *
+     * @param pascal [Pa], finite
+     * @return in megapascal, to three significant digits, without the unit
+     */
+    public static String megapascal(double pascal) {
+        return significant(Unit.MEGAPASCAL.fromSi(pascal), 3);
+    }
+
+    /**
      * The probability of a test.
      *
      * @param p [1]

@@ -25,6 +25,13 @@ final class QuantityText {
             "\\d{1,4}([-/.])\\d{1,2}\\1\\d{1,4}(?:[T ].*)?"
                     + "|\\d{1,2}[-. ]{0,2}(?i:jan|feb|m[aä]r|apr|ma[iy]|jun|jul|aug|sep|o[ck]t|nov|de[cz])[a-zä]*[-. ]{0,2}(?:\\d{2,4})?");
 
+    /** Says that a number is about right: the number is what was read off. */
+    private static final Pattern ABOUT = Pattern.compile("^(?:~|≈|(?i:ca\\.?|approx\\.?|about)(?=[\\s\\d]))\\s*");
+
+    /** Inches as a rule has them. */
+    private static final Pattern FRACTION =
+            Pattern.compile("(?:(\\d{1,4})[\\s\\-]+)?(\\d{1,3})/(\\d{1,3})(?![\\d/])(.*)");
+
     private static final Pattern CLOCK = Pattern.compile("(\\d{1,3}):([0-5]\\d(?:\\.\\d{1,6})?)");
 
     private final String text;
@@ -32,9 +39,23 @@ final class QuantityText {
     private final @Nullable Unit ofHeading;
 
     QuantityText(String text, Dimension dimension, @Nullable Unit ofHeading) {
-        this.text = text.strip();
+        this.text = dimension == Dimension.LENGTH
+                ? decimal(text.strip())
+                : ABOUT.matcher(text.strip()).replaceFirst("");
         this.dimension = dimension;
         this.ofHeading = ofHeading;
+    }
+
+    /** {@code 1 1/2 in} is read as {@code 1.5 in}. */
+    private static String decimal(String length) {
+        String plain = ABOUT.matcher(length).replaceFirst("");
+        Matcher fraction = FRACTION.matcher(plain);
+        if (!fraction.matches() || fraction.group(3).matches("0+")) {
+            return plain;
+        }
+        double whole = fraction.group(1) == null ? 0 : Double.parseDouble(fraction.group(1));
+        double value = whole + Double.parseDouble(fraction.group(2)) / Double.parseDouble(fraction.group(3));
+        return NumberFormat.plain(value, 12) + fraction.group(4);
     }
 
     QuantityReading read() {

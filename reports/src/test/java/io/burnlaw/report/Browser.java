@@ -1,6 +1,7 @@
 package io.burnlaw.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -10,9 +11,12 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.logging.Level;
+import java.util.stream.Stream;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -20,11 +24,20 @@ import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
 
-/** Debian's Chromium without a window, and what a test wants to know of a page in it. */
+/** A browser of the Chromium family without a window, and what a test wants to know of a page in it. */
 final class Browser implements AutoCloseable {
 
-    private static final File BROWSER = new File("/usr/bin/chromium");
-    private static final File DRIVER = new File("/usr/bin/chromedriver");
+    /** Browsers that the driver can drive, by their programs. */
+    private static final List<String> BROWSERS = List.of(
+            "chromium",
+            "chromium-browser",
+            "google-chrome",
+            "google-chrome-stable",
+            "chrome",
+            "microsoft-edge",
+            "msedge");
+
+    private static final List<String> DRIVERS = List.of("chromedriver", "msedgedriver");
 
     /** Axe-core 4.6.3, all its rules for WCAG 2.0, 2.1 and 2.2, level AA, and those that it calls best practice. */
     private static final String VIOLATIONS = """
@@ -37,11 +50,19 @@ final class Browser implements AutoCloseable {
     private final ChromeDriver driver;
 
     Browser(Path profile) {
-        assertThat(List.of(BROWSER, DRIVER))
-                .as("the pages are tested in Debian's browser: apt-get install chromium chromium-driver")
-                .allMatch(File::canExecute);
+        Optional<File> browser = program("BURNLAW_BROWSER", BROWSERS);
+        Optional<File> chromeDriver = program("BURNLAW_DRIVER", DRIVERS);
+        String missing =
+                "no browser of the Chromium family with its driver was found: install chromium and chromium-driver, or"
+                        + " name them by BURNLAW_BROWSER and BURNLAW_DRIVER";
+        if (System.getenv("CI") != null) {
+            assertThat(List.of(browser.isPresent(), chromeDriver.isPresent()))
+                    .as(missing)
+                    .containsOnly(true);
+        }
+        assumeTrue(browser.isPresent() && chromeDriver.isPresent(), missing);
         ChromeOptions options = new ChromeOptions();
-        options.setBinary(BROWSER);
+        options.setBinary(browser.get());
         options.addArguments(
                 "--headless=new",
                 "--no-sandbox",
@@ -53,8 +74,20 @@ final class Browser implements AutoCloseable {
         logs.enable(LogType.PERFORMANCE, Level.ALL);
         options.setCapability(ChromeOptions.LOGGING_PREFS, logs);
         driver = new ChromeDriver(
-                new ChromeDriverService.Builder().usingDriverExecutable(DRIVER).build(), options);
+                new ChromeDriverService.Builder()
+                        .usingDriverExecutable(chromeDriver.get())
+                        .build(),
+                options);
         driver.manage().timeouts().scriptTimeout(Duration.ofMinutes(2));
+    }
+
+    /** By the variable, else the first of the names on the path. */
+    private static Optional<File> program(String variable, List<String> names) {
+        Stream<File> stated = Optional.ofNullable(System.getenv(variable)).map(File::new).stream();
+        String[] folders = System.getenv().getOrDefault("PATH", "").split(File.pathSeparator);
+        Stream<File> found =
+                names.stream().flatMap(name -> Arrays.stream(folders).map(folder -> new File(folder, name)));
+        return Stream.concat(stated, found).filter(File::canExecute).findFirst();
     }
 
     ChromeDriver driver() {

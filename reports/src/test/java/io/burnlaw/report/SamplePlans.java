@@ -99,6 +99,8 @@ final class SamplePlans {
                         Quantity.of(1.1, "MPa"),
                         null,
                         Quantity.of(4.9, "MPa"),
+                        12.0,
+                        4.0,
                         List.of()),
                 "Drill 10.0 mm next: it narrows the interval of n from 0.016 to 0.012.",
                 List.of("Proof-test the case. The prediction holds for this grain and this batch only."),

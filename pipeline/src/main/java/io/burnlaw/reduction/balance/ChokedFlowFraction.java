@@ -58,7 +58,7 @@ public final class ChokedFlowFraction {
     }
 
     /** {@return pressure of the surroundings [Pa, absolute]} */
-    double ambient() {
+    public double ambient() {
         return ambient;
     }
 

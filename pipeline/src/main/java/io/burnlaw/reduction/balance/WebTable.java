@@ -46,7 +46,7 @@ public final class WebTable {
      * @param x web burned [m], cut to the web
      * @return [m2]
      */
-    double surface(double x) {
+    public double surface(double x) {
         return interpolate(surface, x);
     }
 

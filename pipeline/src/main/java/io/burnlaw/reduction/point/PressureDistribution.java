@@ -42,7 +42,7 @@ public final class PressureDistribution {
             total += duration[i];
         }
         if (!(total > 0)) {
-            throw new IllegalArgumentException("no time passed");
+            throw new NoTime();
         }
         return new PressureDistribution(KeptColumns.of(pressure, duration));
     }
@@ -108,5 +108,14 @@ public final class PressureDistribution {
             sum += duration[i] * (geometric ? StrictMath.log(pressure[i]) : StrictMath.pow(pressure[i], exponent));
         }
         return geometric ? StrictMath.exp(sum / total) : StrictMath.pow(sum / total, 1 / exponent);
+    }
+
+    /** Nothing lasted any time: of a firing, ignition and burnout fall together. */
+    public static final class NoTime extends IllegalArgumentException {
+        private static final long serialVersionUID = 1L;
+
+        NoTime() {
+            super("no time passed");
+        }
     }
 }

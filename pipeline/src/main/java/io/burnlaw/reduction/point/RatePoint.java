@@ -1,6 +1,5 @@
 package io.burnlaw.reduction.point;
 
-import io.burnlaw.reduction.BurnedBefore;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -46,6 +45,9 @@ public record RatePoint(
     /** How the reason begins for which a firing gives no rate by itself: web was gone before the main rise. */
     public static final String BURNED_BEFORE = "web was gone before the main rise: ";
 
+    /** What the budget calls it. */
+    public static final String BURNED_BEFORE_LINE = "burned before the rise";
+
     /** Where a point comes from. */
     public enum Source {
         /** A motor firing. */
@@ -86,7 +88,7 @@ public record RatePoint(
     /** {@return whether a part of its own makes it less certain than the other firings, so that it must weigh less} */
     public boolean lessCertain() {
         return source == Source.TIMED
-                || budget.stream().anyMatch(line -> line.source().equals(BurnedBefore.LINE));
+                || budget.stream().anyMatch(line -> line.source().equals(BURNED_BEFORE_LINE));
     }
 
     /** {@return the same point, to be fitted: the whole surface burned before the main rise} */

@@ -8,20 +8,33 @@ import io.burnlaw.reduction.events.Burn;
 import java.util.List;
 
 /** Whether a solid propellant can burn the web in the time of the main burn at all. */
-final class BurnTime {
+public final class BurnTime {
 
     /** Rates of any solid propellant in a motor [m/s]: common practice, no source. */
     private static final double SLOWEST = 0.1e-3;
 
     private static final double FASTEST = 100e-3;
 
+    /** In words. */
+    public static final String BOUNDS = "0.1 mm/s to 100 mm/s";
+
     private BurnTime() {}
+
+    /**
+     * Whether any solid propellant burns at a rate.
+     *
+     * @param rate [m/s]
+     * @return whether one does
+     */
+    public static boolean possible(double rate) {
+        return rate >= SLOWEST && rate <= FASTEST;
+    }
 
     static List<Finding> look(Burn burn, BurnShape shape) {
         double duration = shape.mainDuration();
         double web = burn.grain().web().value();
         double rate = web / duration;
-        if (!(duration > 0) || rate >= SLOWEST && rate <= FASTEST) {
+        if (!(duration > 0) || possible(rate)) {
             return List.of();
         }
         boolean fast = rate > FASTEST;

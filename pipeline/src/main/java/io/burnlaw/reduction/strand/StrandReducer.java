@@ -72,16 +72,30 @@ public final class StrandReducer {
         if (search.timing().isEmpty()) {
             findings.add(Finding.of(FindingCode.NO_IGNITION, search.reason()));
         }
+        Optional<PressureDistribution> pressures =
+                search.timing().flatMap(timing -> distribution(record.trace(), timing));
+        if (search.timing().isPresent() && pressures.isEmpty()) {
+            findings.add(Finding.of(
+                    FindingCode.NO_IGNITION,
+                    Sentence.of(
+                            "While the strand burned, from %.4g s to %.4g s, the record holds no pressure above zero: the"
+                                    + " sensor was dead, or the record is of something else.",
+                            search.timing().get().begin(), search.timing().get().end())));
+        }
         strand.setAside().ifPresent(reason -> findings.add(Finding.of(FindingCode.SET_ASIDE, reason)));
         boolean rejected = findings.stream().anyMatch(finding -> finding.severity() == Severity.REJECTION);
-        if (rejected || search.timing().isEmpty()) {
+        if (rejected || pressures.isEmpty()) {
             return new StrandReduction.Rejected(strand.id(), findings, history);
         }
-        return reduced(strand, record.trace(), search.timing().get(), findings, history);
+        return reduced(strand, pressures.get(), search.timing().get(), findings, history);
     }
 
     private static StrandReduction reduced(
-            Strand strand, Trace trace, StrandTiming timing, List<Finding> findings, Optional<TraceHistory> history) {
+            Strand strand,
+            PressureDistribution pressures,
+            StrandTiming timing,
+            List<Finding> findings,
+            Optional<TraceHistory> history) {
         double duration = timing.end() - timing.begin();
         double length = strand.length().value();
         double lengthStd = strand.length().stdOr(USUAL_LENGTH_STD);
@@ -89,7 +103,6 @@ public final class StrandReducer {
         double fromLength = lengthStd / length;
         double fromTime = timing.std() / duration;
         double relative = Math.hypot(fromLength, fromTime);
-        PressureDistribution pressures = distribution(trace, timing);
         double mean = pressures.powerMean(1);
         double pressureStd = strand.settings().pressureUncertainty().orElse(USUAL_PRESSURE_STD * mean);
         RatePoint point = new RatePoint(
@@ -142,7 +155,7 @@ public final class StrandReducer {
         return new StrandTiming.Search(Optional.of(new StrandTiming(first, last, step / Math.sqrt(6), 0)), "");
     }
 
-    private static PressureDistribution distribution(Trace trace, StrandTiming timing) {
+    private static Optional<PressureDistribution> distribution(Trace trace, StrandTiming timing) {
         double[] sum = new double[DISTRIBUTION_BINS];
         double[] duration = new double[DISTRIBUTION_BINS];
         double span = timing.end() - timing.begin();
@@ -164,6 +177,9 @@ public final class StrandReducer {
                 used++;
             }
         }
-        return PressureDistribution.of(java.util.Arrays.copyOf(sum, used), java.util.Arrays.copyOf(duration, used));
+        return used == 0
+                ? Optional.empty()
+                : Optional.of(PressureDistribution.of(
+                        java.util.Arrays.copyOf(sum, used), java.util.Arrays.copyOf(duration, used)));
     }
 }

@@ -74,7 +74,7 @@ public record StrandTiming(double begin, double end, double std, double rise) {
         double burn = time[top] - begin;
         int after = top + half;
         int until = after;
-        while (until < n - 1 && time[until] < time[top] + 0.07 * burn || until - after < 12) {
+        while (until < n - 1 && (time[until] < time[top] + 0.07 * burn || until - after < 12)) {
             until++;
         }
         double end = time[top];

@@ -93,7 +93,7 @@ final class PressureScale {
                                 readings.length == 0 ? "sensor's range" : "calibration",
                                 NumberFormat.plain(low / 1e6, 4),
                                 NumberFormat.plain(high / 1e6, 4),
-                                NumberFormat.plain((absolute[worst] - add) / 1e6, 4),
+                                NumberFormat.plain(Math.max(-1e12, Math.min(1e12, (absolute[worst] - add) / 1e6)), 4),
                                 NumberFormat.plain(time[worst], 4),
                                 absolute[worst] - add > ANOTHER_UNIT * high
                                         ? " No sensor reads as far beyond its range: look at the unit of the column."

@@ -106,7 +106,24 @@ public final class LawChart {
             PointMarks.draw(picture, formulation.points(), Ink.S1);
         }
         outsiders();
+        formulas(laws);
         return picture.done(description(laws));
+    }
+
+    /** Where a rate that rises with pressure leaves room: at the lower right. */
+    private void formulas(List<Law> laws) {
+        for (int i = 0; i < laws.size(); i++) {
+            Law law = laws.get(i);
+            String words = (law.regime() == null ? "" : law.regime() + ": ") + "r = " + Numbers.value(law.coefficient())
+                    + "\u00b7P^" + Numbers.value(law.exponent());
+            picture.over()
+                    .rimmed(
+                            picture.width() - 8,
+                            picture.height() - 30 - 18 * (laws.size() - 1 - i),
+                            "end",
+                            Ink.TEXT,
+                            i == laws.size() - 1 ? words + " (mm/s, MPa)" : words);
+        }
     }
 
     private void regimes(List<Law> laws) {

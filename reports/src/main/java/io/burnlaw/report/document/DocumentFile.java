@@ -32,6 +32,9 @@ public final class DocumentFile {
     /** What the library says of the input of which it must say nothing. */
     private static final Pattern SOURCE = Pattern.compile("Source: REDACTED \\([^)]*\\); ");
 
+    private static final Pattern OF_THE_LIBRARY =
+            Pattern.compile("Cannot (?:deserialize|coerce|construct|map)|JsonToken|java\\.|io\\.burnlaw|Exception");
+
     private static final String AGAIN =
             "take the burnlaw.json that a run wrote, or the page index.html, and leave it unedited";
 
@@ -170,9 +173,21 @@ public final class DocumentFile {
                     place, "the document is cut off", "the end of the file", "the rest of the document", AGAIN);
         }
         boolean syntax = e instanceof JsonParseException;
-        String message =
-                SOURCE.matcher(e.getOriginalMessage().lines().findFirst().orElse(""))
-                                .replaceAll("")
+        String said = SOURCE.matcher(e.getOriginalMessage().lines().findFirst().orElse(""))
+                .replaceAll("");
+        // A record that refuses its values says why in words of its own; what the library says of a member is in words
+        // of
+        // Java, and its place says enough.
+        String own = e.getCause() instanceof IllegalArgumentException refusal && refusal.getMessage() != null
+                ? refusal.getMessage()
+                : said;
+        String message = syntax
+                ? said
+                : (OF_THE_LIBRARY.matcher(own).find()
+                                ? own.contains("too large")
+                                        ? "a number that is too large"
+                                        : "a member of another kind, or one that is missing"
+                                : own)
                         + way(e);
         return new DocumentReading.Refused(
                 place,

@@ -61,8 +61,26 @@ public record Law(
 
     /** {@return the same law without the points of its curve} */
     Law withoutCurve() {
+        return with(regime, List.of(), null, List.of());
+    }
+
+    /**
+     * The same law as that of a regime.
+     *
+     * @param word the trade's word for it
+     * @return with the word; the other methods and tests stand beside the single law only
+     */
+    Law called(@Nullable String word) {
+        return with(word, List.of(), null, curve);
+    }
+
+    private Law with(
+            @Nullable String word,
+            List<MethodInterval> otherIntervals,
+            @Nullable LackOfFit otherLack,
+            List<CurvePoint> otherCurve) {
         return new Law(
-                regime,
+                word,
                 coefficient,
                 exponent,
                 referencePressure,
@@ -78,9 +96,9 @@ public record Law(
                 weighting,
                 pressureErrors,
                 unitPairs,
-                List.of(),
-                null,
-                List.of());
+                otherIntervals,
+                otherLack,
+                otherCurve);
     }
 
     private static List<List<Double>> twoByTwo(List<List<Double>> matrix) {

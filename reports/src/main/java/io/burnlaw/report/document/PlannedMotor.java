@@ -20,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param slowBelow pressure below which the propellant may burn slowly, absolute
  * @param fastAbove pressure above which points burn faster than the law, absolute
  * @param highestFired pressure so far, absolute
+ * @param ignitionSpike by which ignition stood above the burn: pressure times throat area, mean of the firings, N
+ * @param ignitionSpikeStd standard deviation of the next firing about it, N
  * @param remarks that belong beside every plan for it
  */
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
@@ -36,6 +38,8 @@ public record PlannedMotor(
         @Nullable Quantity slowBelow,
         @Nullable Quantity fastAbove,
         @Nullable Quantity highestFired,
+        @Nullable Double ignitionSpike,
+        @Nullable Double ignitionSpikeStd,
         List<String> remarks) {
 
     public PlannedMotor {

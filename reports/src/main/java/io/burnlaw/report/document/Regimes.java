@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  *     bend} (it changes; whether at a break or smoothly cannot be told) or {@code break}
  * @param selected how many
  * @param shape {@code joined} or {@code jumping}; absent for one
- * @param laws from low to high pressure
+ * @param laws from low to high pressure; where there is one, it is the single law
  * @param breaks between them
  * @param evidence why that many
  */
@@ -28,5 +28,24 @@ public record Regimes(
     public Regimes {
         laws = List.copyOf(laws);
         breaks = List.copyOf(breaks);
+    }
+
+    /**
+     * The same where one regime was found: its law is the single law, so that a reader never finds two answers to one
+     * question.
+     *
+     * @param single the single law
+     * @return with it in place of the one law; unchanged where there are several
+     */
+    public Regimes agreeingWith(Law single) {
+        return laws.size() != 1
+                ? this
+                : new Regimes(
+                        claim,
+                        selected,
+                        shape,
+                        List.of(single.called(laws.get(0).regime())),
+                        breaks,
+                        evidence);
     }
 }

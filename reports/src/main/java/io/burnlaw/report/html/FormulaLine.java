@@ -3,22 +3,45 @@ package io.burnlaw.report.html;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.UnitPair;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A law as people write it, in one pair of units.
+ * A law as people write it, in one pair of units. Coefficient and exponent are rounded together, so that they give the law
+ * back within 0.05 % over its range: each rounded by itself may miss it by more than its interval, since 1 psi is far from
+ * every pressure that was fired.
  *
  * @param key         of the units, for the switch of the page
- * @param coefficient a with four digits
- * @param exponent    n with three
+ * @param pressure    unit
+ * @param rate        unit
+ * @param coefficient a with five digits or more
+ * @param exponent    n with four decimals or more
+ * @param range       interval of a in these units, or a dash
  * @param words       units, range and intervals
- * @param copied      the same as plain text with six digits, which give the law back within 0.01 %
+ * @param copied      formula, units and range as plain text
  */
-public record FormulaLine(String key, String coefficient, String exponent, String words, String copied) {
+public record FormulaLine(
+        String key,
+        String pressure,
+        String rate,
+        String coefficient,
+        String exponent,
+        String range,
+        String words,
+        String copied) {
+
+    /** Share of the rate by which the rounded numbers may miss the law. */
+    static final double CLOSE = 5e-4;
+
+    private static final int LEAST_DIGITS = 5;
+    private static final int MOST_DIGITS = 10;
 
     private record Units(String key, String pressure, String rate, Unit unit, String pressureName, String rateName) {}
 
@@ -27,6 +50,8 @@ public record FormulaLine(String key, String coefficient, String exponent, Strin
             new Units("bar", "bar", "mm/s", Unit.BAR, "bar", "mm/s"),
             new Units("psi", "[psi]", "[in_i]/s", Unit.POUND_PER_SQUARE_INCH, "psi", "in/s"));
 
+    private static final Units SI = new Units("pa", "Pa", "m/s", Unit.PASCAL, "Pa", "m/s");
+
     /**
      * A law in every pair of units that the page switches between.
      *
@@ -34,6 +59,20 @@ public record FormulaLine(String key, String coefficient, String exponent, Strin
      * @return one line a pair that the document has, MPa and mm/s first
      */
     public static List<FormulaLine> of(Law law) {
+        return of(law, SHOWN);
+    }
+
+    /**
+     * A law in every pair of units that is cited.
+     *
+     * @param law with its unit pairs
+     * @return those of {@link #of(Law)}, and that of Pa and m/s
+     */
+    public static List<FormulaLine> cited(Law law) {
+        return of(law, Stream.concat(SHOWN.stream(), Stream.of(SI)).toList());
+    }
+
+    private static List<FormulaLine> of(Law law, List<Units> all) {
         UnitPair own = new UnitPair(
                 "MPa",
                 "mm/s",
@@ -41,9 +80,12 @@ public record FormulaLine(String key, String coefficient, String exponent, Strin
                 law.coefficient().low(),
                 law.coefficient().high(),
                 law.exponent().value(),
-                List.of());
+                law.coefficient().std() == null
+                        ? List.of()
+                        : List.of(List.of(square(
+                                law.coefficient().std() / law.coefficient().value()))));
         List<FormulaLine> lines = new ArrayList<>();
-        for (Units units : SHOWN) {
+        for (Units units : all) {
             Stream.concat(Stream.of(own), law.unitPairs().stream())
                     .filter(pair -> pair.pressureUnit().equals(units.pressure)
                             && pair.rateUnit().equals(units.rate))
@@ -63,13 +105,52 @@ public record FormulaLine(String key, String coefficient, String exponent, Strin
         String intervals = a.isEmpty() || level == null
                 ? ""
                 : "; a " + a + (n.isEmpty() ? "" : ", n " + n) + " (" + NumberFormat.plain(100 * level, 3) + " %)";
+        Rounded rounded = Rounded.of(pair, inUnits(law.pressureLow(), units), inUnits(law.pressureHigh(), units));
+        String exponent = rounded.exponent.toPlainString();
         return new FormulaLine(
                 units.key,
-                NumberFormat.significant(pair.coefficient(), 4),
-                NumberFormat.significant(pair.exponent(), 3),
+                units.pressureName,
+                units.rateName,
+                rounded.coefficient.toPlainString(),
+                exponent.replace('-', '\u2212'),
+                Words.coefficientRange(pair),
                 stated + "; from " + range + intervals,
-                "r = " + NumberFormat.plain(pair.coefficient(), 6) + " * P^" + NumberFormat.plain(pair.exponent(), 6)
-                        + "   (" + stated + ", " + range + ")");
+                "r = " + rounded.coefficient.toPlainString() + " * P^"
+                        + (exponent.startsWith("-") ? "(" + exponent + ")" : exponent) + "   (" + stated + ", " + range
+                        + ")");
+    }
+
+    private static double square(double number) {
+        return number * number;
+    }
+
+    private static double inUnits(Quantity pressure, Units units) {
+        return units.unit.fromSi(Unit.MEGAPASCAL.toSi(io.burnlaw.report.document.Unit.MPA.value(pressure)));
+    }
+
+    /** The exponent to a place, and the coefficient that then meets the law in the middle of its range. */
+    private record Rounded(BigDecimal coefficient, BigDecimal exponent) {
+
+        static Rounded of(UnitPair pair, double low, double high) {
+            double middle = StrictMath.sqrt(low * high);
+            for (int digits = LEAST_DIGITS; ; digits++) {
+                BigDecimal n = new BigDecimal(pair.exponent()).setScale(digits - 1, RoundingMode.HALF_EVEN);
+                double a = pair.coefficient() * StrictMath.pow(middle, pair.exponent() - n.doubleValue());
+                Rounded rounded =
+                        new Rounded(new BigDecimal(a).round(new MathContext(digits, RoundingMode.HALF_EVEN)), n);
+                // two power laws differ most at an end of a range
+                if (digits == MOST_DIGITS || rounded.near(pair, low) && rounded.near(pair, high)) {
+                    return rounded;
+                }
+            }
+        }
+
+        private boolean near(UnitPair pair, double pressure) {
+            double ratio = coefficient.doubleValue()
+                    / pair.coefficient()
+                    * StrictMath.pow(pressure, exponent.doubleValue() - pair.exponent());
+            return Math.abs(ratio - 1) <= CLOSE;
+        }
     }
 
     private static String between(@Nullable Double low, @Nullable Double high, int digits) {

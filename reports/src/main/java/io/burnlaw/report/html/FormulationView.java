@@ -45,6 +45,8 @@ public record FormulationView(
         long firings,
         List<String> additive) {
 
+    private static final int MOST_WORRIES = 3;
+
     static FormulationView of(
             Characterization document, List<Firing> firings, Formulation formulation, String anchor, Scales scales) {
         int[] own = IntStream.range(0, firings.size())
@@ -129,6 +131,17 @@ public record FormulationView(
                 && flagged == 0
                 && formulation.notFitted() == null
                 && (closure == null || !Boolean.FALSE.equals(closure.good()));
+    }
+
+    /** {@return the gravest findings, for which the first screen has room beside what is said of the firings} */
+    public List<Finding> firstWorries() {
+        int said = (formulation.notFitted() == null ? 0 : 1) + (setAside > 0 ? 1 : 0) + (flagged > 0 ? 1 : 0);
+        return worries.subList(0, Math.min(worries.size(), Math.max(1, MOST_WORRIES - said)));
+    }
+
+    /** {@return the findings after {@link #firstWorries}} */
+    public List<Finding> otherWorries() {
+        return worries.subList(firstWorries().size(), worries.size());
     }
 
     private static long count(List<Firing> firings, int[] own, String status) {

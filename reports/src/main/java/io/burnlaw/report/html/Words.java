@@ -126,16 +126,6 @@ public final class Words {
     }
 
     /**
-     * The coefficient in another pair of units, with the digits that its interval leaves.
-     *
-     * @param pair units
-     * @return such as {@code 0.0124}
-     */
-    public static String coefficient(UnitPair pair) {
-        return Numbers.value(quantity(pair));
-    }
-
-    /**
      * The interval of the coefficient in another pair of units.
      *
      * @param pair units

@@ -1,0 +1,39 @@
+package io.burnlaw.characterize;
+
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import java.util.function.Function;
+import java.util.function.Supplier;
+
+/**
+ * Keeps a fault of the program to the firing, strand or formulation at which it happened: the others of the campaign are
+ * not lost with it.
+ */
+final class Guard {
+
+    private Guard() {}
+
+    /**
+     * Does the work, and says so where the program fails.
+     *
+     * @param work   to do
+     * @param where  what the work was for, such as {@code firing F-1}
+     * @param failed the result where the program fails, from the finding that says so
+     * @param <T>    of the result
+     * @return either result
+     */
+    static <T> T around(Supplier<T> work, String where, Function<Finding, T> failed) {
+        try {
+            return work.get();
+        } catch (RuntimeException | StackOverflowError fault) {
+            if (Boolean.getBoolean("burnlaw.trace")) {
+                fault.printStackTrace();
+            }
+            return failed.apply(Finding.of(
+                    FindingCode.PROGRAM_FAULT,
+                    "The program failed on " + where + ". Its numbers may be such as no firing has; if they are right,"
+                            + " please report it with its row and its record (the option -Dburnlaw.trace=true before"
+                            + " -jar shows the place in the program)."));
+        }
+    }
+}

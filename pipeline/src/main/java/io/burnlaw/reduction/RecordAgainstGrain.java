@@ -1,0 +1,372 @@
+package io.burnlaw.reduction;
+
+import io.burnlaw.campaign.GrainDescription;
+import io.burnlaw.campaign.GrainDescription.SurfacePoint;
+import io.burnlaw.campaign.GrainKind;
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
+import io.burnlaw.finding.Severity;
+import io.burnlaw.grain.Grain;
+import io.burnlaw.grain.GrainBuilding;
+import io.burnlaw.grain.Grains;
+import io.burnlaw.grain.SurfaceTable;
+import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.balance.BurnInputs;
+import io.burnlaw.reduction.balance.BurnPressures;
+import io.burnlaw.reduction.balance.Continuity;
+import io.burnlaw.reduction.balance.LocalExponent;
+import io.burnlaw.reduction.balance.RateEstimate;
+import io.burnlaw.reduction.balance.WebTable;
+import io.burnlaw.reduction.events.Burn;
+import io.burnlaw.reduction.events.EventFinder;
+import io.burnlaw.reduction.point.InstantaneousRate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+
+/**
+ * Whether the record can be that of the grain in the log: both definitions of the rate must agree, and one power law of the
+ * pressure must give the rates along the burn.
+ *
+ * <pre>
+ *     misfit^2 = d^2 + s^2 + b^2
+ *     d   the two rates at one pressure, ln of their ratio
+ *     s   what one law leaves of ln r along the burn: standard deviation, and n beyond what propellants have times that of ln P
+ *     b   the mean web's burnout less the bend of the trace, over the burn time, beyond what an uneven web explains
+ * </pre>
+ *
+ * <p>Where they do not agree, what is usually wrong in a log is tried, one thing at a time. What a throat that changed a
+ * little explains as well is left to {@link ThroatReview}.
+ *
+ * <p><b>Source.</b> Derived.
+ *
+ * @param misfit      of the grain in the log [1]
+ * @param definitions by how much the two rates disagree [1]
+ * @param alternative what fits, where one thing does
+ * @param size        standard uncertainty of the rate because of it [1]
+ */
+record RecordAgainstGrain(double misfit, double definitions, Optional<Alternative> alternative, double size) {
+
+    /**
+     * Another grain.
+     *
+     * @param words  what would be otherwise than in the log
+     * @param misfit of it [1]
+     * @param rate   mass balance rate with it over that with the log's grain [1]
+     */
+    record Alternative(String words, double misfit, double rate) {}
+
+    private record Candidate(String words, Grain grain) {}
+
+    private record Fit(double misfit, double definitions, double rate) {}
+
+    /** From this misfit on other grains are tried [1]. */
+    private static final double TRY = 0.015;
+
+    /** From this one on it is told even where none of them fits [1]. */
+    private static final double TELL = 0.08;
+
+    /** An alternative must leave less than this share of the misfit [1]. */
+    private static final double BETTER = 0.4;
+
+    /** A grain that leaves no more than this is right, whatever else explains the start as well [1]. */
+    private static final double EXACT = 0.005;
+
+    /** Of a misfit that is larger than all usual ones, an alternative may leave this share [1]. */
+    private static final double FAR = 0.25;
+
+    /** A rate that may be off by more than this is no rate [1]. */
+    private static final double GROSS = 0.25;
+
+    /** Where nothing explains the misfit, nobody knows what it does to the rate: this much is gross then [1]. */
+    private static final double UNKNOWN = 0.12;
+
+    /** Exponents beyond these are rather a wrong grain than a propellant [1]: common practice, no source. */
+    private static final double LEAST_EXPONENT = -0.3;
+
+    private static final double MOST_EXPONENT = 0.75;
+
+    /** Changes of a throat's area that are usual [1]: common practice, no source. */
+    private static final double SLAG = -0.04;
+
+    private static final double EROSION = 0.15;
+
+    /** Below this share of the highest pressure a shrinking surface is a flicker [1]. */
+    private static final double FADING = 0.2;
+
+    /** More of the web than this, gone before the main rise, and the record is not asked [1]. */
+    static final double LIT_BEFORE = 0.01;
+
+    private static final int CELLS = 1000;
+
+    /** Mass over volume may be this much further from the density than with the log's grain [1]. */
+    private static final double DENSITY = 0.1;
+
+    /**
+     * Compares.
+     *
+     * @param burn     what was measured
+     * @param inputs   of the mass balance
+     * @param found    events
+     * @param hump     a start that was faster than its pressure explains
+     * @param throat   what the course of the rates says of the throat
+     * @return what does not fit; empty where it does
+     */
+    static Optional<RecordAgainstGrain> of(
+            Burn burn,
+            BurnInputs inputs,
+            EventFinder.Found found,
+            Optional<ErosiveHump> hump,
+            Optional<ThroatChange> throat) {
+        BurnInputs coarse = inputs.withRecord(inputs.record().coarser(CELLS));
+        Fit logged = fit(coarse, found);
+        // A start that seems to burn faster is looked at whatever it leaves.
+        double least = hump.isPresent() ? TRY / 2 : TRY;
+        if (!(logged.misfit > least)) {
+            return Optional.empty();
+        }
+        boolean usualThroat = throat.map(ThroatChange::area)
+                .filter(area -> area > SLAG && area < EROSION)
+                .isPresent();
+        double unexplained = usualThroat
+                ? fit(
+                                coarse.withThroatAfter(
+                                        coarse.throatAfter() * (1 + throat.get().area())),
+                                found)
+                        .misfit
+                : logged.misfit;
+        if (!(unexplained > least)) {
+            return Optional.empty();
+        }
+        // A start that burned faster is believed unless another grain leaves clearly less than it does.
+        double byHump = hump.isPresent() ? Math.max(EXACT, BETTER * hump.get().residual()) : Double.POSITIVE_INFINITY;
+        double enough = Math.max(TELL / 2, FAR * unexplained);
+        Optional<Alternative> best = candidates(burn).stream()
+                .filter(candidate -> massAllows(burn, candidate.grain))
+                .map(candidate -> tried(burn, coarse, candidate, found, logged))
+                .filter(tried -> tried.misfit < BETTER * unexplained && tried.misfit < Math.min(enough, byHump))
+                .min(Comparator.comparingDouble(Alternative::misfit));
+        if (best.isEmpty() && (hump.isPresent() || !(unexplained > TELL))) {
+            return Optional.empty();
+        }
+        double size = best.map(other -> Math.abs(StrictMath.log(other.rate))).orElse(0.0);
+        return Optional.of(
+                new RecordAgainstGrain(logged.misfit, logged.definitions, best, Math.max(size, logged.misfit)));
+    }
+
+    private static Alternative tried(
+            Burn burn, BurnInputs inputs, Candidate candidate, EventFinder.Found found, Fit logged) {
+        Burn other = new Burn(burn.firing(), burn.formulation(), burn.hardware(), candidate.grain, burn.record());
+        Fit fit = fit(BurnInputs.of(other, inputs.record()), found);
+        return new Alternative(candidate.words, fit.misfit, fit.rate / logged.rate);
+    }
+
+    private static Fit fit(BurnInputs inputs, EventFinder.Found found) {
+        RateEstimate estimate =
+                RateEstimate.of(inputs, found.crossing(), OptionalDouble.empty(), RateEstimate.TRANSIENT);
+        double ambient = inputs.flow().ambient();
+        double rate = estimate.massBalance();
+        List<InstantaneousRate> whole = Continuity.along(estimate, ambient);
+        double highest =
+                whole.stream().mapToDouble(InstantaneousRate::pressure).max().orElse(0);
+        List<InstantaneousRate> along = whole.stream()
+                .filter(at -> at.pressure() - ambient > FADING * (highest - ambient))
+                .toList();
+        double burnTime = estimate.burnout() - estimate.ignition();
+        if (along.size() < BurnTrend.INDEPENDENT || !(rate > 0) || !(burnTime > 0)) {
+            return new Fit(Double.NaN, Double.NaN, rate);
+        }
+        double exponent = LocalExponent.of(estimate.balance(), estimate.firstEven(), estimate.lastEven());
+        double ofMass = BurnPressures.between(inputs.record(), estimate.firstEven(), estimate.lastEven(), ambient)
+                .powerMean(exponent);
+        double ofThickness = BurnPressures.between(inputs.record(), estimate.ignition(), estimate.burnout(), ambient)
+                .powerMean(exponent);
+        double definitions =
+                StrictMath.log(estimate.thicknessTime() * StrictMath.pow(ofMass / ofThickness, exponent) / rate);
+        double uneven =
+                1.5 * Math.sqrt(2) * estimate.tail().spread() / inputs.grain().web() + 0.02;
+        double knee = Math.min(found.bisector().orElse(found.curvature()), found.curvature());
+        double place =
+                endsAtOnce(inputs.grain()) ? Math.max(0, Math.abs(estimate.burnout() - knee) / burnTime - uneven) : 0;
+        double course = course(along);
+        return new Fit(Math.sqrt(definitions * definitions + course * course + place * place), definitions, rate);
+    }
+
+    /** A surface that shrinks to nothing leaves no bend in the trace. */
+    private static boolean endsAtOnce(WebTable grain) {
+        return grain.surface(0.97 * grain.web()) > 0.3 * grain.volume() / grain.web();
+    }
+
+    private static double course(List<InstantaneousRate> along) {
+        double meanP = along.stream()
+                .mapToDouble(at -> StrictMath.log(at.pressure()))
+                .average()
+                .orElseThrow();
+        double meanR = along.stream()
+                .mapToDouble(at -> StrictMath.log(at.rate()))
+                .average()
+                .orElseThrow();
+        double pp = 0;
+        double pr = 0;
+        for (InstantaneousRate at : along) {
+            double p = StrictMath.log(at.pressure()) - meanP;
+            pp += p * p;
+            pr += p * (StrictMath.log(at.rate()) - meanR);
+        }
+        // A burn whose pressure hardly varies shows no exponent: then that of most propellants holds.
+        double prior = along.size() * square(0.01 / 0.25);
+        double free = (pr + prior * LocalExponent.USUAL) / (pp + prior);
+        double exponent = Math.max(LEAST_EXPONENT, Math.min(MOST_EXPONENT, free));
+        double sum = 0;
+        for (InstantaneousRate at : along) {
+            sum += square(StrictMath.log(at.rate()) - meanR - exponent * (StrictMath.log(at.pressure()) - meanP));
+        }
+        return Math.sqrt(sum / along.size());
+    }
+
+    private static double square(double x) {
+        return x * x;
+    }
+
+    private static boolean massAllows(Burn burn, Grain grain) {
+        Optional<Double> logged = MassReview.ratio(burn);
+        return logged.map(ratio -> Math.abs(StrictMath.log(ratio * burn.grain().volume(0) / grain.volume(0)))
+                        < Math.abs(StrictMath.log(ratio)) + DENSITY)
+                .orElse(true);
+    }
+
+    private static List<Candidate> candidates(Burn burn) {
+        GrainDescription log = burn.firing().grain();
+        List<Candidate> all = new ArrayList<>();
+        GrainKind kind = GrainKind.of(log.kind()).orElse(GrainKind.TABLE);
+        int faces = 2 * log.segments();
+        if (kind == GrainKind.BATES || kind == GrainKind.TUBE) {
+            int stated = kind == GrainKind.TUBE ? faces : log.inhibitedEnds();
+            for (int ends : new int[] {0, 1, 2, log.segments(), faces - 1, faces}) {
+                if (ends != stated) {
+                    add(
+                            all,
+                            ends == 0
+                                    ? "all ends burned"
+                                    : ends == faces
+                                            ? "no end burned"
+                                            : ends + " of the " + faces + " ends did not burn",
+                            with(log, GrainKind.BATES, ends, log.dimensions()));
+                }
+            }
+            add(
+                    all,
+                    "the outside burned and the ends did not",
+                    with(log, GrainKind.TUBE_BOTH_SIDES, 0, log.dimensions()));
+        }
+        if (kind == GrainKind.TUBE_BOTH_SIDES) {
+            add(all, "the outside did not burn", with(log, GrainKind.TUBE, 0, log.dimensions()));
+        }
+        if (kind == GrainKind.END_BURNER) {
+            Map<String, Measured> sizes = log.dimensions();
+            if (sizes.containsKey("outer_diameter") && sizes.containsKey("segment_length")) {
+                all.add(new Candidate(
+                        "the side burned as well",
+                        litSide(
+                                sizes.get("outer_diameter").value() / 2,
+                                sizes.get("segment_length").value())));
+            }
+        }
+        lengths(log, all);
+        return all.stream().distinct().toList();
+    }
+
+    private static void lengths(GrainDescription log, List<Candidate> all) {
+        List<String> diameters = log.dimensions().keySet().stream()
+                .filter(name -> name.contains("diameter"))
+                .toList();
+        all.addAll(scaled(log, "radii stand for diameters", diameters, 2));
+        for (String name : log.dimensions().keySet()) {
+            String words = name.replace('_', ' ');
+            if (diameters.contains(name)) {
+                all.addAll(scaled(log, "the " + words + " is a radius", List.of(name), 2));
+            } else if (log.segments() > 1) {
+                all.addAll(
+                        scaled(log, "the " + words + " is that of all segments", List.of(name), 1.0 / log.segments()));
+            }
+            all.addAll(scaled(log, "the " + words + " is in [cm]", List.of(name), 10));
+        }
+    }
+
+    private static List<Candidate> scaled(GrainDescription log, String words, List<String> names, double factor) {
+        Map<String, Measured> other = new TreeMap<>(log.dimensions());
+        names.forEach(name ->
+                other.computeIfPresent(name, (n, value) -> new Measured(value.value() * factor, value.std())));
+        List<Candidate> made = new ArrayList<>();
+        GrainKind.of(log.kind())
+                .filter(kind -> kind != GrainKind.TABLE && !names.isEmpty())
+                .ifPresent(kind -> add(made, words, with(log, kind, log.inhibitedEnds(), other)));
+        return made;
+    }
+
+    private static GrainDescription with(
+            GrainDescription log, GrainKind kind, int inhibited, Map<String, Measured> dimensions) {
+        return new GrainDescription(kind.word(), log.segments(), inhibited, dimensions, List.of(), Optional.empty());
+    }
+
+    private static void add(List<Candidate> all, String words, GrainDescription description) {
+        if (Grains.of(description) instanceof GrainBuilding.Built built) {
+            all.add(new Candidate(words, built.grain()));
+        }
+    }
+
+    /** An end burner whose side is lit as well: a rod that burns at its side and at one end. */
+    static Grain litSide(double radius, double length) {
+        List<SurfacePoint> points = new ArrayList<>();
+        double web = Math.min(radius, length);
+        for (int i = 0; i <= 64; i++) {
+            double x = web * i / 64;
+            double r = radius - x;
+            points.add(new SurfacePoint(x, Math.PI * r * r + 2 * Math.PI * r * (length - x)));
+        }
+        return new SurfaceTable(points, OptionalDouble.empty());
+    }
+
+    /**
+     * The finding.
+     *
+     * @param reduction of the burn
+     * @return what is told
+     */
+    static List<Finding> look(BurnReduction reduction) {
+        return reduction.againstGrain().map(seen -> seen.told(reduction)).stream()
+                .toList();
+    }
+
+    private Finding told(BurnReduction reduction) {
+        boolean gross = size > (alternative.isPresent() ? GROSS : UNKNOWN);
+        return Finding.at(
+                        FindingCode.RECORD_AGAINST_GRAIN,
+                        Sentence.of(
+                                "The record does not fit the grain in the log: %.3g mm/s by thickness and time, %.3g mm/s by the"
+                                        + " mass balance, and one law of the pressure leaves %.2g %% between record and grain."
+                                        + " %s %s",
+                                1e3 * reduction.estimate().thicknessTime(),
+                                1e3 * reduction.estimate().massBalance(),
+                                100 * misfit,
+                                alternative
+                                        .map(other -> Sentence.of(
+                                                "It fits to %.2g %% if %s: the rate would be %.3g mm/s.",
+                                                100 * other.misfit,
+                                                other.words,
+                                                1e3
+                                                        * other.rate
+                                                        * reduction.estimate().massBalance()))
+                                        .orElse("None of the usual mistakes in a log explains it."),
+                                gross
+                                        ? "Nothing can be said of the rate until the log is right."
+                                        : Sentence.of("The uncertainty holds all of it, %.2g %%.", 100 * size)),
+                        reduction.events().webBurnout())
+                .withSeverity(gross ? Severity.REJECTION : Severity.CAUTION);
+    }
+}

@@ -1,0 +1,106 @@
+package io.burnlaw;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** What DEVELOPERS.md says of the code is true, and what people read is plain. */
+class HouseTest {
+
+    private static final Path TOP = Path.of("..");
+
+    private static final Pattern CALL = Pattern.compile("(?m)^\\d+\\. `(\\w+)\\.(\\w+)`");
+
+    private static final Pattern STRING = Pattern.compile("\"(?:[^\"\\\\\\n]|\\\\.)*\"");
+
+    private static final Pattern CONVERTED =
+            Pattern.compile("burnlaw.(campaign|planning|comparison|prediction|publish|characterize|ratelaw)\\b");
+
+    /** Riddles, and data that talk: each stood in a page or message once. */
+    private static final Pattern RIDDLE = Pattern.compile(
+            "in vain|nobody fired|bears it|speaks? for|acquit|no promise|foretold|foretell|set aside by the log"
+                    + "|has no say|what the law leaves|(?:is|are|was|were) told (?!apart)",
+            Pattern.CASE_INSENSITIVE);
+
+    @Test
+    void theWayOfOneFiringIsAsListed() throws IOException {
+        List<MatchResult> calls = CALL.matcher(Files.readString(TOP.resolve("DEVELOPERS.md")))
+                .results()
+                .toList();
+        assertThat(calls).hasSizeBetween(20, 25);
+        Map<String, Path> sources =
+                sources().collect(Collectors.toMap(HouseTest::name, path -> path, (one, other) -> one));
+        for (MatchResult call : calls) {
+            assertThat(sources).containsKey(call.group(1) + ".java");
+            assertThat(Files.readString(sources.get(call.group(1) + ".java")))
+                    .as(call.group())
+                    .contains(" " + call.group(2) + "(");
+        }
+    }
+
+    @Test
+    void messagesAndDocsArePlain() throws IOException {
+        List<String> riddles = new ArrayList<>();
+        try (Stream<Path> docs = Files.list(TOP.resolve("docs"))) {
+            for (Path doc : Stream.concat(docs, Stream.of(TOP.resolve("README.md"), TOP.resolve("DEVELOPERS.md")))
+                    .filter(path -> path.toString().endsWith(".md"))
+                    .sorted()
+                    .toList()) {
+                RIDDLE.matcher(Files.readString(doc))
+                        .results()
+                        .forEach(found -> riddles.add(name(doc) + ": " + found.group()));
+            }
+        }
+        for (Path source : sources().toList()) {
+            STRING.matcher(Files.readString(source))
+                    .results()
+                    .filter(text -> RIDDLE.matcher(text.group()).find())
+                    .forEach(text -> riddles.add(name(source) + ": " + text.group()));
+        }
+        assertThat(riddles).isEmpty();
+    }
+
+    @Test
+    void aPressureBecomesMegapascalInQuantityAlone() throws IOException {
+        List<String> factors = new ArrayList<>();
+        for (Path source : sources()
+                .filter(path -> CONVERTED.matcher(path.toString()).find())
+                .toList()) {
+            if (Files.readString(source).matches("(?s).*[/*] ?1e-?6\\b.*")) {
+                factors.add(name(source));
+            }
+        }
+        assertThat(factors).isEmpty();
+    }
+
+    private static String name(Path path) {
+        return path.getFileName().toString();
+    }
+
+    private static Stream<Path> sources() {
+        return Stream.of("pipeline", "reports")
+                .map(module -> TOP.resolve(module).resolve("src/main"))
+                .flatMap(folder -> {
+                    try (Stream<Path> files = Files.walk(folder)) {
+                        return files
+                                .filter(path -> path.toString().endsWith(".java")
+                                        || path.toString().endsWith(".jte"))
+                                .toList()
+                                .stream();
+                    } catch (IOException failed) {
+                        throw new UncheckedIOException(failed);
+                    }
+                });
+    }
+}
