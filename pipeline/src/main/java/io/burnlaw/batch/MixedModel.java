@@ -29,7 +29,7 @@ final class MixedModel {
     private static final int MOST_STEPS = 300;
 
     /** Of the gain of the criterion that a step promises, minus twice the log likelihood: far below what a digit needs. */
-    private static final double SETTLED = 1e-16;
+    private static final double SETTLED = 1e-11;
 
     private static final double LEAST_WITHIN = 1e-30;
 
