@@ -21,6 +21,7 @@ class ArchitectureTest {
             "simulation",
             "reduction",
             "ratelaw",
+            "batch",
             "regime",
             "comparison",
             "prediction",

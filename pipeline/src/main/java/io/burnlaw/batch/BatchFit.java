@@ -1,0 +1,373 @@
+package io.burnlaw.batch;
+
+import io.burnlaw.quantity.Sentence;
+import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.ratelaw.SystematicError;
+import io.burnlaw.ratelaw.Weighting;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+import org.apache.commons.statistics.distribution.FDistribution;
+
+/**
+ * Fits r = a·P^n to the points of several batches.
+ *
+ * <pre>
+ *     ln r = L + b + (n + c) · ln(P / P_ref) + e      b ~ N(0, between²)   c ~ N(0, slope²)   e ~ N(0, within²)
+ * </pre>
+ *
+ * c is in the model only where an F test shows at the level that exponents of batches differ. Errors of the pressure count
+ * through the slope, a less certain point brings its own variance, shared errors move all batches alike; several points of one
+ * firing count as one, at their mean in ln P and ln r.
+ *
+ * <p>The test of a difference and the interval of the between-batch deviation are exact for equal variances whatever the
+ * numbers of firings (Wald 1947; Seely and El-Bassiouni 1983): with ψ the ratio of the variances,
+ * ( RSS(ψ) − RSS(∞) ) / (m − 1) over RSS(∞) / (N − m − 1) is F. The scale of the interval is the within-batch deviation as
+ * estimated. A variance at its bound needs no approximation for that.
+ */
+public final class BatchFit {
+
+    private static final int MOST_BATCHES = 1000;
+
+    private BatchFit() {}
+
+    /**
+     * Fits one law over batches.
+     *
+     * @param points in any order
+     * @param level  of confidence [1]
+     * @return the law, or the reason why there is none
+     */
+    public static BatchResult fit(List<BatchPoint> points, double level) {
+        TreeMap<String, List<FitPoint>> batches = firings(points);
+        int m = batches.size();
+        int count = batches.values().stream().mapToInt(List::size).sum();
+        if (m < 2) {
+            return new BatchResult.NotFitted(
+                    "All points are of one batch: nothing is known of the next one.", "Cast and fire a second batch.");
+        }
+        if (count < m + 2) {
+            return new BatchResult.NotFitted(
+                    Sentence.of("%d batches have %d firings: batch and scatter cannot be told apart.", m, count),
+                    "Fire a batch twice or more.");
+        }
+        double mean = all(batches)
+                .mapToDouble(p -> StrictMath.log(p.pressure()))
+                .average()
+                .orElseThrow();
+        double spread = all(batches)
+                .mapToDouble(p -> Math.pow(StrictMath.log(p.pressure()) - mean, 2))
+                .max()
+                .orElseThrow();
+        Lines lines = new Lines(batches);
+        if (!(spread > 1e-4) || !(lines.sxx > 1e-6)) {
+            return new BatchResult.NotFitted(
+                    "Every batch was fired at one pressure only: batch and exponent cannot be told apart.",
+                    "Fire one batch at two pressures or more.");
+        }
+        double slope = lines.slope;
+        double x0 = mean;
+        boolean slopes = lines.slopesDiffer(level);
+        MixedModel.Fit fit = null;
+        List<MixedModel.Group> groups = List.of();
+        for (int round = 0; round < 4; round++) {
+            groups = groups(batches, x0, slope, slopes);
+            double start = Math.max(lines.within, 1e-12);
+            fit = MixedModel.fit(groups, slopes ? new double[] {start, start, start} : new double[] {start, start});
+            slope = fit.beta().getEntry(1);
+            if (round == 1) {
+                double at = x0 - fit.adjusted().getEntry(0, 1) / fit.adjusted().getEntry(1, 1);
+                x0 = StrictMath.log(rounded(StrictMath.exp(at)));
+            }
+        }
+        return law(batches, groups, fit, x0, lines, level);
+    }
+
+    private static BatchLaw law(
+            TreeMap<String, List<FitPoint>> batches,
+            List<MixedModel.Group> groups,
+            MixedModel.Fit fit,
+            double x0,
+            Lines lines,
+            double level) {
+        int m = batches.size();
+        int count = all(batches).mapToInt(p -> 1).sum();
+        int freedom = count - m - 1;
+        double within = fit.theta()[0];
+        double rss = squares(groups, 1e12);
+        FDistribution f = FDistribution.of(m - 1, freedom);
+        double[] common = shared(batches, groups, fit, FitPoint::systematic);
+        double[] gauge = shared(batches, groups, fit, p -> fit.beta().getEntry(1) * p.pressureShared());
+        RateLaw law = new RateLaw(
+                fit.beta().getEntry(0),
+                fit.beta().getEntry(1),
+                rounded(StrictMath.exp(x0)),
+                fit.adjusted().getEntry(0, 0),
+                fit.adjusted().getEntry(0, 1),
+                fit.adjusted().getEntry(1, 1),
+                (int) Math.max(
+                        1, fit.freedom(new ArrayRealVector(new double[] {1, 0}), new double[fit.theta().length])),
+                Math.sqrt(within),
+                all(batches).mapToDouble(FitPoint::pressure).min().orElseThrow(),
+                all(batches).mapToDouble(FitPoint::pressure).max().orElseThrow(),
+                count,
+                Weighting.PROPORTIONAL,
+                SystematicError.at(0, List.of(common, gauge)));
+        return new BatchLaw(
+                law,
+                Math.sqrt(within),
+                Math.sqrt(fit.theta()[1]),
+                Math.sqrt(within * ratio(groups, rss, m, freedom, f.inverseCumulativeProbability(0.5 + level / 2))),
+                Math.sqrt(within * ratio(groups, rss, m, freedom, f.inverseCumulativeProbability(0.5 - level / 2))),
+                level,
+                f.survivalProbability(statistic(groups, 0, rss, m, freedom)),
+                fit.theta().length > 2 ? Math.sqrt(fit.theta()[2]) : 0,
+                more(fit.theta()[1], within, (double) count / m, m, level),
+                lines.members(x0, level),
+                new BatchLaw.Spread(fit));
+    }
+
+    /** One point for each firing, by batch. */
+    private static TreeMap<String, List<FitPoint>> firings(List<BatchPoint> points) {
+        TreeMap<String, Map<String, List<FitPoint>>> clusters = new TreeMap<>();
+        for (BatchPoint each : points) {
+            clusters.computeIfAbsent(each.batch(), id -> new LinkedHashMap<>())
+                    .computeIfAbsent(each.point().cluster(), id -> new ArrayList<>())
+                    .add(each.point());
+        }
+        TreeMap<String, List<FitPoint>> batches = new TreeMap<>();
+        clusters.forEach((id, firings) ->
+                batches.put(id, firings.values().stream().map(BatchFit::mean).toList()));
+        return batches;
+    }
+
+    private static FitPoint mean(List<FitPoint> cluster) {
+        return cluster.get(0)
+                .moved(
+                        StrictMath.exp(cluster.stream()
+                                .mapToDouble(p -> StrictMath.log(p.pressure()))
+                                .average()
+                                .orElseThrow()),
+                        StrictMath.exp(cluster.stream()
+                                .mapToDouble(p -> StrictMath.log(p.rate()))
+                                .average()
+                                .orElseThrow()));
+    }
+
+    private static Stream<FitPoint> all(TreeMap<String, List<FitPoint>> batches) {
+        return batches.values().stream().flatMap(List::stream);
+    }
+
+    private static List<MixedModel.Group> groups(
+            TreeMap<String, List<FitPoint>> batches, double x0, double slope, boolean slopes) {
+        List<MixedModel.Group> groups = new ArrayList<>();
+        for (List<FitPoint> points : batches.values()) {
+            int n = points.size();
+            double[] ones = new double[n];
+            Arrays.fill(ones, 1);
+            double[] x = new double[n];
+            double[] y = new double[n];
+            double[] known = new double[n];
+            for (int i = 0; i < n; i++) {
+                FitPoint p = points.get(i);
+                x[i] = StrictMath.log(p.pressure()) - x0;
+                y[i] = StrictMath.log(p.rate());
+                double carried = slope * p.pressureStd() / p.pressure();
+                double own = p.lessCertain() ? p.acrossStd(slope) : 0;
+                known[i] = own * own + carried * carried;
+            }
+            RealMatrix fixed = new Array2DRowRealMatrix(n, 2);
+            fixed.setColumn(0, ones);
+            fixed.setColumn(1, x);
+            groups.add(new MixedModel.Group(
+                    fixed, slopes ? new double[][] {ones, x} : new double[][] {ones}, y, ones, known));
+        }
+        return groups;
+    }
+
+    /** About one law and batches with ψ times the variance within; known variances are left out, as the test needs. */
+    private static double squares(List<MixedModel.Group> groups, double psi) {
+        List<MixedModel.Group> plain = groups.stream()
+                .map(g -> new MixedModel.Group(g.x(), new double[][] {g.k()}, g.y(), g.k(), new double[g.y().length]))
+                .toList();
+        return MixedModel.sumOfSquares(plain, new double[] {1, psi});
+    }
+
+    private static double statistic(List<MixedModel.Group> groups, double psi, double rss, int m, int freedom) {
+        return Math.max(0, squares(groups, psi) - rss) / (m - 1) / (Math.max(rss, 1e-30) / freedom);
+    }
+
+    /** The ratio of variances at which the statistic, which falls with it, has the value; zero where it never is so large. */
+    private static double ratio(List<MixedModel.Group> groups, double rss, int m, int freedom, double value) {
+        if (statistic(groups, 0, rss, m, freedom) <= value) {
+            return 0;
+        }
+        double low = -25;
+        double high = 20;
+        for (int round = 0; round < 60; round++) {
+            double middle = (low + high) / 2;
+            if (statistic(groups, StrictMath.exp(middle), rss, m, freedom) > value) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return StrictMath.exp((low + high) / 2);
+    }
+
+    /** Batches until the interval of the deviation, by the mean squares of a balanced layout, lies within half and double of it. */
+    private static OptionalInt more(double between, double within, double each, int m, double level) {
+        if (!(between > 0)) {
+            return OptionalInt.empty();
+        }
+        double square = between + within / each;
+        for (int batches = Math.max(m, 2); batches <= MOST_BATCHES; batches++) {
+            ChiSquaredDistribution chi = ChiSquaredDistribution.of(batches - 1);
+            double low = square * (batches - 1) / chi.inverseCumulativeProbability(0.5 + level / 2) - within / each;
+            double high = square * (batches - 1) / chi.inverseCumulativeProbability(0.5 - level / 2) - within / each;
+            if (low >= between / 4 && high <= between * 4) {
+                return OptionalInt.of(batches - m);
+            }
+        }
+        return OptionalInt.empty();
+    }
+
+    /** What one standard deviation of an error that all firings share does to the mean law at the reference pressure. */
+    private static double[] shared(
+            TreeMap<String, List<FitPoint>> batches,
+            List<MixedModel.Group> groups,
+            MixedModel.Fit fit,
+            ToDoubleFunction<FitPoint> relative) {
+        List<MixedModel.Group> moved = new ArrayList<>();
+        int g = 0;
+        for (List<FitPoint> points : batches.values()) {
+            MixedModel.Group group = groups.get(g++);
+            double[] shift = points.stream().mapToDouble(relative).toArray();
+            moved.add(new MixedModel.Group(group.x(), group.z(), shift, group.k(), group.v()));
+        }
+        return MixedModel.fixedEffects(moved, fit.theta()).toArray();
+    }
+
+    private static double rounded(double pressure) {
+        return new BigDecimal(pressure)
+                .round(new MathContext(2, RoundingMode.HALF_EVEN))
+                .doubleValue();
+    }
+
+    /** Each batch a level of its own and one exponent: the laws of known batches, exact at any number of them. */
+    private static final class Lines {
+        private final TreeMap<String, List<FitPoint>> batches;
+        private final double slope;
+        private final double sxx;
+        private final double within;
+        private final int freedom;
+        private final double squares;
+
+        Lines(TreeMap<String, List<FitPoint>> batches) {
+            this.batches = batches;
+            double xx = 0;
+            double xy = 0;
+            double yy = 0;
+            int count = 0;
+            for (List<FitPoint> points : batches.values()) {
+                double[] s = sums(points);
+                xx += s[2];
+                xy += s[3];
+                yy += s[4];
+                count += points.size();
+            }
+            sxx = xx;
+            slope = xy / xx;
+            squares = Math.max(0, yy - xy * xy / xx);
+            freedom = count - batches.size() - 1;
+            within = squares / freedom;
+        }
+
+        /** Means of ln P and ln r, and sums of squares and products about them. */
+        private static double[] sums(List<FitPoint> points) {
+            double x = points.stream()
+                    .mapToDouble(p -> StrictMath.log(p.pressure()))
+                    .average()
+                    .orElseThrow();
+            double y = points.stream()
+                    .mapToDouble(p -> StrictMath.log(p.rate()))
+                    .average()
+                    .orElseThrow();
+            double[] s = {x, y, 0, 0, 0};
+            for (FitPoint p : points) {
+                double dx = StrictMath.log(p.pressure()) - x;
+                double dy = StrictMath.log(p.rate()) - y;
+                s[2] += dx * dx;
+                s[3] += dx * dy;
+                s[4] += dy * dy;
+            }
+            return s;
+        }
+
+        boolean slopesDiffer(double level) {
+            double apart = 0;
+            int lines = 0;
+            int left = 0;
+            for (List<FitPoint> points : batches.values()) {
+                double[] s = sums(points);
+                boolean line = s[2] > 1e-4;
+                apart += line ? s[4] - s[3] * s[3] / s[2] : s[4];
+                lines += line ? 1 : 0;
+                left += points.size() - (line ? 2 : 1);
+            }
+            if (lines < 3 || left < 3) {
+                return false;
+            }
+            double f = Math.max(0, squares - apart) / (lines - 1) / (Math.max(apart, 1e-30) / left);
+            return FDistribution.of(lines - 1, left).survivalProbability(f) < 1 - level;
+        }
+
+        List<BatchLaw.Member> members(double x0, double level) {
+            int m = batches.size();
+            List<double[]> all = batches.values().stream().map(Lines::sums).toList();
+            double mean = 0;
+            double at = 0;
+            double inverse = 0;
+            int i = 0;
+            for (List<FitPoint> points : batches.values()) {
+                double[] s = all.get(i++);
+                mean += (s[1] + slope * (x0 - s[0])) / m;
+                at += s[0] / m;
+                inverse += 1.0 / points.size();
+            }
+            List<BatchLaw.Member> members = new ArrayList<>();
+            double t = BatchLaw.t(freedom, level);
+            i = 0;
+            for (Map.Entry<String, List<FitPoint>> batch : batches.entrySet()) {
+                double[] s = all.get(i++);
+                int n = batch.getValue().size();
+                double own = s[1] + slope * (x0 - s[0]);
+                double share = 1.0 / n - 2.0 / (n * m) + inverse / (m * m);
+                double half = t * Math.sqrt(within * (share + (s[0] - at) * (s[0] - at) / sxx));
+                members.add(new BatchLaw.Member(
+                        batch.getKey(),
+                        n,
+                        own,
+                        within * (1.0 / n + (x0 - s[0]) * (x0 - s[0]) / sxx),
+                        StrictMath.exp(own - mean),
+                        StrictMath.exp(own - mean - half),
+                        StrictMath.exp(own - mean + half)));
+            }
+            return members;
+        }
+    }
+}
