@@ -148,7 +148,7 @@ class SlowRegimeStudy {
                 | threshold within 15 %% | **%.0f %%** |
                 | its interval holds the truth | **%.0f %%** |
                 | exponents whose 95 %% interval holds | **%.1f %%** of %d |
-                | firings that burned wholly slow and are told so | **%.1f %%** of %d |
+                | firings that burned wholly slow and are reported so | **%.1f %%** of %d |
                 | late firings that gave a used rate | %d of %d |
                 | their 95 %% intervals hold | **%.1f %%** |
                 | their largest error of the rate | %+.1f %% |
