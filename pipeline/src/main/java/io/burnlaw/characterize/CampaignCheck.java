@@ -2,6 +2,7 @@ package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
+import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.Strand;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
@@ -27,10 +28,12 @@ public final class CampaignCheck {
      *
      * @param id       of the firing or strand
      * @param trace    path of its record, or {@code timed} where the burn was only timed
+     * @param problem  why the file cannot be read, which one of the findings says too
      * @param findings what was seen of the row and the file
      * @param notes    what was guessed, as sentences
      */
-    public record RowCheck(String id, String trace, List<Finding> findings, List<String> notes) {
+    public record RowCheck(
+            String id, String trace, Optional<Problem> problem, List<Finding> findings, List<String> notes) {
         public RowCheck {
             findings = List.copyOf(findings);
             notes = List.copyOf(notes);
@@ -71,7 +74,7 @@ public final class CampaignCheck {
     }
 
     private static RowCheck guarded(String id, Supplier<RowCheck> check) {
-        return Guard.around(check, id, fault -> new RowCheck(id, id, List.of(fault), List.of()));
+        return Guard.around(check, id, fault -> new RowCheck(id, id, Optional.empty(), List.of(fault), List.of()));
     }
 
     private static RowCheck firing(Campaign campaign, Firing firing) {
@@ -89,7 +92,7 @@ public final class CampaignCheck {
             return Optional.empty();
         });
         if (firing.trace().isEmpty()) {
-            return new RowCheck(firing.id(), "timed", findings, List.of());
+            return new RowCheck(firing.id(), "timed", Optional.empty(), findings, List.of());
         }
         String trace = firing.trace().get();
         TraceReading reading =
@@ -136,15 +139,15 @@ public final class CampaignCheck {
                             .filter(finding -> finding.severity() == Severity.REJECTION)
                             .filter(finding -> !findings.contains(finding))
                             .forEach(findings::add);
-                    return new RowCheck(id, trace, findings, read.notes());
+                    return new RowCheck(id, trace, Optional.empty(), findings, read.notes());
                 },
                 unreadable -> {
                     findings.addAll(unreadable.findings());
-                    return new RowCheck(id, trace, findings, List.of());
+                    return new RowCheck(id, trace, unreadable.problem(), findings, List.of());
                 });
     }
 
     private static RowCheck aside(String id, String trace, String reason) {
-        return new RowCheck(id, trace, List.of(Finding.of(FindingCode.SET_ASIDE, reason)), List.of());
+        return new RowCheck(id, trace, Optional.empty(), List.of(Finding.of(FindingCode.SET_ASIDE, reason)), List.of());
     }
 }
