@@ -110,12 +110,25 @@ final class RowContext {
         List<TraceSettings.CalibrationPoint> calibration = calibration(row);
         return new TraceSettings(
                 row.text("time").or(campaign::time),
+                sampling(row, campaign),
                 row.text("pressure").or(campaign::pressure),
                 row.text("thrust").or(campaign::thrust),
                 row.choice("pressure_kind", PressureKind.class).or(campaign::pressureKind),
                 calibration.isEmpty() ? campaign.calibration() : calibration,
                 sensor.map(s -> OptionalDouble.of(s.std())).orElseGet(campaign::pressureUncertainty),
                 sensor.map(SensorClass::fullScale).orElseGet(campaign::fullScale));
+    }
+
+    private static OptionalDouble sampling(TableRow row, TraceSettings campaign) {
+        Optional<String> cell = row.text("sampling");
+        if (cell.isEmpty()) {
+            return campaign.interval();
+        }
+        SamplingInterval.Reading reading = SamplingInterval.read(cell.get());
+        reading.fault()
+                .ifPresent(what ->
+                        row.wrong("sampling", what, cell.get(), SamplingInterval.Reading.EXPECTED, "write   2 kHz"));
+        return reading.interval();
     }
 
     private static Optional<SensorClass> sensor(TableRow row) {

@@ -185,6 +185,10 @@ public enum Unit {
     PER_MILLE(Dimension.FRACTION, 1, 1000, "[ppth]", "‰"),
     /** Part per million. */
     PART_PER_MILLION(Dimension.FRACTION, 1, 1e6, "[ppm]", "ppm"),
+    /** Hertz. */
+    HERTZ(Dimension.FREQUENCY, 1, 1, "Hz", "Hz", "hz", "HZ", "1/s", "S/s", "Sa/s", "samples/s", "sps", "SPS"),
+    /** Kilohertz. */
+    KILOHERTZ(Dimension.FREQUENCY, 1000, 1, "kHz", "kHz", "khz", "KHz", "kS/s", "kSa/s", "ksps", "kSPS"),
     /** Volt. */
     VOLT(Dimension.VOLTAGE, 1, 1, "V", "V", "volt", "volts", "Volt", "Volts"),
     /** Millivolt. */

@@ -89,7 +89,10 @@ final class TextRecord {
     }
 
     private static int[] wanted(ColumnChoice columns) {
-        List<Integer> indices = new ArrayList<>(List.of(columns.time()));
+        List<Integer> indices = new ArrayList<>();
+        if (columns.time() >= 0) {
+            indices.add(columns.time());
+        }
         columns.pressure().ifPresent(column -> indices.add(column.index()));
         columns.thrust().ifPresent(column -> indices.add(column.index()));
         return indices.stream().mapToInt(Integer::intValue).distinct().toArray();
@@ -107,17 +110,20 @@ final class TextRecord {
             needed[index] = true;
         }
         double before = Double.NEGATIVE_INFINITY;
+        int counted = 0;
         while (lines.hasLine()) {
             Row row = row(needed);
             if (row == Row.READ) {
                 if (numbers.anyBad()) {
                     throw new Refusal(numbers.bad().orElseThrow());
                 }
-                if (values[time] < before && backwardLine == 0) {
+                double stamp = time < 0 ? counted : values[time];
+                if (stamp < before && backwardLine == 0) {
                     backwardLine = lines.line();
                 }
-                before = values[time];
-                times.add(values[time]);
+                before = stamp;
+                counted++;
+                times.add(stamp);
                 if (pressure >= 0) {
                     pressures.add(values[pressure]);
                 }
@@ -129,6 +135,7 @@ final class TextRecord {
                 }
             } else if (row == Row.INCOMPLETE) {
                 missing++;
+                counted++;
                 firstMissing = firstMissing == 0 ? lines.line() : firstMissing;
             }
             lines.next();

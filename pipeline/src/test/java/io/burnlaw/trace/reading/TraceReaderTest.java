@@ -246,6 +246,67 @@ class TraceReaderTest {
         assertThat(only.notes()).anyMatch(note -> note.contains("force in kgf"));
     }
 
+    private static TraceSettings sampled(double interval, String pressure) {
+        return new TraceSettings(
+                Optional.empty(),
+                OptionalDouble.of(interval),
+                Optional.ofNullable(pressure),
+                Optional.empty(),
+                Optional.of(PressureKind.GAUGE),
+                List.of(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
+    }
+
+    @Test
+    void readingsWithoutATimeAreCountedAtTheStatedRate() throws IOException {
+        assertUsual(read(rows(i -> "%.2f".formatted(0.5 * i)), sampled(0.002, "column 1 [bar]")));
+        assertUsual(read("p [bar]\n" + rows(i -> "%.2f".formatted(0.5 * i)), sampled(0.002, null)));
+        assertUsual(read("n,p [bar]\n" + rows(i -> i + ",%.2f".formatted(0.5 * i)), sampled(0.002, null)));
+    }
+
+    @Test
+    void oneColumnOfNumbersWithDecimalCommasIsNoPairOfColumns() throws IOException {
+        Trace trace = read(rows(i -> i % 2 + "," + i % 7), sampled(0.002, "column 1 [bar]"))
+                .trace();
+        assertThat(trace.size()).isEqualTo(ROWS);
+        assertThat(trace.pressure(5)).isCloseTo(AMBIENT + 1.5e5, within(1e-6));
+    }
+
+    @Test
+    void numbersOfSamplesKeepTheirGapsAndMissingReadingsTheirTime() throws IOException {
+        Trace trace = read("sample,p [bar]\n" + rows(i -> i < 9 ? i + ",1" : i + 1 + ",2"), sampled(0.002, null))
+                .trace();
+        assertThat(trace.time(9)).isCloseTo(0.02, within(1e-15));
+        Trace bare = read(rows(i -> i == 9 ? "---" : "1.5"), sampled(0.002, "column 1 [bar]"))
+                .trace();
+        assertThat(bare.size()).isEqualTo(ROWS - 1);
+        assertThat(bare.time(9)).isCloseTo(0.02, within(1e-15));
+    }
+
+    @Test
+    void whatIsMissingIsAskedForInLinesToCopy() throws IOException {
+        assertThat(refused(rows(i -> "0.5"), gauge()).message())
+                .contains("one reading in each row, and no time")
+                .contains("0.5, 0.5, 0.5")
+                .contains("sampling: 2 kHz")
+                .contains("pressure: \"column 1 [bar]\"");
+        assertThat(refused(rows(i -> 250 * i + "," + (102 + i)), gauge()).message())
+                .contains("time: \"column 1 [ms]\"")
+                .contains("pressure: \"column 2 [counts]\"")
+                .contains("calibration: {102 counts: 0 bar, 921 counts: 100 bar}");
+        assertThat(refused("t [s],Sensor [V]\n" + rows(i -> i + ",0.5"), gauge())
+                        .message())
+                .contains("calibration: {0.50 V: 0 bar, 4.50 V: 100 bar}")
+                .doesNotContain("pressure: ");
+    }
+
+    @Test
+    void aTableOfNumbersInThePreambleIsNoRecord() throws IOException {
+        String preamble = "Logger\n0;0.5\n10;0.9\n20;1.3\n30;1.7\n\n";
+        assertUsual(read(preamble + "time [ms];p [bar]\n" + rows("%.1f;%.2f"), gauge()));
+    }
+
     private static TraceSettings calibrated() {
         return new TraceSettings(
                 Optional.empty(),
