@@ -13,6 +13,7 @@ import io.burnlaw.report.document.PlannedAnswer;
 import io.burnlaw.report.document.PlannedMotor;
 import io.burnlaw.report.document.PlannedThroat;
 import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.ThroatRemark;
 import io.burnlaw.report.document.ThroatTable;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -182,7 +183,7 @@ public final class PlanDocument {
                 column(table, row -> Unit.MEGAPASCAL.fromSi(row.maxPressure().high())),
                 column(table, io.burnlaw.planning.ThroatTable.Row::burnTime),
                 table.remarks().stream()
-                        .map(each -> new ThroatTable.Remark(
+                        .map(each -> new ThroatRemark(
                                 digits(Unit.MILLIMETRE.fromSi(each.from())),
                                 digits(Unit.MILLIMETRE.fromSi(each.to())),
                                 each.text()))

@@ -10,6 +10,7 @@ import io.burnlaw.report.document.PlannedMotor;
 import io.burnlaw.report.document.PlannedThroat;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.RatioPoint;
+import io.burnlaw.report.document.ThroatRemark;
 import io.burnlaw.report.document.ThroatTable;
 import java.util.ArrayList;
 import java.util.List;
@@ -133,7 +134,7 @@ final class SamplePlans {
                 pressures.apply(p -> p * 1.18 * 0.92),
                 pressures.apply(p -> p * 1.18 * 1.09),
                 pressures.apply(p -> 8 / SampleFirings.rate(p)),
-                List.of(new ThroatTable.Remark(12.4, 13.2, "May fall into the slow regime below 1.10 MPa.")),
+                List.of(new ThroatRemark(12.4, 13.2, "May fall into the slow regime below 1.10 MPa.")),
                 "No smaller throat: the upper prediction of the peak would be above 3.77 MPa, the case limit over the safety factor.",
                 "Larger throats are not shown: the motor would be in the slow regime.");
     }

@@ -34,19 +34,9 @@ public record ThroatTable(
         List<Double> maxLow,
         List<Double> maxHigh,
         List<Double> burnTime,
-        List<Remark> remarks,
+        List<ThroatRemark> remarks,
         String smaller,
         String larger) {
-
-    /**
-     * Words on a part of the range.
-     *
-     * @param from first throat, mm
-     * @param to last throat, mm
-     * @param text a sentence
-     */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
-    public record Remark(double from, double to, String text) {}
 
     public ThroatTable {
         remarks = List.copyOf(remarks);
