@@ -1,5 +1,9 @@
 package io.burnlaw.characterize;
 
+import io.burnlaw.batch.BatchFit;
+import io.burnlaw.batch.BatchLaw;
+import io.burnlaw.batch.BatchPoint;
+import io.burnlaw.batch.BatchResult;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.FitSettings;
 import io.burnlaw.campaign.Formulation;
@@ -8,6 +12,7 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Sentence;
 import io.burnlaw.ratelaw.BurnCurve;
 import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
@@ -81,6 +86,7 @@ final class FormulationWork {
         List<PointResult> shown = points.stream()
                 .map(point -> new PointResult(
                         point,
+                        Optional.empty(),
                         point.pressures().powerMean(1),
                         point.rate(),
                         OptionalDouble.empty(),
@@ -93,6 +99,7 @@ final class FormulationWork {
                 shown,
                 List.of(),
                 none,
+                Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
@@ -131,21 +138,54 @@ final class FormulationWork {
                         PooledExponent.of(curves(alike, regimes), campaign.fit().confidence()));
         List<Finding> findings = new ArrayList<>();
         fit.fitted().ifPresent(fitted -> findings.addAll(fitted.findings()));
+        Optional<BatchResult> batches = batches(campaign, fit, rates.points(), regimes);
+        if (batches.filter(BatchLaw.class::isInstance).isPresent()) {
+            // firings repeated at one pressure come from other batches: the law over batches has a scatter for that
+            findings.removeIf(finding -> finding.code() == FindingCode.LACK_OF_FIT);
+        }
         regimes.ifPresent(found -> findings.addAll(found.findings()));
         pooling.flatMap(Pooling::pooled).ifPresent(found -> findings.addAll(found.findings()));
         return new FormulationResult(
                 formulation,
                 velocity,
                 exponent,
-                results(points, exponent, rates.points(), fit, regimes, apart),
+                results(points, campaign.batches(), exponent, rates.points(), fit, regimes, apart),
                 rates.points(),
                 fit,
                 rates.sensitivity(),
                 pooling,
+                batches,
                 regimes,
                 threshold,
                 regimes.map(found -> faster(found, rates.points(), campaign)).orElse(List.of()),
                 findings.stream().distinct().toList());
+    }
+
+    /** Over the points that the law rests on; nothing where none of them names its batch. */
+    private static Optional<BatchResult> batches(
+            Campaign campaign, FitResult fit, List<FitPoint> points, Optional<Regimes> regimes) {
+        List<String> apart = regimes.map(Regimes::apart).orElse(List.of());
+        List<FitPoint> of =
+                points.stream().filter(point -> !apart.contains(point.id())).toList();
+        long named = of.stream()
+                .filter(point -> campaign.batches().containsKey(point.cluster()))
+                .count();
+        if (named == 0 || fit.fitted().isEmpty()) {
+            return Optional.empty();
+        }
+        if (named < of.size()) {
+            return Optional.of(new BatchResult.NotFitted(
+                    Sentence.of("%d of %d points name no batch.", of.size() - named, of.size()),
+                    "Fill in the column batch for each row."));
+        }
+        if (regimes.map(Regimes::selected).orElse(1) > 1) {
+            return Optional.of(new BatchResult.NotFitted("There are several laws.", "none"));
+        }
+        return Optional.of(BatchFit.fit(
+                of.stream()
+                        .map(point -> new BatchPoint(point, campaign.batches().get(point.cluster())))
+                        .toList(),
+                campaign.fit().confidence()));
     }
 
     private static PressureLimit limit(Campaign campaign) {
@@ -222,6 +262,7 @@ final class FormulationWork {
 
     private static List<PointResult> results(
             List<RatePoint> points,
+            Map<String, String> batches,
             double exponent,
             List<FitPoint> fitted,
             FitResult fit,
@@ -252,6 +293,7 @@ final class FormulationWork {
                     FitPoint inFit = asFitted.get(point.id());
                     return new PointResult(
                             point,
+                            Optional.ofNullable(batches.get(point.cluster())),
                             pressure,
                             inFit == null ? point.rate() : inFit.rate(),
                             residuals.containsKey(point.id())

@@ -91,6 +91,7 @@ public final class PlannedDocument {
                 List.of(),
                 null,
                 null,
+                null,
                 List.of(),
                 null,
                 null,

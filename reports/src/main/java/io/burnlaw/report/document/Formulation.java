@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  *                to read. Their curves are left out
  * @param otherFits for comparison
  * @param regimes piecewise laws
+ * @param batches what its castings say of the next one; absent where points carry no batch
  * @param threshold of the slow regime
  * @param faster what it takes to burn faster
  * @param temperatureSensitivity where two temperatures were fired
@@ -51,6 +52,7 @@ public record Formulation(
         @Nullable List<Law> useLaws,
         List<OtherFit> otherFits,
         @Nullable Regimes regimes,
+        @Nullable Batches batches,
         @Nullable Threshold threshold,
         List<FasterAnswer> faster,
         @Nullable TemperatureSensitivity temperatureSensitivity,

@@ -1,0 +1,15 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+
+/**
+ * One batch of a propellant.
+ *
+ * @param id of the batch
+ * @param points how many firings of it count
+ * @param rateRatio its rate over the mean of the batches fired [1]
+ * @param law of this batch: its own rate, the exponent of all
+ */
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record BatchMember(String id, int points, Quantity rateRatio, Law law) {}
