@@ -56,9 +56,11 @@ public record FormulationResult(
         findings = List.copyOf(findings);
     }
 
-    /** {@return the law over the batches, where one was fitted} */
+    /** {@return the law over the batches, where one was fitted and there is one regime} */
     public Optional<BatchLaw> batchLaw() {
-        return batches.filter(BatchLaw.class::isInstance).map(BatchLaw.class::cast);
+        return batches.filter(found -> regimes.map(Regimes::selected).orElse(1) == 1)
+                .filter(BatchLaw.class::isInstance)
+                .map(BatchLaw.class::cast);
     }
 
     /**

@@ -1,8 +1,6 @@
 package io.burnlaw.characterize;
 
-import io.burnlaw.batch.BatchFit;
 import io.burnlaw.batch.BatchLaw;
-import io.burnlaw.batch.BatchPoint;
 import io.burnlaw.batch.BatchResult;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.FitSettings;
@@ -12,7 +10,6 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Measured;
-import io.burnlaw.quantity.Sentence;
 import io.burnlaw.ratelaw.BurnCurve;
 import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
@@ -116,11 +113,15 @@ final class FormulationWork {
         double exponent = RateAveraging.exponent(used, options);
         ReferredRates rates = ReferredRates.of(campaign, used, RateAveraging.at(used, exponent), options);
         // The two longest steps at the same time; where there is no law there is none to look for changes in.
-        ForkJoinTask<Optional<Regimes>> search = Workers.fork(() -> RateLawFit.law(rates.points(), options)
-                .map(law -> regimes(rates.points(), circumstances(used, reduced), campaign)));
+        BatchWork batchWork = new BatchWork(campaign.batches(), campaign.fit().confidence());
+        ForkJoinTask<BatchWork.Found> search = Workers.fork(() -> batchWork.find(
+                rates.points(),
+                levelled -> RateLawFit.law(levelled, options)
+                        .map(law -> regimes(levelled, circumstances(used, reduced), campaign))));
         FitResult whole = RateLawFit.fit(rates.points(), options);
         Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
-        Optional<Regimes> regimes = search.join();
+        BatchWork.Found found = search.join();
+        Optional<Regimes> regimes = found.regimes();
         List<String> apart = regimes.map(Regimes::apart).orElse(List.of());
         FitResult fit = apart.isEmpty()
                 ? whole
@@ -130,7 +131,7 @@ final class FormulationWork {
                                 .toList(),
                         options);
         Optional<Threshold> threshold =
-                regimes.flatMap(found -> Thresholds.find(found, value(formulation.density()), value(velocity)));
+                regimes.flatMap(of -> Thresholds.find(of, value(formulation.density()), value(velocity)));
         List<Reduction.Reduced> alike = ofOneLaw(reduced, regimes, apart);
         Optional<Pooling> pooling = alike.isEmpty()
                 ? Optional.empty()
@@ -138,13 +139,14 @@ final class FormulationWork {
                         PooledExponent.of(curves(alike, regimes), campaign.fit().confidence()));
         List<Finding> findings = new ArrayList<>();
         fit.fitted().ifPresent(fitted -> findings.addAll(fitted.findings()));
-        Optional<BatchResult> batches = batches(campaign, fit, rates.points(), regimes);
+        Optional<BatchResult> batches = fit.fitted().flatMap(law -> found.law());
         if (batches.filter(BatchLaw.class::isInstance).isPresent()) {
             // firings repeated at one pressure come from other batches: the law over batches has a scatter for that
             findings.removeIf(finding -> finding.code() == FindingCode.LACK_OF_FIT);
         }
-        regimes.ifPresent(found -> findings.addAll(found.findings()));
-        pooling.flatMap(Pooling::pooled).ifPresent(found -> findings.addAll(found.findings()));
+        found.doubt().ifPresent(findings::add);
+        regimes.ifPresent(of -> findings.addAll(of.findings()));
+        pooling.flatMap(Pooling::pooled).ifPresent(pooled -> findings.addAll(pooled.findings()));
         return new FormulationResult(
                 formulation,
                 velocity,
@@ -157,35 +159,8 @@ final class FormulationWork {
                 batches,
                 regimes,
                 threshold,
-                regimes.map(found -> faster(found, rates.points(), campaign)).orElse(List.of()),
+                regimes.map(of -> faster(of, rates.points(), campaign)).orElse(List.of()),
                 findings.stream().distinct().toList());
-    }
-
-    /** Over the points that the law rests on; nothing where none of them names its batch. */
-    private static Optional<BatchResult> batches(
-            Campaign campaign, FitResult fit, List<FitPoint> points, Optional<Regimes> regimes) {
-        List<String> apart = regimes.map(Regimes::apart).orElse(List.of());
-        List<FitPoint> of =
-                points.stream().filter(point -> !apart.contains(point.id())).toList();
-        long named = of.stream()
-                .filter(point -> campaign.batches().containsKey(point.cluster()))
-                .count();
-        if (named == 0 || fit.fitted().isEmpty()) {
-            return Optional.empty();
-        }
-        if (named < of.size()) {
-            return Optional.of(new BatchResult.NotFitted(
-                    Sentence.of("%d of %d points name no batch.", of.size() - named, of.size()),
-                    "Fill in the column batch for each row."));
-        }
-        if (regimes.map(Regimes::selected).orElse(1) > 1) {
-            return Optional.of(new BatchResult.NotFitted("There are several laws.", "none"));
-        }
-        return Optional.of(BatchFit.fit(
-                of.stream()
-                        .map(point -> new BatchPoint(point, campaign.batches().get(point.cluster())))
-                        .toList(),
-                campaign.fit().confidence()));
     }
 
     private static PressureLimit limit(Campaign campaign) {

@@ -8,6 +8,7 @@ import io.burnlaw.quantity.Sentence;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.regime.Regimes;
 import io.burnlaw.report.document.BatchMember;
 import io.burnlaw.report.document.Batches;
 import io.burnlaw.report.document.NextRate;
@@ -36,7 +37,8 @@ final class BatchDocument {
                 .flatMap(point -> point.batch().stream())
                 .distinct()
                 .count();
-        return result.batches().map(found -> of(found, count, level));
+        boolean several = result.regimes().map(Regimes::selected).orElse(1) > 1;
+        return result.batches().map(found -> of(found, count, several, level));
     }
 
     /**
@@ -44,11 +46,14 @@ final class BatchDocument {
      *
      * @param found law over them, or why there is none
      * @param count how many they are
+     * @param several whether there are several regimes: the law over batches is then none of theirs
      * @param level of the intervals [1]
      * @return the member of the document
      */
-    static Batches of(BatchResult found, int count, double level) {
-        return found instanceof BatchLaw law ? estimated(law, level) : missing((BatchResult.NotFitted) found, count);
+    static Batches of(BatchResult found, int count, boolean several, double level) {
+        return found instanceof BatchLaw law
+                ? estimated(law, several, level)
+                : missing((BatchResult.NotFitted) found, count);
     }
 
     private static Batches missing(BatchResult.NotFitted none, int count) {
@@ -68,7 +73,7 @@ final class BatchDocument {
                 new NotFitted(none.reason(), none.advice()));
     }
 
-    private static Batches estimated(BatchLaw law, double level) {
+    private static Batches estimated(BatchLaw law, boolean several, double level) {
         return new Batches(
                 law.members().size(),
                 law.withinStd(),
@@ -77,17 +82,19 @@ final class BatchDocument {
                 law.pValue(),
                 law.slopeStd() > 0 ? (Double) law.slopeStd() : null,
                 law.moreBatches().isPresent() ? (Integer) law.moreBatches().getAsInt() : null,
-                LawDocument.of(law.law(), level),
-                LawDocument.of(law.next(), level),
-                band(law.next(), level),
+                several ? null : LawDocument.of(law.law(), level),
+                several ? null : LawDocument.of(law.next(), level),
+                several ? List.of() : band(law.next(), level),
                 law.members().stream()
                         .map(each -> new BatchMember(
                                 each.id(),
                                 each.points(),
                                 new Quantity(each.ratio(), null, each.low(), each.high(), level, null),
-                                LawDocument.of(each.law(), level)))
+                                several
+                                        ? null
+                                        : LawDocument.of(each.law(), level).withoutCurve()))
                         .toList(),
-                sentence(law, level),
+                sentence(law, several, level),
                 null);
     }
 
@@ -109,7 +116,7 @@ final class BatchDocument {
         return band;
     }
 
-    private static String sentence(BatchLaw law, double level) {
+    private static String sentence(BatchLaw law, boolean several, double level) {
         double pressure = law.law().referencePressure();
         int count = law.members().size();
         String scatter = Sentence.of(
@@ -124,13 +131,15 @@ final class BatchDocument {
                                 "No difference between the %d batches is shown (%s). ",
                                 count, NumberFormat.probability(law.pValue())))
                 + scatter
-                + Sentence.of(
-                        " At %s MPa one firing of a batch not yet cast burns at %s mm/s, with %s %% confidence between %s and %s.",
-                        NumberFormat.megapascal(pressure),
-                        millimetres(law.next().rate(pressure)),
-                        NumberFormat.plain(100 * level, 4),
-                        millimetres(next.low()),
-                        millimetres(next.high()))
+                + (several
+                        ? ""
+                        : Sentence.of(
+                                " At %s MPa one firing of a batch not yet cast burns at %s mm/s, with %s %% confidence between %s and %s.",
+                                NumberFormat.megapascal(pressure),
+                                millimetres(law.next().rate(pressure)),
+                                NumberFormat.plain(100 * level, 4),
+                                millimetres(next.low()),
+                                millimetres(next.high())))
                 + more(law);
     }
 

@@ -17,7 +17,8 @@ import org.jspecify.annotations.Nullable;
  * @param exponentStd standard deviation of the batches' exponents [1]; absent where none was shown
  * @param moreBatches how many more make the standard deviation between batches known to a factor of two; absent where no number
  *     of them does
- * @param law the mean of the propellant over its batches
+ * @param law the mean of the propellant over its batches; absent where there are several regimes, whose laws then include the
+ *     batches
  * @param nextLaw the same for a prediction of one firing of a batch not yet cast: its own degrees of freedom
  * @param nextBatch rates of one firing of a batch not yet cast
  * @param members the batches
@@ -44,9 +45,6 @@ public record Batches(
         law = law == null ? null : law.withoutCurve();
         nextLaw = nextLaw == null ? null : nextLaw.withoutCurve();
         nextBatch = List.copyOf(nextBatch);
-        members = members.stream()
-                .map(each -> new BatchMember(
-                        each.id(), each.points(), each.rateRatio(), each.law().withoutCurve()))
-                .toList();
+        members = List.copyOf(members);
     }
 }

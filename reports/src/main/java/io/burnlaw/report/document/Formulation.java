@@ -3,6 +3,8 @@ package io.burnlaw.report.document;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -70,6 +72,45 @@ public record Formulation(
         faster = List.copyOf(faster);
         notEstimated = notEstimated == null ? List.of() : List.copyOf(notEstimated);
         findings = List.copyOf(findings);
+    }
+
+    /**
+     * The same for one of its batches.
+     *
+     * @param batch id of the batch
+     * @return with the batch's law as its law; empty where the batch has none
+     */
+    public Optional<Formulation> ofBatch(String batch) {
+        return Stream.ofNullable(batches)
+                .flatMap(known -> known.members().stream())
+                .filter(member -> member.id().equals(batch) && member.law() != null)
+                .map(member -> new Formulation(
+                        id,
+                        title,
+                        baseline,
+                        compareWith,
+                        additive,
+                        additiveFraction,
+                        density,
+                        characteristicVelocity,
+                        verdict,
+                        points,
+                        member.law(),
+                        notFitted,
+                        null,
+                        otherFits,
+                        null,
+                        null,
+                        threshold,
+                        faster,
+                        temperatureSensitivity,
+                        stability,
+                        withinBetween,
+                        closure,
+                        validRange,
+                        notEstimated,
+                        findings))
+                .findFirst();
     }
 
     /** Where regimes were found each has its law, and the one over the whole range would be that of none. */

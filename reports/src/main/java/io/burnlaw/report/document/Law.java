@@ -60,7 +60,7 @@ public record Law(
     }
 
     /** {@return the same law without the points of its curve} */
-    Law withoutCurve() {
+    public Law withoutCurve() {
         return with(regime, List.of(), null, List.of());
     }
 
