@@ -44,6 +44,7 @@ final class FiringLog {
     static Rows read(TableText table, RowContext context, List<Problem> problems) {
         TableColumns columns = TableColumns.of(table, columns(), problems);
         FiringLog log = new FiringLog(context, columns, problems);
+        context.names(columns);
         List<Firing> firings = new ArrayList<>();
         List<UnusableRow> unusable = new ArrayList<>();
         for (TableText.Line line : columns.lines()) {

@@ -16,6 +16,7 @@ final class StrandTable {
 
     static Rows read(TableText table, RowContext context, List<Problem> problems) {
         TableColumns columns = TableColumns.of(table, columns(), problems);
+        context.names(columns);
         List<Strand> strands = new ArrayList<>();
         List<UnusableRow> unusable = new ArrayList<>();
         for (TableText.Line line : columns.lines()) {

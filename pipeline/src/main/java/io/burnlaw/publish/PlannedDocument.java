@@ -41,7 +41,8 @@ public final class PlannedDocument {
                 source.comparisons(),
                 source.doseTrends(),
                 plans,
-                source.cautions());
+                source.cautions(),
+                source.leftOut());
     }
 
     /**
@@ -111,7 +112,8 @@ public final class PlannedDocument {
                 List.of(),
                 List.of(),
                 List.of(plan),
-                Cautions.ALWAYS);
+                Cautions.ALWAYS,
+                null);
     }
 
     private static CampaignSummary with(CampaignSummary summary, Hardware hardware) {

@@ -1,14 +1,18 @@
 package io.burnlaw.simulation;
 
 import io.burnlaw.campaign.GrainDescription;
-import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Unit;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 
 /** The tables, measured with the scenario's instruments. */
 final class CampaignTables {
+
+    /** Columns of the log that may be missing. */
+    static final List<String> OPTIONAL =
+            List.of("throat_diameter_after", "exit_diameter", "propellant_mass", "grain_temperature", "chamber_volume");
 
     private final Scenario scenario;
     private final Scenario.Instruments instruments;
@@ -35,17 +39,19 @@ final class CampaignTables {
                             // A camera sees fire from the igniter on until the last of the web is gone.
                             FixedNumber.decimals(
                                     firing.fired().lastBurnout() * (1 + share * random.nextGaussian()), 2)));
-            table.cell("grain", plan.grain().kind());
-            table.cell("segments", Integer.toString(plan.grain().segments()));
-            int inhibited = plan.grain().inhibitedEnds();
+            Scenario.WrittenGrain written = plan.logged();
+            table.cell("grain", written.kind().orElse(plan.grain().kind()));
+            table.cell(
+                    "segments",
+                    Integer.toString(written.counts()
+                            .getOrDefault("segments", plan.grain().segments())));
+            int inhibited =
+                    written.counts().getOrDefault("inhibited_ends", plan.grain().inhibitedEnds());
             table.cell("inhibited_ends", inhibited == 0 ? "" : Integer.toString(inhibited));
             plan.grain().tableName().ifPresent(path -> table.cell("surface_table", path));
-            for (Map.Entry<String, Measured> dimension :
-                    firing.description().dimensions().entrySet()) {
-                table.cell(
-                        dimension.getKey() + " [mm]",
-                        length(dimension.getValue().value(), random));
-            }
+            Map<String, Double> dimensions = new TreeMap<>(written.dimensions());
+            firing.description().dimensions().forEach((name, length) -> dimensions.putIfAbsent(name, length.value()));
+            dimensions.forEach((name, length) -> table.cell(name + " [mm]", length(length, random)));
             table.cell("throat_diameter [mm]", length(plan.throat(), random));
             String after =
                     plan.throatAfter().isPresent() ? length(plan.throatAfter().getAsDouble(), random) : "";
@@ -67,6 +73,7 @@ final class CampaignTables {
             table.cell("use", plan.use().orElse(""));
             table.cell("note", plan.note().orElse(""));
         }
+        instruments.unlogged().forEach(table::drop);
         return table;
     }
 
@@ -83,7 +90,9 @@ final class CampaignTables {
 
     private String length(double metres, Randomness random) {
         double seen = metres + instruments.caliper() * random.nextGaussian();
-        String text = FixedNumber.decimals(seen * 1e3, 2);
+        double step = instruments.step();
+        String text = FixedNumber.decimals(
+                Math.rint(seen / step) * step * 1e3, FixedNumber.decimalsFor(Unit.MILLIMETRE, step));
         return instruments.stated() && instruments.caliper() > 0
                 ? text + " ± " + FixedNumber.digits(instruments.caliper() * 1e3, 2)
                 : text;

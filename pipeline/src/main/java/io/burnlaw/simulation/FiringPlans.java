@@ -81,6 +81,7 @@ final class FiringPlans {
                 block.choice("sensors", Recorder.Sensors.class),
                 block.share("timed", 0, 0.5),
                 faults(block.block("faults", FaultKey.keys())),
+                written(block.block("logged", ScenarioKeys.GRAIN)),
                 block.text("use"),
                 block.text("note")));
         length(block, "exit").ifPresent(exit -> {
@@ -129,6 +130,19 @@ final class FiringPlans {
                         ScenarioReader.value(block.positive("flame_spread", Dimension.TIME))
                                 .orElse(0.1),
                         block.flag("igniter_logged", false)));
+    }
+
+    private static Scenario.WrittenGrain written(Block block) {
+        Map<String, Double> dimensions = new TreeMap<>();
+        Map<String, Integer> counts = new TreeMap<>();
+        for (String key : ScenarioKeys.GRAIN) {
+            if (ScenarioKeys.LENGTHS.stream().anyMatch(key::startsWith)) {
+                length(block, key).ifPresent(value -> dimensions.put(key, value));
+            } else if (key.equals("segments") || key.equals("inhibited_ends")) {
+                block.number(key, 0, 100).ifPresent(count -> counts.put(key, (int) Math.rint(count)));
+            }
+        }
+        return new Scenario.WrittenGrain(block.text("kind"), counts, dimensions);
     }
 
     private static double absolute(Block block) {

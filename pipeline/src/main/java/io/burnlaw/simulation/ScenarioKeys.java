@@ -50,8 +50,8 @@ final class ScenarioKeys {
 
     static final List<String> GRAIN = grain();
 
-    static final List<String> INSTRUMENTS =
-            List.of("caliper", "scale", "density", "timer", "casting", "core_offset", "stated");
+    static final List<String> INSTRUMENTS = List.of(
+            "caliper", "scale", "density", "timer", "casting", "core_offset", "stated", "caliper_step", "not_logged");
 
     static final List<String> LOGGER = List.of(
             "sample_interval",
@@ -69,6 +69,9 @@ final class ScenarioKeys {
             "gain_error",
             "resolution",
             "thrust_efficiency",
+            "thrust_resolution",
+            "stand_period",
+            "stand_damping",
             "sensor_class",
             "decimal_comma",
             "preamble");
@@ -111,6 +114,7 @@ final class ScenarioKeys {
                 "sensors",
                 "timed",
                 "faults",
+                "logged",
                 "use",
                 "note"));
         keys.addAll(GRAIN);

@@ -122,6 +122,7 @@ public final class HostileDocument {
                 List.of(),
                 List.of(),
                 List.of(),
-                List.of(evil));
+                List.of(evil),
+                null);
     }
 }
