@@ -3,6 +3,7 @@ package io.burnlaw.characterize;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.InputFile;
+import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.Strand;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
@@ -35,11 +36,17 @@ public final class CampaignCheck {
      * @param trace    path of its record, or {@code timed} where the burn was only timed
      * @param findings what was seen of the row and the file
      * @param notes    what was guessed, as sentences
+     * @param problem  why the file cannot be read, as for a terminal; one of the findings says the same
      */
-    public record RowCheck(String id, String trace, List<Finding> findings, List<String> notes) {
+    public record RowCheck(
+            String id, String trace, List<Finding> findings, List<String> notes, Optional<Problem> problem) {
         public RowCheck {
             findings = List.copyOf(findings);
             notes = List.copyOf(notes);
+        }
+
+        RowCheck(String id, String trace, List<Finding> findings, List<String> notes) {
+            this(id, trace, findings, notes, Optional.empty());
         }
 
         /** {@return whether the log itself says that the row is not to be used} */
@@ -199,7 +206,12 @@ public final class CampaignCheck {
                 .distinct()
                 .toList();
         return new Checked(
-                new RowCheck(id, trace, findings, reading.match(TraceReading.Read::notes, unreadable -> List.of())),
+                new RowCheck(
+                        id,
+                        trace,
+                        findings,
+                        reading.match(TraceReading.Read::notes, unreadable -> List.of()),
+                        reading.match(read -> Optional.empty(), TraceReading.Unreadable::problem)),
                 reading.match(read -> Optional.of(read.input()), unreadable -> Optional.empty()),
                 reduced);
     }

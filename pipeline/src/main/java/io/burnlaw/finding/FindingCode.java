@@ -309,6 +309,12 @@ public enum FindingCode {
             "Lack of fit",
             "Repeated firings agree better with each other than with the law.",
             "The law's form or the reduction is wrong somewhere: look at the residuals."),
+    BATCH_OR_REGIME(
+            Family.LAW,
+            Severity.CAUTION,
+            "Batch or regime",
+            "Batches and pressures go together: either could make the difference in rate.",
+            "Fire one batch below and above the pressure that is named."),
     SLOW_REGIME(
             Family.LAW,
             Severity.CAUTION,

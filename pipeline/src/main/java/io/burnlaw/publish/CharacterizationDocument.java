@@ -67,7 +67,8 @@ public final class CharacterizationDocument {
                                         .withLevelOf(result.campaign().fit().confidence())
                                         .level()))
                         .toList(),
-                Cautions.ALWAYS);
+                Cautions.ALWAYS,
+                null);
     }
 
     /** Firings and strands, each made when it is wanted: with their courses they would fill the memory. */
