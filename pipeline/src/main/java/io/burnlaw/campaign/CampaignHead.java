@@ -203,12 +203,26 @@ record CampaignHead(
         });
         return new TraceSettings(
                 block.text("time"),
+                sampling(block),
                 block.text("pressure"),
                 block.text("thrust"),
                 block.choice("pressure_kind", PressureKind.class),
                 calibration(block),
                 sensor.map(SensorClass::std).map(OptionalDouble::of).orElseGet(OptionalDouble::empty),
                 sensor.map(SensorClass::fullScale).orElseGet(OptionalDouble::empty));
+    }
+
+    private static OptionalDouble sampling(Block block) {
+        Optional<String> text = block.text("sampling");
+        Optional<SamplingInterval.Reading> reading = text.map(SamplingInterval::read);
+        reading.flatMap(SamplingInterval.Reading::fault)
+                .ifPresent(what -> block.wrong(
+                        "sampling",
+                        what,
+                        text.orElse(""),
+                        SamplingInterval.Reading.EXPECTED,
+                        "write   sampling: 2 kHz"));
+        return reading.map(SamplingInterval.Reading::interval).orElseGet(OptionalDouble::empty);
     }
 
     private static List<TraceSettings.CalibrationPoint> calibration(Block block) {

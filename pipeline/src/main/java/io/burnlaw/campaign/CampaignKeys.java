@@ -32,7 +32,7 @@ final class CampaignKeys {
             "characteristic_velocity");
 
     static final List<String> TRACE =
-            List.of("time", "pressure", "thrust", "pressure_kind", "calibration", "pressure_uncertainty");
+            List.of("time", "sampling", "pressure", "thrust", "pressure_kind", "calibration", "pressure_uncertainty");
 
     static final List<String> HARDWARE =
             List.of("case_pressure_limit", "safety_factor", "igniter_mass", "igniter_gas_fraction");

@@ -9,7 +9,7 @@ package io.burnlaw.campaign;
  * @param what     what is wrong, in a few words
  * @param found    what stands there; empty text where nothing can be shown
  * @param expected what should stand there
- * @param mend     what to write or do
+ * @param mend     what to write or do; lines to copy each on a line of its own
  */
 public record Problem(String file, int line, String place, String what, String found, String expected, String mend) {
 
@@ -30,7 +30,7 @@ public record Problem(String file, int line, String place, String what, String f
                 + what
                 + (found.isEmpty() ? "" : "; found: " + found)
                 + (expected.isEmpty() ? "" : "; expected: " + expected)
-                + (mend.isEmpty() ? "" : "; mend it: " + mend);
+                + (mend.isEmpty() ? "" : "; mend it: " + mend.replace("\n", "; "));
     }
 
     private String where() {
@@ -38,6 +38,6 @@ public record Problem(String file, int line, String place, String what, String f
     }
 
     private static String block(String name, String content) {
-        return content.isEmpty() ? "" : "\n    %-10s %s".formatted(name, content);
+        return content.isEmpty() ? "" : "\n    %-10s %s".formatted(name, content.replace("\n", "\n" + " ".repeat(17)));
     }
 }

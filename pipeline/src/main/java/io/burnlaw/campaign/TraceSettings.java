@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
  * How the traces are to be read; a firing's own columns override the campaign's block.
  *
  * @param time                heading of the time column, with its unit in brackets; found by itself where empty
+ * @param interval            between the samples [s]: for records without a time; empty where it was not stated
  * @param pressure            heading of the pressure column; found by itself where empty
  * @param thrust              heading of the thrust column; found by itself where empty
  * @param pressureKind        what the pressure column counts from; where it is empty the column's unit must say it, or the
@@ -20,6 +21,7 @@ import java.util.OptionalDouble;
  */
 public record TraceSettings(
         Optional<String> time,
+        OptionalDouble interval,
         Optional<String> pressure,
         Optional<String> thrust,
         Optional<PressureKind> pressureKind,
@@ -39,6 +41,28 @@ public record TraceSettings(
      * @param pressure the pressure that belongs to it [Pa], of the settings' pressure kind
      */
     public record CalibrationPoint(Measured reading, String unit, double pressure) {}
+
+    /**
+     * Settings for records that hold a time.
+     *
+     * @param time                as above
+     * @param pressure            as above
+     * @param thrust              as above
+     * @param pressureKind        as above
+     * @param calibration         as above
+     * @param pressureUncertainty as above
+     * @param fullScale           as above
+     */
+    public TraceSettings(
+            Optional<String> time,
+            Optional<String> pressure,
+            Optional<String> thrust,
+            Optional<PressureKind> pressureKind,
+            List<CalibrationPoint> calibration,
+            OptionalDouble pressureUncertainty,
+            OptionalDouble fullScale) {
+        this(time, OptionalDouble.empty(), pressure, thrust, pressureKind, calibration, pressureUncertainty, fullScale);
+    }
 
     /** {@return settings that leave everything to be found} */
     public static TraceSettings unstated() {

@@ -2,6 +2,8 @@ package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
+import io.burnlaw.campaign.InputFile;
+import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.Strand;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
@@ -9,16 +11,21 @@ import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.reduction.PressureFromThrust;
+import io.burnlaw.reduction.Reduction;
+import io.burnlaw.reduction.point.NumberStore;
 import io.burnlaw.trace.reading.TraceReader;
 import io.burnlaw.trace.reading.TraceReading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /** Reads and reduces every record of a campaign, without fitting a law. */
 public final class CampaignCheck {
+
+    /** The courses of the burns are not wanted. */
+    private static final NumberStore NOWHERE = numbers -> () -> new double[0];
 
     private CampaignCheck() {}
 
@@ -29,11 +36,17 @@ public final class CampaignCheck {
      * @param trace    path of its record, or {@code timed} where the burn was only timed
      * @param findings what was seen of the row and the file
      * @param notes    what was guessed, as sentences
+     * @param problem  why the file cannot be read, as for a terminal; one of the findings says the same
      */
-    public record RowCheck(String id, String trace, List<Finding> findings, List<String> notes) {
+    public record RowCheck(
+            String id, String trace, List<Finding> findings, List<String> notes, Optional<Problem> problem) {
         public RowCheck {
             findings = List.copyOf(findings);
             notes = List.copyOf(notes);
+        }
+
+        RowCheck(String id, String trace, List<Finding> findings, List<String> notes) {
+            this(id, trace, findings, notes, Optional.empty());
         }
 
         /** {@return whether the log itself says that the row is not to be used} */
@@ -47,8 +60,28 @@ public final class CampaignCheck {
         }
     }
 
+    /** A row with what the rows after it need to know of it. */
+    private record Checked(RowCheck row, Optional<InputFile> input, Optional<Reduction.Reduced> reduced) {
+
+        Checked(RowCheck row) {
+            this(row, Optional.empty(), Optional.empty());
+        }
+
+        Checked with(Finding more) {
+            return new Checked(
+                    new RowCheck(
+                            row.id,
+                            row.trace,
+                            Stream.concat(row.findings.stream(), Stream.of(more))
+                                    .toList(),
+                            row.notes),
+                    input,
+                    reduced);
+        }
+    }
+
     /**
-     * Reads the records of all rows.
+     * Reads and reduces the records of all rows, as a run does.
      *
      * @param campaign as read
      * @param progress told of the records that are read
@@ -56,30 +89,53 @@ public final class CampaignCheck {
      */
     public static List<RowCheck> of(Campaign campaign, Progress progress) {
         return Workers.run(Runtime.getRuntime().availableProcessors(), () -> {
-            List<RowCheck> rows = new ArrayList<>(Workers.map(
+            List<Checked> firings = Workers.map(
                     campaign.firings(),
                     firing -> guarded(firing.id(), () -> firing(campaign, firing)),
                     progress,
-                    "firings read"));
-            rows.addAll(Workers.map(
+                    "firings read");
+            List<Checked> strands = Workers.map(
                     campaign.strands(),
                     strand -> guarded(strand.id(), () -> strand(campaign, strand)),
                     progress,
-                    "strands read"));
+                    "strands read");
+            SameRecords records = new SameRecords();
+            List<RowCheck> rows = new ArrayList<>();
+            for (int i = 0; i < firings.size(); i++) {
+                Firing firing = campaign.firings().get(i);
+                Checked checked = said(firings.get(i), records);
+                rows.add(
+                        firing.trace().isPresent() || firing.setAside().isPresent()
+                                ? checked.row()
+                                : timed(campaign, firing, firings));
+            }
+            strands.forEach(strand -> rows.add(said(strand, records).row()));
             return rows;
         });
     }
 
-    private static RowCheck guarded(String id, Supplier<RowCheck> check) {
-        return Guard.around(check, id, fault -> new RowCheck(id, id, List.of(fault), List.of()));
+    private static Checked guarded(String id, Supplier<Checked> check) {
+        return Guard.around(check, id, fault -> new Checked(new RowCheck(id, id, List.of(fault), List.of())));
     }
 
-    private static RowCheck firing(Campaign campaign, Firing firing) {
+    private static Checked said(Checked checked, SameRecords records) {
+        return checked.row().rejected()
+                ? checked
+                : records.seen(checked.row().id(), checked.input())
+                        .map(checked::with)
+                        .orElse(checked);
+    }
+
+    private static Checked firing(Campaign campaign, Firing firing) {
         if (firing.setAside().isPresent()) {
             return aside(
                     firing.id(),
                     firing.trace().orElse("timed"),
                     firing.setAside().get());
+        }
+        if (firing.trace().isEmpty()) {
+            // what the firings with records give is needed for it
+            return new Checked(new RowCheck(firing.id(), "timed", List.of(), List.of()));
         }
         List<Finding> findings = new ArrayList<>();
         Optional<Grain> grain = Grains.of(firing.grain()).match(built -> Optional.of(built.grain()), impossible -> {
@@ -88,9 +144,6 @@ public final class CampaignCheck {
                     "the log, line " + firing.row() + ": " + String.join("; ", impossible.reasons())));
             return Optional.empty();
         });
-        if (firing.trace().isEmpty()) {
-            return new RowCheck(firing.id(), "timed", findings, List.of());
-        }
         String trace = firing.trace().get();
         TraceReading reading =
                 TraceReader.read(campaign.folder(), firing.id(), trace, firing.settings(), firing.ambientPressure());
@@ -98,53 +151,76 @@ public final class CampaignCheck {
                         read -> read.trace().hasPressure() ? Optional.empty() : PressureFromThrust.exitUnknown(firing),
                         unreadable -> Optional.empty())
                 .ifPresent(findings::add);
+        Optional<Reduction> reduction = grain.flatMap(built -> reading.match(
+                read -> Optional.of(
+                        FiringWork.reduction(campaign, firing, built, read).keptIn(NOWHERE)),
+                unreadable -> Optional.empty()));
         return row(
                 firing.id(),
                 trace,
-                findings,
+                findings.stream(),
                 reading,
-                read -> grain.map(built -> FiringWork.reduction(campaign, firing, built, read)
-                                .findings())
-                        .orElse(List.of()));
+                reduction.map(Reduction::findings).orElse(List.of()),
+                reduction.flatMap(found -> found.match(Optional::of, rejected -> Optional.<Reduction.Reduced>empty())));
     }
 
-    private static RowCheck strand(Campaign campaign, Strand strand) {
+    /** A row without a record, with the c* of those that have one. */
+    private static RowCheck timed(Campaign campaign, Firing firing, List<Checked> all) {
+        List<Reduction.Reduced> reduced = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+            if (campaign.firings().get(i).formulation().equals(firing.formulation())) {
+                all.get(i).reduced().ifPresent(reduced::add);
+            }
+        }
+        List<Finding> findings = FiringWork.of(campaign, firing, PooledVelocity.of(reduced), NOWHERE)
+                .reduction()
+                .findings();
+        return new RowCheck(firing.id(), "timed", rejections(findings).toList(), List.of());
+    }
+
+    private static Checked strand(Campaign campaign, Strand strand) {
         if (strand.setAside().isPresent()) {
             return aside(strand.id(), strand.trace(), strand.setAside().get());
         }
-        return row(
-                strand.id(),
-                strand.trace(),
-                new ArrayList<>(),
-                TraceReader.read(
-                        campaign.folder(), strand.id(), strand.trace(), strand.settings(), strand.ambientPressure()),
+        TraceReading reading = TraceReader.read(
+                campaign.folder(), strand.id(), strand.trace(), strand.settings(), strand.ambientPressure());
+        List<Finding> reduction = reading.match(
                 read -> StrandWork.reduction(strand, StrandWork.formulation(campaign, strand), read)
-                        .findings());
+                        .findings(),
+                unreadable -> List.of());
+        return row(strand.id(), strand.trace(), Stream.empty(), reading, reduction, Optional.empty());
     }
 
-    /** What is seen in a record that can be read, and why the same reduction as in a run would reject it. */
-    private static RowCheck row(
+    /** What is seen in a record, and why the same reduction as in a run would reject it. */
+    private static Checked row(
             String id,
             String trace,
-            List<Finding> findings,
+            Stream<Finding> ofRow,
             TraceReading reading,
-            Function<TraceReading.Read, List<Finding>> reduction) {
-        return reading.match(
-                read -> {
-                    findings.addAll(read.findings());
-                    reduction.apply(read).stream()
-                            .filter(finding -> finding.severity() == Severity.REJECTION)
-                            .filter(finding -> !findings.contains(finding))
-                            .forEach(findings::add);
-                    return new RowCheck(id, trace, findings, read.notes());
-                },
-                unreadable -> {
-                    findings.addAll(unreadable.findings());
-                    return new RowCheck(id, trace, findings, List.of());
-                });
+            List<Finding> ofReduction,
+            Optional<Reduction.Reduced> reduced) {
+        Stream<Finding> ofRecord =
+                reading.match(read -> read.findings().stream(), unreadable -> unreadable.findings().stream());
+        List<Finding> findings = Stream.of(ofRow, ofRecord, rejections(ofReduction))
+                .flatMap(part -> part)
+                .distinct()
+                .toList();
+        return new Checked(
+                new RowCheck(
+                        id,
+                        trace,
+                        findings,
+                        reading.match(TraceReading.Read::notes, unreadable -> List.of()),
+                        reading.match(read -> Optional.empty(), TraceReading.Unreadable::problem)),
+                reading.match(read -> Optional.of(read.input()), unreadable -> Optional.empty()),
+                reduced);
     }
 
-    private static RowCheck aside(String id, String trace, String reason) {
-        return new RowCheck(id, trace, List.of(Finding.of(FindingCode.SET_ASIDE, reason)), List.of());
+    private static Stream<Finding> rejections(List<Finding> findings) {
+        return findings.stream().filter(finding -> finding.severity() == Severity.REJECTION);
+    }
+
+    private static Checked aside(String id, String trace, String reason) {
+        return new Checked(new RowCheck(id, trace, List.of(Finding.of(FindingCode.SET_ASIDE, reason)), List.of()));
     }
 }

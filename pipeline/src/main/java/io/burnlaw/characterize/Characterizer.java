@@ -4,14 +4,13 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.InputFile;
-import io.burnlaw.finding.Finding;
-import io.burnlaw.finding.FindingCode;
 import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.CampaignPlausibility;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.NumberStore;
 import io.burnlaw.reduction.point.RatePoint;
+import io.burnlaw.reduction.strand.StrandReduction;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -59,12 +58,14 @@ public final class Characterizer {
         campaign.unusableRows().forEach(row -> firings.add(FiringWork.of(row)));
         List<StrandResult> strands = Workers.map(
                 campaign.strands(), strand -> StrandWork.of(campaign, strand, store), progress, "strands reduced");
+        sameRecords(firings, strands);
         List<FormulationResult> formulations = Workers.map(
                 campaign.formulations(),
                 formulation -> formulation(campaign, formulation, firings, strands),
                 progress,
                 "formulations fitted");
-        List<FiringResult> seen = SlowFirings.told(firings, formulations);
+        List<FiringResult> seen = Guard.around(
+                () -> SlowFirings.told(firings, formulations), "the search for slow firings", fault -> firings);
         List<Predictions> outlooks =
                 Workers.map(formulations, result -> outlook(campaign, result, seen, store), progress, "laws tried out");
         double level = campaign.fit().confidence();
@@ -85,11 +86,12 @@ public final class Characterizer {
         List<Firing> recorded = campaign.firings().stream()
                 .filter(firing -> firing.trace().isPresent())
                 .toList();
-        List<FiringResult> results = reviewed(Workers.map(
+        List<FiringResult> alone = Workers.map(
                 recorded,
                 firing -> FiringWork.of(campaign, firing, Optional.empty(), store),
                 progress,
-                "firings reduced"));
+                "firings reduced");
+        List<FiringResult> results = reviewed(UnstatedIgniters.considered(campaign, recorded, alone, store, progress));
         if (recorded.size() == campaign.firings().size()) {
             return results;
         }
@@ -126,27 +128,22 @@ public final class Characterizer {
                 reviewed.set(series.get(k), alone.get(series.get(k)).withReduction(beside.get(k)));
             }
         }
-        return sameRecords(reviewed);
+        return reviewed;
     }
 
-    /** The same bytes under two names are one firing that would count twice. */
-    private static List<FiringResult> sameRecords(List<FiringResult> firings) {
-        Map<String, FiringResult> first = new HashMap<>();
-        List<FiringResult> said = new ArrayList<>();
-        for (FiringResult each : firings) {
-            FiringResult other = each.input()
-                    .map(input -> first.putIfAbsent(input.sha256(), each))
-                    .filter(found -> !found.trace().equals(each.trace()))
-                    .orElse(null);
-            said.add(
-                    other == null || !(each.reduction() instanceof Reduction.Reduced reduced)
-                            ? each
-                            : each.withReduction(reduced.withFindings(List.of(Finding.of(
-                                    FindingCode.SAME_RECORD,
-                                    each.trace().orElse("") + " holds the same bytes as "
-                                            + other.trace().orElse("") + ", the record of " + other.id() + ".")))));
-        }
-        return said;
+    /** The same bytes under two names are one burn that would count twice. */
+    private static void sameRecords(List<FiringResult> firings, List<StrandResult> strands) {
+        SameRecords records = new SameRecords();
+        firings.replaceAll(each -> each.reduction() instanceof Reduction.Reduced reduced
+                ? records.seen(each.id(), each.input())
+                        .map(same -> each.withReduction(reduced.withFindings(List.of(same))))
+                        .orElse(each)
+                : each);
+        strands.replaceAll(each -> each.reduction() instanceof StrandReduction.Reduced reduced
+                ? records.seen(each.strand().id(), each.input())
+                        .map(same -> each.withReduction(reduced.withFinding(same)))
+                        .orElse(each)
+                : each);
     }
 
     private static FormulationResult formulation(

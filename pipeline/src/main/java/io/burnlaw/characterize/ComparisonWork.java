@@ -6,6 +6,7 @@ import io.burnlaw.comparison.Comparisons;
 import io.burnlaw.comparison.DoseTrend;
 import io.burnlaw.comparison.DoseTrends;
 import io.burnlaw.comparison.Propellant;
+import io.burnlaw.finding.Finding;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.regime.Break;
 import java.util.ArrayList;
@@ -29,8 +30,13 @@ final class ComparisonWork {
     static List<Comparison> comparisons(List<FormulationResult> formulations, double level) {
         List<Comparison> all = new ArrayList<>();
         families(formulations)
-                .forEach((baseline, candidates) -> all.addAll(Comparisons.against(
-                        baseline, candidates, ComparisonOptions.defaults().withLevel(level))));
+                .forEach((baseline, candidates) -> all.addAll(Guard.around(
+                        () -> Comparisons.against(
+                                baseline,
+                                candidates,
+                                ComparisonOptions.defaults().withLevel(level)),
+                        "the comparisons with " + baseline.id(),
+                        fault -> notCompared(baseline, candidates, fault))));
         return all;
     }
 
@@ -44,9 +50,21 @@ final class ComparisonWork {
     static List<DoseTrend> trends(List<FormulationResult> formulations, double level) {
         List<DoseTrend> all = new ArrayList<>();
         families(formulations)
-                .forEach((baseline, candidates) -> all.addAll(DoseTrends.ofEach(
-                        baseline, candidates, ComparisonOptions.defaults().withLevel(level))));
+                .forEach((baseline, candidates) -> all.addAll(Guard.around(
+                        () -> DoseTrends.ofEach(
+                                baseline,
+                                candidates,
+                                ComparisonOptions.defaults().withLevel(level)),
+                        "the trends over additives to " + baseline.id(),
+                        fault -> List.of())));
         return all;
+    }
+
+    private static List<Comparison> notCompared(Propellant baseline, List<Propellant> candidates, Finding fault) {
+        return candidates.stream()
+                .map(candidate -> (Comparison) new Comparison.NotCompared(
+                        baseline.id(), candidate.id(), candidate.additive(), candidate.fraction(), fault.message()))
+                .toList();
     }
 
     private static Map<Propellant, List<Propellant>> families(List<FormulationResult> formulations) {

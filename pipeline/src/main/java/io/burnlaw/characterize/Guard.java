@@ -9,7 +9,10 @@ import java.util.function.Supplier;
  * Keeps a fault of the program to the firing, strand or formulation at which it happened: the others of the campaign are
  * not lost with it.
  */
-final class Guard {
+public final class Guard {
+
+    /** A test makes the program fail there on purpose. */
+    private static final String FAULT = "burnlaw.fault";
 
     private Guard() {}
 
@@ -22,8 +25,11 @@ final class Guard {
      * @param <T>    of the result
      * @return either result
      */
-    static <T> T around(Supplier<T> work, String where, Function<Finding, T> failed) {
+    public static <T> T around(Supplier<T> work, String where, Function<Finding, T> failed) {
         try {
+            if (where.equals(System.getProperty(FAULT))) {
+                throw new IllegalStateException("asked for by a test");
+            }
             return work.get();
         } catch (RuntimeException | StackOverflowError fault) {
             if (Boolean.getBoolean("burnlaw.trace")) {

@@ -20,4 +20,14 @@ public record StrandResult(
     public StrandResult {
         readingNotes = List.copyOf(readingNotes);
     }
+
+    /**
+     * The same strand with another reduction.
+     *
+     * @param other the reduction
+     * @return the result
+     */
+    public StrandResult withReduction(StrandReduction other) {
+        return new StrandResult(strand, input, readingNotes, other);
+    }
 }

@@ -70,9 +70,7 @@ final class StrandWork {
                                 strand,
                                 Optional.of(read.input()),
                                 read.notes(),
-                                Believable.only(StrandReducer.reduce(
-                                                strand, formulation, read.trace(), read.findings()))
-                                        .keptIn(store)),
+                                reduction(strand, formulation, read).keptIn(store)),
                         unreadable -> rejected(strand, unreadable.findings()));
     }
 

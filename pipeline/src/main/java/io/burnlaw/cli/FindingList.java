@@ -2,6 +2,7 @@ package io.burnlaw.cli;
 
 import io.burnlaw.characterize.CampaignCheck.RowCheck;
 import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
 import java.io.PrintWriter;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -29,6 +30,11 @@ final class FindingList {
         }
 
         String text() {
+            boolean unreadable = finding.code() == FindingCode.UNREADABLE_TRACE
+                    && row.problem().isPresent();
+            if (unreadable) {
+                return row.id() + ": " + row.problem().orElseThrow().text();
+            }
             return row.id() + " (" + row.trace() + "): "
                     + finding.code().title().toLowerCase(Locale.ROOT) + ": " + finding.message() + advice();
         }

@@ -17,8 +17,9 @@ import picocli.CommandLine.Spec;
         name = "render",
         mixinStandardHelpOptions = true,
         description = {
-            "Draws the report from a published document alone: from burnlaw.json, or from a page that carries it."
-                    + " What comes out is byte for byte what the run wrote.",
+            "Draws the report from a published document alone. From burnlaw.json, or from index.html with its"
+                    + " burnlaw.json beside it, comes byte for byte what the run wrote; from index.html alone a report"
+                    + " without traces, which says so.",
             ""
         },
         optionListHeading = "%nOptions:%n",
@@ -54,6 +55,12 @@ final class RenderCommand implements Callable<Integer> {
     private ExitCode write(Characterization document, PrintWriter err) {
         try {
             ReportWriter.write(document, output, ReportWriter.Options.EVERYTHING);
+            if (document.leftOut() != null) {
+                err.println(
+                        Terminal.safe("burnlaw: " + file + " does not hold the traces and the rates along the burns;"
+                                + " the report is drawn without them. They are in the burnlaw.json that belongs to it: name that"
+                                + " file, or put it beside the page."));
+            }
             spec.commandLine().getOut().println(Terminal.safe("written: " + output.resolve("index.html")));
             return ExitCode.DONE;
         } catch (IOException failed) {

@@ -4,10 +4,14 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.FiringResult;
 import io.burnlaw.characterize.FormulationResult;
+import io.burnlaw.characterize.Guard;
+import io.burnlaw.characterize.StrandResult;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.prediction.PredictedFiring;
 import io.burnlaw.quantity.Unit;
+import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.TraceHistory;
+import io.burnlaw.reduction.strand.StrandReduction;
 import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Firing;
@@ -63,7 +67,8 @@ public final class CharacterizationDocument {
                                         .withLevelOf(result.campaign().fit().confidence())
                                         .level()))
                         .toList(),
-                Cautions.ALWAYS);
+                Cautions.ALWAYS,
+                null);
     }
 
     /** Firings and strands, each made when it is wanted: with their courses they would fill the memory. */
@@ -78,14 +83,28 @@ public final class CharacterizationDocument {
         List<FiringResult> firings = result.firings();
         return new MadeOnDemand<>(firings.size() + result.strands().size(), place -> {
             if (place >= firings.size()) {
-                return StrandDocument.of(result.strands().get(place - firings.size()), histories);
+                StrandResult strand = result.strands().get(place - firings.size());
+                return Guard.around(
+                        () -> StrandDocument.of(strand, histories),
+                        "the data of strand " + strand.strand().id(),
+                        fault -> StrandDocument.of(
+                                strand.withReduction(new StrandReduction.Rejected(
+                                        strand.strand().id(), List.of(fault), Optional.empty())),
+                                histories));
             }
             FiringResult firing = firings.get(place);
-            return FiringDocument.of(
-                    firing,
-                    exponents.getOrDefault(firing.formulation(), 1.0),
-                    Optional.ofNullable(simulated.get(firing.id())),
-                    histories);
+            return Guard.around(
+                    () -> FiringDocument.of(
+                            firing,
+                            exponents.getOrDefault(firing.formulation(), 1.0),
+                            Optional.ofNullable(simulated.get(firing.id())),
+                            histories),
+                    "the data of firing " + firing.id(),
+                    fault -> FiringDocument.of(
+                            firing.withReduction(new Reduction.Rejected(firing.id(), List.of(fault), Optional.empty())),
+                            1,
+                            Optional.empty(),
+                            histories));
         });
     }
 

@@ -9,8 +9,10 @@ import io.burnlaw.report.document.ClosureRow;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Generator;
+import io.burnlaw.report.document.LeftOut;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -54,7 +56,18 @@ final class MergedDocument {
                 ComparisonDocument.of(comparisons),
                 ComparisonDocument.ofTrends(trends),
                 List.of(),
-                Cautions.ALWAYS);
+                Cautions.ALWAYS,
+                leftOut());
+    }
+
+    /** What the documents leave out, and where it is as seen from where they were read. */
+    private @Nullable List<LeftOut> leftOut() {
+        List<LeftOut> all = sources.stream()
+                .flatMap(source -> Stream.ofNullable(source.document().leftOut())
+                        .flatMap(List::stream)
+                        .map(each -> each.from(Path.of(source.file().path()))))
+                .toList();
+        return all.isEmpty() ? null : all;
     }
 
     private static Set<String> idsOf(PublishedSource source) {
@@ -131,6 +144,7 @@ final class MergedDocument {
                 it.useLaws(),
                 it.otherFits(),
                 it.regimes(),
+                it.batches(),
                 it.threshold(),
                 it.faster(),
                 it.temperatureSensitivity(),
@@ -147,6 +161,7 @@ final class MergedDocument {
                 own.apply(point.id()),
                 own.apply(point.cluster()),
                 point.firing() == null ? null : own.apply(point.firing()),
+                point.batch(),
                 point.source(),
                 point.pressure(),
                 point.meanPressure(),

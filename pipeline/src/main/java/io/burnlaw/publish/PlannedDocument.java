@@ -41,7 +41,8 @@ public final class PlannedDocument {
                 source.comparisons(),
                 source.doseTrends(),
                 plans,
-                source.cautions());
+                source.cautions(),
+                source.leftOut());
     }
 
     /**
@@ -91,6 +92,7 @@ public final class PlannedDocument {
                 List.of(),
                 null,
                 null,
+                null,
                 List.of(),
                 null,
                 null,
@@ -110,7 +112,8 @@ public final class PlannedDocument {
                 List.of(),
                 List.of(),
                 List.of(plan),
-                Cautions.ALWAYS);
+                Cautions.ALWAYS,
+                null);
     }
 
     private static CampaignSummary with(CampaignSummary summary, Hardware hardware) {

@@ -5,6 +5,7 @@ import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
@@ -113,7 +114,8 @@ public final class TimedBurn {
     }
 
     private static Reduction rejected(Firing firing, FindingCode code, String text) {
-        return new Reduction.Rejected(firing.id(), List.of(Finding.of(code, text)), Optional.empty());
+        return new Reduction.Rejected(
+                firing.id(), List.of(Finding.of(code, text).withSeverity(Severity.REJECTION)), Optional.empty());
     }
 
     private Reduction reduced(
@@ -215,6 +217,7 @@ public final class TimedBurn {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 RatesAlong.of(List.of()),
+                Optional.empty(),
                 List.of(finding(balance, velocity, statedVelocity.isPresent())),
                 Optional.empty());
     }

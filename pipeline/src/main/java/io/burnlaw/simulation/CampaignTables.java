@@ -1,14 +1,18 @@
 package io.burnlaw.simulation;
 
 import io.burnlaw.campaign.GrainDescription;
-import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Unit;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 
 /** The tables, measured with the scenario's instruments. */
 final class CampaignTables {
+
+    /** Columns of the log that may be missing. */
+    static final List<String> OPTIONAL =
+            List.of("throat_diameter_after", "exit_diameter", "propellant_mass", "grain_temperature", "chamber_volume");
 
     private final Scenario scenario;
     private final Scenario.Instruments instruments;
@@ -19,13 +23,15 @@ final class CampaignTables {
     }
 
     CsvText firings(List<TrueFiring> firings) {
-        CsvText table = new CsvText(List.of("firing", "formulation", "trace", "grain", "segments", "inhibited_ends"));
+        CsvText table =
+                new CsvText(List.of("firing", "formulation", "batch", "trace", "grain", "segments", "inhibited_ends"));
         for (TrueFiring firing : firings) {
             Scenario.PlannedFiring plan = firing.plan();
             Randomness random = Randomness.of(scenario.seed(), "calipers " + plan.id());
             table.row();
             table.cell("firing", plan.id());
             table.cell("formulation", plan.propellant().id());
+            plan.propellant().batch().ifPresent(batch -> table.cell("batch", batch));
             table.cell("trace", plan.timed().isPresent() ? "" : "traces/" + plan.id() + ".csv");
             plan.timed()
                     .ifPresent(share -> table.cell(
@@ -33,17 +39,19 @@ final class CampaignTables {
                             // A camera sees fire from the igniter on until the last of the web is gone.
                             FixedNumber.decimals(
                                     firing.fired().lastBurnout() * (1 + share * random.nextGaussian()), 2)));
-            table.cell("grain", plan.grain().kind());
-            table.cell("segments", Integer.toString(plan.grain().segments()));
-            int inhibited = plan.grain().inhibitedEnds();
+            Scenario.WrittenGrain written = plan.logged();
+            table.cell("grain", written.kind().orElse(plan.grain().kind()));
+            table.cell(
+                    "segments",
+                    Integer.toString(written.counts()
+                            .getOrDefault("segments", plan.grain().segments())));
+            int inhibited =
+                    written.counts().getOrDefault("inhibited_ends", plan.grain().inhibitedEnds());
             table.cell("inhibited_ends", inhibited == 0 ? "" : Integer.toString(inhibited));
             plan.grain().tableName().ifPresent(path -> table.cell("surface_table", path));
-            for (Map.Entry<String, Measured> dimension :
-                    firing.description().dimensions().entrySet()) {
-                table.cell(
-                        dimension.getKey() + " [mm]",
-                        length(dimension.getValue().value(), random));
-            }
+            Map<String, Double> dimensions = new TreeMap<>(written.dimensions());
+            firing.description().dimensions().forEach((name, length) -> dimensions.putIfAbsent(name, length.value()));
+            dimensions.forEach((name, length) -> table.cell(name + " [mm]", length(length, random)));
             table.cell("throat_diameter [mm]", length(plan.throat(), random));
             String after =
                     plan.throatAfter().isPresent() ? length(plan.throatAfter().getAsDouble(), random) : "";
@@ -65,6 +73,7 @@ final class CampaignTables {
             table.cell("use", plan.use().orElse(""));
             table.cell("note", plan.note().orElse(""));
         }
+        instruments.unlogged().forEach(table::drop);
         return table;
     }
 
@@ -81,7 +90,9 @@ final class CampaignTables {
 
     private String length(double metres, Randomness random) {
         double seen = metres + instruments.caliper() * random.nextGaussian();
-        String text = FixedNumber.decimals(seen * 1e3, 2);
+        double step = instruments.step();
+        String text = FixedNumber.decimals(
+                Math.rint(seen / step) * step * 1e3, FixedNumber.decimalsFor(Unit.MILLIMETRE, step));
         return instruments.stated() && instruments.caliper() > 0
                 ? text + " ± " + FixedNumber.digits(instruments.caliper() * 1e3, 2)
                 : text;
@@ -96,17 +107,19 @@ final class CampaignTables {
     }
 
     CsvText points() {
-        CsvText table = new CsvText(List.of("point", "formulation", "pressure [MPa]", "pressure_kind"));
+        CsvText table = new CsvText(List.of("point", "formulation", "batch", "pressure [MPa]", "pressure_kind"));
         for (Scenario.PlannedPoint point : scenario.points()) {
             Randomness random = Randomness.of(scenario.seed(), "point " + point.id());
             Scenario.Propellant propellant = point.propellant();
             double rate = propellant.law().applyAsDouble(point.pressure())
                     * StrictMath.exp(propellant.rateScatter() * random.nextGaussian())
+                    * propellant.batchFactor()
                     * TrueFiring.temperatureFactor(
                             scenario, propellant, point.temperature().orElse(Double.NaN));
             table.row();
             table.cell("point", point.id());
             table.cell("formulation", propellant.id());
+            propellant.batch().ifPresent(batch -> table.cell("batch", batch));
             table.cell("pressure [MPa]", FixedNumber.decimals(point.pressure() / 1e6, 4));
             table.cell("pressure_kind", "absolute");
             table.cell("length [mm]", length(point.length(), random));
@@ -124,12 +137,13 @@ final class CampaignTables {
     }
 
     CsvText strands(Map<Scenario.PlannedStrand, Vessel> strands) {
-        CsvText table = new CsvText(List.of("strand", "formulation", "trace"));
+        CsvText table = new CsvText(List.of("strand", "formulation", "batch", "trace"));
         strands.forEach((strand, vessel) -> {
             Randomness random = Randomness.of(scenario.seed(), "calipers " + strand.id());
             table.row();
             table.cell("strand", strand.id());
             table.cell("formulation", strand.propellant().id());
+            strand.propellant().batch().ifPresent(batch -> table.cell("batch", batch));
             table.cell("trace", "traces/" + strand.id() + ".csv");
             table.cell("length [mm]", length(strand.length(), random));
             Unit unit = scenario.logger().timeUnit();

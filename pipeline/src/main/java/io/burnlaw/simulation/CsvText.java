@@ -30,6 +30,11 @@ final class CsvText {
         rows.get(rows.size() - 1).put(heading, text);
     }
 
+    /** Takes a column away, whatever its unit. */
+    void drop(String name) {
+        headings.removeIf(heading -> heading.equals(name) || heading.startsWith(name + " ["));
+    }
+
     boolean isEmpty() {
         return rows.isEmpty();
     }

@@ -5,8 +5,10 @@ import io.burnlaw.campaign.Block;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Spelling;
 import io.burnlaw.quantity.Unit;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 
 /** Reads what measures and what records; what is not stated is a perfect instrument, or a usual one where none exists. */
@@ -22,7 +24,26 @@ final class Equipment {
                 at(block, "timer", Dimension.TIME, 0),
                 at(block, "casting", Dimension.LENGTH, 0),
                 at(block, "core_offset", Dimension.LENGTH, 0),
-                block.flag("stated", false));
+                block.flag("stated", false),
+                Math.max(1e-5, at(block, "caliper_step", Dimension.LENGTH, 1e-5)),
+                unlogged(block));
+    }
+
+    private static List<String> unlogged(Block block) {
+        List<String> columns = block.text("not_logged")
+                .map(text -> List.of(text.strip().split("[,; ]+")))
+                .orElse(List.of());
+        columns.stream()
+                .filter(column -> !CampaignTables.OPTIONAL.contains(column))
+                .forEach(unknown -> block.wrong(
+                        "not_logged",
+                        "no such column can be missing",
+                        unknown,
+                        "one or more of " + String.join(", ", CampaignTables.OPTIONAL),
+                        Spelling.nearest(unknown, CampaignTables.OPTIONAL)
+                                .map(near -> "write   " + near)
+                                .orElse("delete it")));
+        return columns;
     }
 
     static Scenario.Logger logger(Block block) {
@@ -42,6 +63,9 @@ final class Equipment {
                 block.share("gain_error", 0, 0.2).orElse(0),
                 at(block, "resolution", Dimension.PRESSURE, 0),
                 block.share("thrust_efficiency", 0.3, 1).orElse(1),
+                at(block, "thrust_resolution", Dimension.FORCE, 0),
+                at(block, "stand_period", Dimension.TIME, 0),
+                block.share("stand_damping", 0, 0.9).orElse(0.05),
                 block.text("sensor_class"),
                 block.flag("decimal_comma", false),
                 block.flag("preamble", false));

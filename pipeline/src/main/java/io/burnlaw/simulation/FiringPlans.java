@@ -23,6 +23,7 @@ import java.util.TreeMap;
 final class FiringPlans {
 
     private final Map<String, Scenario.Propellant> propellants;
+    private final long seed;
     private final Block commonGrain;
     private final CampaignFolder folder;
     private final List<Problem> problems;
@@ -31,16 +32,19 @@ final class FiringPlans {
      * Plans of one scenario.
      *
      * @param propellants  by id
+     * @param seed         of the scenario
      * @param commonGrain  of firings that say nothing else
      * @param folder       of the scenario: surface tables lie below it
      * @param problems     gets what is wrong with them
      */
     FiringPlans(
             Map<String, Scenario.Propellant> propellants,
+            long seed,
             Block commonGrain,
             CampaignFolder folder,
             List<Problem> problems) {
         this.propellants = propellants;
+        this.seed = seed;
         this.commonGrain = commonGrain;
         this.folder = folder;
         this.problems = problems;
@@ -77,6 +81,7 @@ final class FiringPlans {
                 block.choice("sensors", Recorder.Sensors.class),
                 block.share("timed", 0, 0.5),
                 faults(block.block("faults", FaultKey.keys())),
+                written(block.block("logged", ScenarioKeys.GRAIN)),
                 block.text("use"),
                 block.text("note")));
         length(block, "exit").ifPresent(exit -> {
@@ -127,6 +132,19 @@ final class FiringPlans {
                         block.flag("igniter_logged", false)));
     }
 
+    private static Scenario.WrittenGrain written(Block block) {
+        Map<String, Double> dimensions = new TreeMap<>();
+        Map<String, Integer> counts = new TreeMap<>();
+        for (String key : ScenarioKeys.GRAIN) {
+            if (ScenarioKeys.LENGTHS.stream().anyMatch(key::startsWith)) {
+                length(block, key).ifPresent(value -> dimensions.put(key, value));
+            } else if (key.equals("segments") || key.equals("inhibited_ends")) {
+                block.number(key, 0, 100).ifPresent(count -> counts.put(key, (int) Math.rint(count)));
+            }
+        }
+        return new Scenario.WrittenGrain(block.text("kind"), counts, dimensions);
+    }
+
     private static double absolute(Block block) {
         ScenarioReader.missing(block, "pressure", "a pressure with its unit", "3 MPa");
         return block.positivePressure("pressure", PressureKind.ABSOLUTE)
@@ -146,7 +164,9 @@ final class FiringPlans {
                             .map(near -> "write   " + near)
                             .orElse("describe it below formulations:"));
         }
-        return Optional.ofNullable(propellants.get(id));
+        Optional<String> batch = block.text("batch");
+        return Optional.ofNullable(propellants.get(id))
+                .map(known -> batch.map(name -> known.ofBatch(name, seed)).orElse(known));
     }
 
     private GrainDescription grain(Block block) {

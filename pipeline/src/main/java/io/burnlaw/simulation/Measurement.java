@@ -28,12 +28,12 @@ final class Measurement {
         Randomness random =
                 Randomness.of(scenario.seed(), "record " + firing.plan().id());
         Optional<double[]> thrust = trace.hasThrust() ? Optional.of(thrust(trace, random)) : Optional.empty();
+        Fault logging = logging(firing.plan().faults(), scenario.logger().quietBefore());
         if (!trace.hasPressure()) {
-            return Trace.of(trace.firing(), trace.times(), Optional.empty(), thrust);
+            return logging.apply(Trace.of(trace.firing(), trace.times(), Optional.empty(), thrust), random);
         }
         Fault burning = burning(firing.plan().faults(), scenario.logger().quietBefore());
         Fault sensor = sensor(firing.plan().faults(), random);
-        Fault logging = logging(firing.plan().faults(), scenario.logger().quietBefore());
         Trace both = Trace.of(trace.firing(), trace.times(), Optional.of(trace.pressures()), thrust);
         return burning.then(sensor).then(logging).apply(both, random);
     }
@@ -45,10 +45,16 @@ final class Measurement {
     }
 
     private double[] thrust(Trace trace, Randomness random) {
+        Scenario.Logger logger = scenario.logger();
         double[] thrust = trace.thrusts();
+        if (logger.standPeriod() > 0) {
+            thrust = StandFaults.swinging(trace.times(), thrust, logger.standPeriod(), logger.standDamping());
+        }
         for (int i = 0; i < thrust.length; i++) {
-            thrust[i] = scenario.logger().thrustEfficiency() * thrust[i]
-                    + scenario.logger().thrustNoise() * random.nextGaussian();
+            thrust[i] = logger.thrustEfficiency() * thrust[i] + logger.thrustNoise() * random.nextGaussian();
+            if (logger.thrustResolution() > 0) {
+                thrust[i] = Math.rint(thrust[i] / logger.thrustResolution()) * logger.thrustResolution();
+            }
         }
         return thrust;
     }

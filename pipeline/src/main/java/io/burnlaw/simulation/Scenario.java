@@ -61,6 +61,9 @@ public record Scenario(
      * @param specificHeatRatio              [1]
      * @param law                            rate by pressure at the reference temperature
      * @param rateScatter                    relative standard deviation of the rate between firings [1]
+     * @param batchScatter                   the same between batches [1]
+     * @param batch                          the casting that this one comes from
+     * @param batchFactor                    rate of that casting over the law's [1]
      * @param velocityScatter                the same of c* [1]
      * @param temperatureSensitivity         relative change of the rate [1/K]
      * @param baseline                       whether others are compared with it
@@ -77,12 +80,45 @@ public record Scenario(
             double specificHeatRatio,
             TrueLaw law,
             double rateScatter,
+            double batchScatter,
+            Optional<String> batch,
+            double batchFactor,
             double velocityScatter,
             double temperatureSensitivity,
             boolean baseline,
             Optional<String> compareWith,
             Optional<String> additive,
-            OptionalDouble additiveFraction) {}
+            OptionalDouble additiveFraction) {
+
+        /**
+         * One casting of it.
+         *
+         * @param name of the batch
+         * @param seed of the scenario
+         * @return the propellant with the rate of that batch
+         */
+        Propellant ofBatch(String name, long seed) {
+            return new Propellant(
+                    id,
+                    title,
+                    density,
+                    characteristicVelocity,
+                    expectedCharacteristicVelocity,
+                    specificHeatRatio,
+                    law,
+                    rateScatter,
+                    batchScatter,
+                    Optional.of(name),
+                    StrictMath.exp(batchScatter
+                            * Randomness.of(seed, "batch " + id + " " + name).nextGaussian()),
+                    velocityScatter,
+                    temperatureSensitivity,
+                    baseline,
+                    compareWith,
+                    additive,
+                    additiveFraction);
+        }
+    }
 
     /**
      * The case.
@@ -103,6 +139,8 @@ public record Scenario(
      * @param casting by which the dimensions of grains differ from the plan [m]
      * @param coreOffset of the core's axis in each of two directions [m]
      * @param stated  whether the tables say the uncertainties of calipers and scale
+     * @param step    to which lengths are read [m]
+     * @param unlogged columns that nobody wrote down
      */
     public record Instruments(
             double caliper,
@@ -111,7 +149,9 @@ public record Scenario(
             double timer,
             double casting,
             double coreOffset,
-            boolean stated) {}
+            boolean stated,
+            double step,
+            List<String> unlogged) {}
 
     /**
      * What records.
@@ -131,6 +171,9 @@ public record Scenario(
      * @param gainError        standard deviation of the sensor's scale, drawn once [1]
      * @param resolution       step of the converter [Pa]; 0 for none
      * @param thrustEfficiency of the nozzle against the ideal one [1]
+     * @param thrustResolution step of the load cell's converter [N]; 0 for none
+     * @param standPeriod      in which the stand swings on its load cell [s]; 0 for a rigid one
+     * @param standDamping     of that swing, of the critical one [1]
      * @param sensorClass      as the campaign states it
      * @param semicolons       whether fields are separated by semicolons, with a decimal comma
      * @param preamble         whether the records begin with lines of the logger
@@ -151,6 +194,9 @@ public record Scenario(
             double gainError,
             double resolution,
             double thrustEfficiency,
+            double thrustResolution,
+            double standPeriod,
+            double standDamping,
             Optional<String> sensorClass,
             boolean semicolons,
             boolean preamble) {}
@@ -182,6 +228,7 @@ public record Scenario(
      * @param sensors     where they differ from the logger's
      * @param timed       relative standard deviation of its burn time by video or stopwatch [1]; empty where it is recorded
      * @param faults      what goes wrong, in SI
+     * @param logged      what the log says of the grain where that is wrong
      * @param use         cell of the log
      * @param note        cell of the log
      */
@@ -200,11 +247,27 @@ public record Scenario(
             Optional<Recorder.Sensors> sensors,
             OptionalDouble timed,
             Map<FaultKey, Double> faults,
+            WrittenGrain logged,
             Optional<String> use,
             Optional<String> note) {
 
         public PlannedFiring {
             faults = Map.copyOf(faults);
+        }
+    }
+
+    /**
+     * What is written of a grain against what it is.
+     *
+     * @param kind       of grain
+     * @param counts     segments and inhibited ends, by column
+     * @param dimensions by column [m]
+     */
+    public record WrittenGrain(Optional<String> kind, Map<String, Integer> counts, Map<String, Double> dimensions) {
+
+        public WrittenGrain {
+            counts = Map.copyOf(counts);
+            dimensions = Map.copyOf(dimensions);
         }
     }
 

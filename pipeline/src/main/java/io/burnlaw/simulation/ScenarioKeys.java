@@ -34,6 +34,7 @@ final class ScenarioKeys {
             "specific_heat_ratio",
             "law",
             "rate_scatter",
+            "batch_scatter",
             "velocity_scatter",
             "rate_change_per_10_kelvin",
             "baseline",
@@ -49,8 +50,8 @@ final class ScenarioKeys {
 
     static final List<String> GRAIN = grain();
 
-    static final List<String> INSTRUMENTS =
-            List.of("caliper", "scale", "density", "timer", "casting", "core_offset", "stated");
+    static final List<String> INSTRUMENTS = List.of(
+            "caliper", "scale", "density", "timer", "casting", "core_offset", "stated", "caliper_step", "not_logged");
 
     static final List<String> LOGGER = List.of(
             "sample_interval",
@@ -68,16 +69,19 @@ final class ScenarioKeys {
             "gain_error",
             "resolution",
             "thrust_efficiency",
+            "thrust_resolution",
+            "stand_period",
+            "stand_damping",
             "sensor_class",
             "decimal_comma",
             "preamble");
 
     static final List<String> FIRING = firing();
 
-    static final List<String> POINT = List.of("formulation", "pressure", "length", "temperature", "note");
+    static final List<String> POINT = List.of("formulation", "batch", "pressure", "length", "temperature", "note");
 
     static final List<String> STRAND =
-            List.of("formulation", "pressure", "length", "rise", "wires", "temperature", "note");
+            List.of("formulation", "batch", "pressure", "length", "rise", "wires", "temperature", "note");
 
     private ScenarioKeys() {}
 
@@ -95,6 +99,7 @@ final class ScenarioKeys {
     private static List<String> firing() {
         List<String> keys = new ArrayList<>(List.of(
                 "formulation",
+                "batch",
                 "throat",
                 "throat_after",
                 "exit",
@@ -109,6 +114,7 @@ final class ScenarioKeys {
                 "sensors",
                 "timed",
                 "faults",
+                "logged",
                 "use",
                 "note"));
         keys.addAll(GRAIN);

@@ -70,6 +70,34 @@ final class StandFaults {
         };
     }
 
+    /**
+     * What a load cell reads on which a stand swings: a mass on a damped spring.
+     *
+     * @param time    of the samples [s]
+     * @param force   on the stand [N]
+     * @param period  of the undamped swing [s]
+     * @param damping of the critical one [1]
+     * @return force on the cell [N]
+     */
+    static double[] swinging(double[] time, double[] force, double period, double damping) {
+        double w = 2 * Math.PI / period;
+        double decay = damping * w;
+        double damped = w * Math.sqrt(1 - damping * damping);
+        double[] read = force.clone();
+        double speed = 0;
+        for (int i = 1; i < read.length; i++) {
+            // The exact swing about the mean force of the interval.
+            double level = 0.5 * (force[i - 1] + force[i]);
+            double off = read[i - 1] - level;
+            double dt = time[i] - time[i - 1];
+            double c = StrictMath.exp(-decay * dt) * StrictMath.cos(damped * dt);
+            double s = StrictMath.exp(-decay * dt) * StrictMath.sin(damped * dt);
+            read[i] = level + off * c + (speed + decay * off) / damped * s;
+            speed = speed * c - (decay * speed + w * w * off) / damped * s;
+        }
+        return read;
+    }
+
     private static Trace with(Trace trace, double[] pressure) {
         return Trace.of(
                 trace.firing(),

@@ -101,6 +101,25 @@ class ScenarioReaderTest {
     }
 
     @Test
+    void theLogSaysOfAGrainWhatIsWrongAndLeavesOutWhatNobodyWrote() throws IOException {
+        String text = GOOD.replace(
+                        "throat: 8 mm}",
+                        "throat: 8.234 mm, exit: 19 mm, logged: {core_diameter: 7.5 mm, segments: 2, inhibited_ends: 1}}")
+                .replace("firings:", "instruments: {caliper_step: 0.5 mm, not_logged: exit_diameter}\nfirings:");
+        Path made = folder.resolve("made");
+        MadeCampaign.of(good(text)).writeTo(made);
+        assertThat(Files.readAllLines(made.resolve("firings.csv")))
+                .containsExactly(
+                        "firing,formulation,trace,grain,segments,inhibited_ends,core_diameter [mm],outer_diameter [mm],"
+                                + "segment_length [mm],throat_diameter [mm],propellant_mass [g]",
+                        // pi/4 (4.0^2 - 1.5^2) cm2 x 6.0 cm x 1.8 g/cm3 = 116.6 g: the grain that was cast
+                        "F1,one,traces/F1.csv,bates,2,1,7.5,40.0,60.0,8.0,116.6");
+        assertThat(problems(text.replace("not_logged: exit_diameter", "not_logged: exit")))
+                .singleElement()
+                .satisfies(problem -> assertThat(problem).contains("exit_diameter"));
+    }
+
+    @Test
     void aTableThatIsMissingOrWrongIsToldWithItsLine() throws IOException {
         assertThat(problems(TABLE)).anyMatch(text -> text.contains("surface_table"));
         Files.createDirectories(folder.resolve("grains"));

@@ -58,4 +58,41 @@ class TraceConditioningTest {
                 .singleElement()
                 .satisfies(finding -> assertThat(finding.message()).contains("probably absolute, not gauge"));
     }
+
+    /** Steps of 10 kPa; the noise in steps. A level between two steps flickers by noise of any size. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.03, 0.1, 0.2})
+    void aConverterCoarserThanItsNoiseIsNotAtItsLimit(double noise) {
+        for (int seed = 0; seed < 10; seed++) {
+            assertThat(condition(TIME, inSteps(noise, 5e3, seed, Double.MAX_VALUE))
+                            .findings())
+                    .as("seed %d", seed)
+                    .extracting(Finding::code)
+                    .doesNotContain(FindingCode.SATURATION);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.5, 2, 10})
+    void aLimitIsSeenThroughAsFewStepsAsTheNoiseCrosses(double noise) {
+        for (int seed = 0; seed < 10; seed++) {
+            assertThat(condition(TIME, inSteps(noise, 5e3, seed, 2.9e6)).findings())
+                    .as("seed %d", seed)
+                    .extracting(Finding::code)
+                    .contains(FindingCode.SATURATION);
+        }
+    }
+
+    private static final double[] TIME = SyntheticRecord.time(1000);
+
+    private static double[] inSteps(double noise, double offset, long seed, double limit) {
+        double step = 1e4;
+        double[] pressure = SyntheticRecord.pressure(TIME, noise * step, seed);
+        for (int i = 0; i < pressure.length; i++) {
+            // A round top, as the surface of a grain makes it.
+            double round = 2e5 * Math.max(0, (TIME[i] - 0.32) * (1.5 - TIME[i]));
+            pressure[i] = Math.min(Math.rint((pressure[i] + offset + round) / step) * step, limit);
+        }
+        return pressure;
+    }
 }

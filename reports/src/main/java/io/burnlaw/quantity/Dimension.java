@@ -26,6 +26,8 @@ public enum Dimension {
     SPEED("a speed"),
     /** SI unit 1. */
     FRACTION("a share"),
+    /** SI unit Hz. */
+    FREQUENCY("a rate of samples"),
     /** SI unit V. */
     VOLTAGE("a voltage"),
     /** SI unit A. */
@@ -91,6 +93,7 @@ public enum Dimension {
             case DENSITY -> Unit.GRAM_PER_CUBIC_CENTIMETRE;
             case SPEED -> Unit.MILLIMETRE_PER_SECOND;
             case FRACTION -> Unit.PERCENT;
+            case FREQUENCY -> Unit.HERTZ;
             case VOLTAGE -> Unit.VOLT;
             case CURRENT -> Unit.MILLIAMPERE;
             case COUNT -> Unit.COUNT;

@@ -126,7 +126,7 @@ public final class ReportWriter {
     }
 
     private static boolean writeTables(Characterization document, ReportFiles files) throws IOException {
-        files.write("coefficients.json", out -> {
+        files.write(Coefficients.FILE, out -> {
             Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
             DocumentFile.write(Coefficients.of(document), text);
             text.flush();

@@ -58,6 +58,7 @@ public final class HostileDocument {
                         "=cmd|' /C calc'!A0",
                         evil,
                         bad.id(),
+                        evil,
                         "firing",
                         p.pressure(),
                         p.meanPressure(),
@@ -85,6 +86,7 @@ public final class HostileDocument {
                 null,
                 f.otherFits(),
                 f.regimes(),
+                null,
                 f.threshold(),
                 f.faster(),
                 null,
@@ -120,6 +122,7 @@ public final class HostileDocument {
                 List.of(),
                 List.of(),
                 List.of(),
-                List.of(evil));
+                List.of(evil),
+                null);
     }
 }

@@ -24,6 +24,7 @@ final class HtmlCheck {
      */
     private static final List<String> UNKNOWN_TO_IT = List.of(
             "CSS: \u201cpaint-order\u201d",
+            "CSS: \u201cvector-effect\u201d",
             "CSS: Unknown pseudo-element or pseudo-class \u201c::details-content\u201d",
             "Inline style violates Content Security Policy",
             "Inline script violates Content Security Policy");

@@ -3,13 +3,16 @@ package io.burnlaw.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.DocumentReading;
+import io.burnlaw.report.document.LeftOut;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -32,12 +35,51 @@ class ReportWriterTest {
     }
 
     @Test
-    void thePageHoldsTheDocumentToTheByte() throws IOException {
-        ReportWriter.write(HostileDocument.document(), work.resolve("out"), ReportWriter.Options.EVERYTHING);
-        String page = Files.readString(work.resolve("out/index.html"));
-        assertThat(page).contains(Files.readString(work.resolve("out/burnlaw.json")));
-        DocumentReading.Read read = (DocumentReading.Read) DocumentFile.read(work.resolve("out/index.html"));
-        assertThat(read.document()).isEqualTo(HostileDocument.document());
+    void aPageBesideItsDocumentIsReadWholeAndAnotherOneIsNot() throws IOException {
+        for (Characterization document : List.of(HostileDocument.document(), SampleDocument.rich())) {
+            Path out = work.resolve("out");
+            ReportWriter.write(document, out, ReportWriter.Options.EVERYTHING);
+            assertThat(read(out.resolve("index.html")).document()).isEqualTo(document);
+            assertThat(read(out.resolve("index.html")).file())
+                    .isEqualTo(read(out.resolve("burnlaw.json")).file());
+            Files.writeString(out.resolve("burnlaw.json"), "{}");
+            assertThat(read(out.resolve("index.html")).document().leftOut()).isNotNull();
+        }
+    }
+
+    @Test
+    void aPageSentAloneHoldsAllButTheCoursesAndSaysWhereTheyAre() throws IOException {
+        ReportWriter.write(SampleDocument.rich(), work.resolve("out"), ReportWriter.Options.EVERYTHING);
+        Path alone = Files.copy(work.resolve("out/index.html"), work.resolve("sent.html"));
+        String sha256 = read(work.resolve("out/burnlaw.json")).file().sha256();
+        Characterization carried = read(alone).document();
+        assertThat(carried)
+                .isEqualTo(SampleDocument.rich().withoutCourses(sha256))
+                .isNotEqualTo(SampleDocument.rich());
+        assertThat(carried.leftOut())
+                .containsExactly(
+                        new LeftOut(List.of("firings[].along", "firings[].trace_history"), "burnlaw.json", sha256));
+        assertThat(Files.readString(alone)).contains("SHA-256 <span class=\"sum\">" + sha256);
+    }
+
+    @Test
+    void aReportDrawnFromAPageAloneSaysWhatItLacksAndIsDrawnAgainTheSame() throws IOException {
+        ReportWriter.write(SampleDocument.rich(), work.resolve("out"), ReportWriter.Options.EVERYTHING);
+        Path alone = Files.copy(work.resolve("out/index.html"), work.resolve("sent.html"));
+        String sha256 = read(work.resolve("out/burnlaw.json")).file().sha256();
+        ReportWriter.write(read(alone).document(), work.resolve("again"), ReportWriter.Options.EVERYTHING);
+        assertThat(Files.readString(work.resolve("again/firings/OR-03.html"))).contains(sha256);
+        assertThat(read(work.resolve("again/index.html")).document())
+                .isEqualTo(read(work.resolve("again/burnlaw.json")).document());
+        ReportWriter.write(
+                read(work.resolve("again/index.html")).document(),
+                work.resolve("third"),
+                ReportWriter.Options.EVERYTHING);
+        assertThat(contents(work.resolve("third"))).isEqualTo(contents(work.resolve("again")));
+    }
+
+    private static DocumentReading.Read read(Path file) {
+        return (DocumentReading.Read) DocumentFile.read(file);
     }
 
     @Test

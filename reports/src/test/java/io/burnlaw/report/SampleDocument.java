@@ -68,7 +68,8 @@ public final class SampleDocument {
                 List.of(SamplePlans.plan()),
                 List.of(
                         "These numbers describe the invented firings of this document and replace neither a proof test nor distance and shelter.",
-                        "Local law and licensed practice come before anything that is written here."));
+                        "Local law and licensed practice come before anything that is written here."),
+                null);
     }
 
     /** {@return a document in which nothing could be fitted and nothing is known} */
@@ -99,7 +100,8 @@ public final class SampleDocument {
                 List.of(),
                 List.of(),
                 List.of(),
-                List.of());
+                List.of(),
+                null);
     }
 
     private static CampaignSummary campaign() {

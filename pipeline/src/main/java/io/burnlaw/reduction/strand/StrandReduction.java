@@ -7,6 +7,7 @@ import io.burnlaw.reduction.point.TraceHistory;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /** What was made of one strand: a rate point, or the reasons why there is none. */
 public sealed interface StrandReduction {
@@ -65,6 +66,24 @@ public sealed interface StrandReduction {
                     meanPressure,
                     findings,
                     history.map(found -> found.keptIn(store)));
+        }
+
+        /**
+         * The same strand with one finding more.
+         *
+         * @param more comes after those that are there
+         * @return the result
+         */
+        public Reduced withFinding(Finding more) {
+            return new Reduced(
+                    strand,
+                    point,
+                    from,
+                    to,
+                    timeStd,
+                    meanPressure,
+                    Stream.concat(findings.stream(), Stream.of(more)).toList(),
+                    history);
         }
     }
 

@@ -133,7 +133,9 @@ public record StrandTiming(double begin, double end, double std, double rise) {
     /** A least-squares line. */
     private record Line(double time, double value, double slope) {
 
-        static Line through(double[] time, double[] values, int from, int to) {
+        static Line through(double[] time, double[] values, int from, int end) {
+            // where the highest reading is the last one, fewer are left
+            int to = Math.min(end, values.length);
             double meanTime = mean(time, from, to);
             double meanValue = mean(values, from, to);
             double xx = 0;

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -19,8 +20,9 @@ import java.util.stream.IntStream;
 /**
  * Which columns of a record hold time, pressure and thrust, and in which units.
  *
- * @param time     index of the column
+ * @param time     index of the column; -1 where there is none and the samples are counted
  * @param timeUnit of its numbers; empty where it holds stamps of a clock
+ * @param interval where the times are numbers of samples: between two samples [s]
  * @param pressure column and unit, where there is one
  * @param thrust   column and unit, where there is one
  * @param kind     what the pressure counts from; empty where there is no pressure
@@ -29,6 +31,7 @@ import java.util.stream.IntStream;
 record ColumnChoice(
         int time,
         Optional<Unit> timeUnit,
+        OptionalDouble interval,
         Optional<SourceColumn> pressure,
         Optional<SourceColumn> thrust,
         Optional<PressureKind> kind,
@@ -42,7 +45,7 @@ record ColumnChoice(
      */
     record SourceColumn(int index, Unit unit) {}
 
-    private static final List<String> TIME_NAMES =
+    static final List<String> TIME_NAMES =
             List.of("time", "t", "timestamp", "time stamp", "elapsed", "elapsed time", "zeit", "temps", "tiempo");
 
     /** A row of numbers that was taken for headings, since the rows below it are numbers by another convention only. */
@@ -56,52 +59,84 @@ record ColumnChoice(
      * @param file       for messages
      * @param line       of the headings or of the first numbers, for messages
      * @param headings   one for each column
-     * @param firstCells one cell of each column
+     * @param rows     the first rows as written; none where they are not text
      * @param settings   what the campaign says
      * @return the columns
      * @throws Refusal where a column is missing, ambiguous, or has no unit or a wrong one
      */
     static ColumnChoice of(
-            String file, int line, List<TraceHeading> headings, List<String> firstCells, TraceSettings settings)
+            String file, int line, List<TraceHeading> headings, List<List<String>> rows, TraceSettings settings)
             throws Refusal {
-        return new Chooser(file, line, headings, firstCells, settings).choose();
+        return new Chooser(file, line, headings, rows, settings).choose();
     }
 
     private record Chooser(
-            String file, int line, List<TraceHeading> headings, List<String> firstCells, TraceSettings settings) {
+            String file, int line, List<TraceHeading> headings, List<List<String>> rows, TraceSettings settings) {
 
         /** A column that the campaign names, with the unit of the file or of the campaign. */
         private record Named(int index, TraceHeading heading) {}
 
         ColumnChoice choose() throws Refusal {
             List<String> notes = new ArrayList<>();
-            Named time =
-                    settings.time().isPresent() ? named("time", settings.time().get()) : foundTime(notes);
-            boolean clock = time.index() < firstCells.size() && ClockTime.isStamp(firstCells.get(time.index()));
-            Optional<Unit> timeUnit = clock ? Optional.empty() : Optional.of(unit("time", time, Dimension.TIME));
-            Optional<Named> pressure = pressure(notes);
+            Optional<Named> time = time(notes);
+            boolean clock = time.filter(column -> isClock(column.index())).isPresent();
+            boolean counted = settings.interval().isPresent()
+                    && !clock
+                    && time.filter(column -> column.heading().hasDimension(Dimension.TIME))
+                            .isEmpty();
+            Optional<Unit> timeUnit = clock
+                    ? Optional.empty()
+                    : Optional.of(counted ? Unit.SECOND : unit("time", time.orElseThrow(), Dimension.TIME));
+            Optional<Named> pressure = pressure(time, notes);
             Optional<Named> thrust = thrust(pressure.isPresent(), notes);
             if (pressure.isEmpty() && thrust.isEmpty()) {
-                throw missing("pressure", "a column with a unit of pressure, such as pressure [MPa]");
+                throw missing("pressure");
             }
             Optional<PressureKind> kind = pressure.isPresent() ? Optional.of(kind(pressure.get())) : Optional.empty();
             Optional<SourceColumn> force =
                     thrust.isPresent() ? Optional.of(force(thrust.get(), notes)) : Optional.empty();
             Optional<SourceColumn> pressureChannel =
                     pressure.isPresent() ? Optional.of(pressureChannel(pressure.get(), notes)) : Optional.empty();
-            return new ColumnChoice(time.index(), timeUnit, pressureChannel, force, kind, notes);
+            return new ColumnChoice(
+                    time.map(Named::index).orElse(-1),
+                    timeUnit,
+                    counted ? settings.interval() : OptionalDouble.empty(),
+                    pressureChannel,
+                    force,
+                    kind,
+                    notes);
         }
 
-        private Named foundTime(List<String> notes) throws Refusal {
+        /** The column of the times or of numbers of samples; empty where samples are counted at the stated rate. */
+        private Optional<Named> time(List<String> notes) throws Refusal {
+            if (settings.time().isPresent()) {
+                return Optional.of(named("time", settings.time().get()));
+            }
+            boolean stated = settings.interval().isPresent();
             Optional<Named> found = first(heading -> heading.hasDimension(Dimension.TIME) && isTime(heading))
                     .or(() -> first(heading -> heading.hasDimension(Dimension.TIME)))
                     .or(this::firstClock)
-                    .or(() -> first(Chooser::isTime));
-            if (found.isEmpty()) {
-                throw missing("time", "a column with a unit of time, such as time [s]");
+                    .or(() -> stated ? sampleNumbers() : first(Chooser::isTime));
+            if (found.isEmpty() && !stated) {
+                throw missing("time");
             }
-            notes.add("%s: time was taken from the column '%s'.".formatted(file, shown(found.get())));
-            return found.get();
+            notes.add(
+                    found.isEmpty()
+                            ? "%s: the samples were counted; the time follows from the stated rate.".formatted(file)
+                            : "%s: time was taken from the column '%s'.".formatted(file, shown(found.get())));
+            return found;
+        }
+
+        private Optional<Named> sampleNumbers() {
+            ColumnAdvice advice = advice();
+            return advice.time().stream()
+                    .filter(advice::counts)
+                    .mapToObj(i -> new Named(i, headings.get(i)))
+                    .findFirst();
+        }
+
+        private ColumnAdvice advice() {
+            return new ColumnAdvice(file, line, headings, rows, settings);
         }
 
         private static boolean isTime(TraceHeading heading) {
@@ -109,13 +144,19 @@ record ColumnChoice(
         }
 
         private Optional<Named> firstClock() {
-            return IntStream.range(0, Math.min(headings.size(), firstCells.size()))
-                    .filter(i -> ClockTime.isStamp(firstCells.get(i)))
+            return IntStream.range(0, headings.size())
+                    .filter(this::isClock)
                     .mapToObj(i -> new Named(i, headings.get(i)))
                     .findFirst();
         }
 
-        private Optional<Named> pressure(List<String> notes) throws Refusal {
+        private boolean isClock(int column) {
+            return !rows.isEmpty()
+                    && column < rows.get(0).size()
+                    && ClockTime.isStamp(rows.get(0).get(column));
+        }
+
+        private Optional<Named> pressure(Optional<Named> time, List<String> notes) throws Refusal {
             if (settings.pressure().isPresent()) {
                 return Optional.of(named("pressure", settings.pressure().get()));
             }
@@ -126,12 +167,21 @@ record ColumnChoice(
                 return Optional.empty();
             }
             Dimension dimension = calibrated().map(Unit::dimension).orElse(Dimension.PRESSURE);
-            List<Named> found = all(heading -> heading.hasDimension(dimension));
+            List<Named> exact = all(heading -> heading.hasDimension(dimension));
+            List<Named> found = exact.isEmpty() && calibrated().isPresent() ? unlabelled(time) : exact;
             if (found.size() > 1) {
                 throw ambiguous("pressure", found);
             }
             found.forEach(one -> notes.add("%s: pressure was taken from the column '%s'.".formatted(file, shown(one))));
             return found.stream().findFirst();
+        }
+
+        /** What a calibration can belong to where no heading has its unit: the columns without one, beside the time. */
+        private List<Named> unlabelled(Optional<Named> time) {
+            int timed = time.map(Named::index).orElse(-1);
+            return all(heading -> heading.unit().isEmpty()).stream()
+                    .filter(column -> column.index() != timed)
+                    .toList();
         }
 
         private Optional<Named> thrust(boolean optional, List<String> notes) throws Refusal {
@@ -210,6 +260,9 @@ record ColumnChoice(
             Optional<Unit> unit = column.heading().unit().map(WrittenUnit::unit);
             if (unit.isPresent() && unit.get().dimension() == dimension) {
                 return unit.get();
+            }
+            if (unit.isEmpty() && !advice().lines().isEmpty()) {
+                throw new Refusal(advice().problem("the column '" + shown(column) + "' has no unit"));
             }
             throw refusal(
                     shown(column),
@@ -291,7 +344,7 @@ record ColumnChoice(
                     .toList();
         }
 
-        private Refusal missing(String role, String expected) {
+        private Refusal missing(String role) {
             if (headings.stream()
                     .allMatch(heading -> FIGURES.matcher(heading.written()).matches())) {
                 return refusal(
@@ -301,12 +354,10 @@ record ColumnChoice(
                         "one decimal sign in the whole record",
                         "export the record again with one of the two");
             }
-            return refusal(
-                    role,
-                    "no column for it was found",
-                    headings.stream().map(TraceHeading::written).collect(Collectors.joining(" | ")),
-                    expected,
-                    "name it below trace: in campaign.yaml, as   %s: \"heading [unit]\"".formatted(role));
+            return new Refusal(advice().problem(
+                            headings.size() == 1 && role.equals("time")
+                                    ? "there is one reading in each row, and no time"
+                                    : "no column with a unit of " + role + " was found"));
         }
 
         private Refusal ambiguous(String role, List<Named> found) {

@@ -124,9 +124,11 @@ final class MatRecord {
 
     private static RawRecord raw(String file, List<MatColumn> columns, ColumnChoice choice, List<String> notes)
             throws Refusal {
-        MatColumn time = columns.get(choice.time());
         Optional<MatColumn> pressure = choice.pressure().map(column -> columns.get(column.index()));
         Optional<MatColumn> thrust = choice.thrust().map(column -> columns.get(column.index()));
+        MatColumn time = choice.time() >= 0
+                ? columns.get(choice.time())
+                : pressure.or(() -> thrust).orElseThrow();
         boolean equal = pressure.filter(column -> column.length() != time.length())
                         .isEmpty()
                 && thrust.filter(column -> column.length() != time.length()).isEmpty();
@@ -144,7 +146,7 @@ final class MatRecord {
         int missing = 0;
         int first = 0;
         for (int i = 0; i < time.length(); i++) {
-            double t = time.at(i);
+            double t = choice.time() >= 0 ? time.at(i) : i;
             double p = pressure.isPresent() ? pressure.get().at(i) : 0;
             double f = thrust.isPresent() ? thrust.get().at(i) : 0;
             if (!Double.isFinite(t) || !Double.isFinite(p) || !Double.isFinite(f)) {

@@ -16,21 +16,19 @@ import java.util.stream.Stream;
  *
  * @param separator    between the cells; {@link #BLANKS} for runs of spaces
  * @param decimalComma whether numbers have a decimal comma
- * @param quoted       whether cells stand in quotation marks
  * @param headings     one for each column, with the unit of the row of units where there is one
  * @param firstLine    number of the first line with numbers, from 1
  * @param firstByte    where that line begins
- * @param firstCells   the cells of that line
+ * @param rows         the first rows of numbers as written
  * @param notes        what was guessed, as sentences
  */
 record RecordLayout(
         char separator,
         boolean decimalComma,
-        boolean quoted,
         List<TraceHeading> headings,
         int firstLine,
         int firstByte,
-        List<String> firstCells,
+        List<List<String>> rows,
         List<String> notes) {
 
     static final char BLANKS = ' ';
@@ -43,6 +41,12 @@ record RecordLayout(
 
     /** So many rows near the beginning that only one convention can read settle it. */
     private static final int MANY = 100;
+
+    /** So many rows tell what a column holds. */
+    private static final int ROWS_KEPT = 50;
+
+    /** So many times more rows than an earlier table of numbers has make that one a part of the preamble. */
+    private static final int PREAMBLE_RATIO = 4;
 
     private static final Charset OLDER = Charset.forName("windows-1252");
 
@@ -144,7 +148,7 @@ record RecordLayout(
      * @param bytes that were read
      * @param size  how many of them
      * @return the layout
-     * @throws Refusal where there are no two columns of numbers
+     * @throws Refusal where there are no rows of numbers
      */
     static RecordLayout of(String file, byte[] bytes, int size) throws Refusal {
         List<Line> start = lines(bytes, Math.min(size, LOOKED_AT), size <= LOOKED_AT, 2 * MANY);
@@ -154,17 +158,51 @@ record RecordLayout(
         }
         List<Line> lines = lines(bytes, Math.min(size, LOOKED_AT), size <= LOOKED_AT, LINES_LOOKED_AT);
         Run best = runs(lines).reduce((a, b) -> b.length() > a.length() ? b : a).orElseThrow();
-        if (best.length() == 0) {
-            boolean single = CONVENTIONS.stream()
-                    .anyMatch(convention -> longest(lines, convention, 1).length() > 0);
+        Run single = CONVENTIONS.stream()
+                .map(convention -> longest(lines, convention, 1))
+                .filter(run -> run.width() == 1)
+                .reduce((a, b) -> b.length() > a.length() ? b : a)
+                .orElse(best);
+        Run run =
+                single.length() > PREAMBLE_RATIO * best.length() || isDecimalComma(bytes, lines, best) ? single : best;
+        if (run.length() == 0) {
             throw Refusal.of(
                     file,
                     0,
-                    single ? "there is one column of numbers only" : "there are no rows of numbers in it",
+                    "there are no rows of numbers in it",
                     "a heading row, and below it a time and a pressure in each row",
-                    single ? "export the time as well" : "export the record again as text");
+                    "export the record again as text");
         }
-        return around(file, bytes, lines, upward(lines, best));
+        return around(file, bytes, lines, upward(lines, run));
+    }
+
+    /**
+     * Whether what seem to be two whole numbers with a comma between them is one with a decimal comma: it is where no
+     * two headings are above, and the first does not rise as a time or a number of samples would.
+     */
+    private static boolean isDecimalComma(byte[] bytes, List<Line> lines, Run run) {
+        if (run.convention().separator() != ',' || run.width() != 2) {
+            return false;
+        }
+        int above = previous(lines, run.first(), false);
+        if (above >= 0 && decoded(bytes, lines.get(above)).contains(",")) {
+            return false;
+        }
+        List<List<String>> rows = rows(lines, run);
+        boolean whole = rows.stream()
+                .allMatch(row -> row.get(0).matches("[-+]?\\d+") && row.get(1).matches("\\d+"));
+        return whole
+                && IntStream.range(1, rows.size())
+                        .anyMatch(i -> Double.parseDouble(rows.get(i).get(0))
+                                <= Double.parseDouble(rows.get(i - 1).get(0)));
+    }
+
+    private static List<List<String>> rows(List<Line> lines, Run run) {
+        return lines.subList(run.first(), lines.size()).stream()
+                .map(line -> run.convention().cells(line.text()))
+                .filter(cells -> cells.size() == run.width())
+                .limit(ROWS_KEPT)
+                .toList();
     }
 
     private static Stream<Run> runs(List<Line> lines) {
@@ -185,7 +223,6 @@ record RecordLayout(
 
     private static RecordLayout around(String file, byte[] bytes, List<Line> lines, Run run) throws Refusal {
         Line first = lines.get(run.first());
-        List<String> cells = run.convention().cells(first.text());
         List<String> notes = new ArrayList<>();
         List<TraceHeading> headings = headings(file, bytes, lines, run, notes);
         String between = switch (run.convention().separator()) {
@@ -200,18 +237,17 @@ record RecordLayout(
         return new RecordLayout(
                 run.convention().separator(),
                 run.convention().decimalComma(),
-                first.text().indexOf('"') >= 0,
                 headings,
                 first.number(),
                 first.from(),
-                cells,
+                rows(lines, run),
                 notes);
     }
 
     private static List<TraceHeading> headings(String file, byte[] bytes, List<Line> lines, Run run, List<String> notes)
             throws Refusal {
         int above = previous(lines, run.first(), false);
-        List<String> texts = above < 0 ? List.of() : headingCells(bytes, lines.get(above), run);
+        List<String> texts = above < 0 ? List.of() : headingCells(bytes, lines, lines.get(above), run);
         List<String> units = List.of();
         int further = above < 0 ? -1 : previous(lines, above, false);
         boolean unitsOnly = texts.size() == run.width()
@@ -219,13 +255,13 @@ record RecordLayout(
                 && texts.stream()
                         .allMatch(text ->
                                 text.isEmpty() || WrittenUnit.of(bare(text)).isPresent());
-        if (unitsOnly && headingCells(bytes, lines.get(further), run).size() == run.width()) {
+        if (unitsOnly && headingCells(bytes, lines, lines.get(further), run).size() == run.width()) {
             units = texts;
-            texts = headingCells(bytes, lines.get(further), run);
+            texts = headingCells(bytes, lines, lines.get(further), run);
         }
         if (texts.size() != run.width()) {
             int comment = previous(lines, run.first(), true);
-            List<String> commented = comment < 0 ? List.of() : headingCells(bytes, lines.get(comment), run);
+            List<String> commented = comment < 0 ? List.of() : headingCells(bytes, lines, lines.get(comment), run);
             if (commented.size() == run.width()) {
                 texts = commented;
                 notes.add("%s: the headings stand in the comment on line %d."
@@ -272,13 +308,16 @@ record RecordLayout(
         return -1;
     }
 
-    private static List<String> headingCells(byte[] bytes, Line line, Run run) {
+    private static List<String> headingCells(byte[] bytes, List<Line> lines, Line line, Run run) {
         String text = decoded(bytes, line).strip();
         if (text.startsWith("#")) {
             text = text.replaceFirst("#+\\s*", "");
         }
         if (run.convention().separator() != BLANKS) {
-            return fitted(run.convention().cells(text), run.width());
+            return fitted(
+                    run.convention().cells(text),
+                    run,
+                    run.convention().cells(lines.get(run.first()).text()));
         }
         for (String separator : List.of("\t+|\\s{2,}", "\\s+(?![\\[(])", "\\s+")) {
             List<String> cells = List.of(text.split(separator));
@@ -289,13 +328,15 @@ record RecordLayout(
         return List.of();
     }
 
-    /** A separator at the end of the line may stand in one of the two only. */
-    private static List<String> fitted(List<String> cells, int width) {
-        int size = cells.size();
-        if (size == width + 1 && cells.get(width).isEmpty()) {
-            return cells.subList(0, width);
+    /** Separators at the end of the line may stand in the headings or in the rows only. */
+    private static List<String> fitted(List<String> cells, Run run, List<String> row) {
+        int width = run.width();
+        while (cells.size() > width && cells.get(cells.size() - 1).isEmpty()) {
+            cells.remove(cells.size() - 1);
         }
-        if (size == width - 1) {
+        boolean emptyBehind =
+                row.subList(Math.min(cells.size(), width), width).stream().allMatch(String::isEmpty);
+        while (cells.size() < width && (emptyBehind || cells.size() == width - 1)) {
             cells.add("");
         }
         return cells;
@@ -310,7 +351,10 @@ record RecordLayout(
         }
     }
 
-    /** The first run that is long enough, or else the longest. */
+    /**
+     * The first run that is long enough; one that is much longer than those before it, which are a part of the preamble;
+     * or else the longest.
+     */
     private static Run longest(List<Line> lines, Convention convention, int narrowest) {
         Run best = new Run(convention, 0, 0, 0);
         Run run = best;
@@ -323,16 +367,16 @@ record RecordLayout(
             if (run.length() > 0 && kind.width() == run.width() && kind.goesOn()) {
                 run = new Run(convention, run.first(), run.length() + 1, run.width());
             } else {
-                boolean begins = kind.begins() && best.length() < CERTAIN;
-                run = begins ? new Run(convention, i, 1, kind.width()) : new Run(convention, 0, 0, 0);
-            }
-            if (run.length() == 0 && best.length() >= CERTAIN) {
-                return best;
+                if (best.length() >= MANY) {
+                    return best;
+                }
+                run = kind.begins() ? new Run(convention, i, 1, kind.width()) : new Run(convention, 0, 0, 0);
             }
             boolean sameStart = run.first() == best.first();
-            if (run.length() > best.length() && (sameStart || best.length() < CERTAIN)) {
-                best = run;
-            }
+            boolean longer = best.length() < CERTAIN
+                    ? run.length() > best.length()
+                    : run.length() > PREAMBLE_RATIO * best.length();
+            best = sameStart && run.length() > best.length() || longer ? run : best;
         }
         return best;
     }

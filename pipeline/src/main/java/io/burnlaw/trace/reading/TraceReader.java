@@ -14,6 +14,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -116,7 +117,7 @@ public final class TraceReader {
                 path,
                 file.isPackage() ? SheetRecord.text(path, file.whole()) : file.text(),
                 layout -> ColumnChoice.of(
-                        path, Math.max(1, layout.firstLine() - 1), layout.headings(), layout.firstCells(), settings));
+                        path, Math.max(1, layout.firstLine() - 1), layout.headings(), layout.rows(), settings));
         List<String> notes = new ArrayList<>(outcome.layout().notes());
         notes.addAll(outcome.columns().notes());
         notes.addAll(outcome.record().notes());
@@ -146,7 +147,12 @@ public final class TraceReader {
                     "check the sensor's connection, or name another column");
         }
         double[] time = raw.time();
-        columns.timeUnit().ifPresent(unit -> toSi(time, unit));
+        List<String> notes = new ArrayList<>(decoded.notes());
+        if (columns.timeUnit().isPresent()) {
+            CounterWrap.continued(time).ifPresent(said -> notes.add(path + ": " + said));
+            toSi(time, columns.timeUnit().get());
+        }
+        columns.interval().ifPresent(interval -> Arrays.setAll(time, i -> time[i] * interval));
         List<Finding> findings = new ArrayList<>();
         TimeStamps.withoutReading(raw, path).ifPresent(findings::add);
         Optional<double[]> pressure = raw.pressure();
@@ -172,9 +178,10 @@ public final class TraceReader {
         findings.addAll(ordered.findings());
         if (ordered.trace().isEmpty()) {
             return new TraceReading.Unreadable(
-                    List.of(located(path, raw, ordered.findings().get(0), whyBackward(time, pressure))));
+                    List.of(located(path, raw, ordered.findings().get(0), whyBackward(time, pressure))),
+                    Optional.empty());
         }
-        return new TraceReading.Read(ordered.trace().get(), input, findings, decoded.notes());
+        return new TraceReading.Read(ordered.trace().get(), input, findings, notes);
     }
 
     private static void possible(String path, String name, double[] values, String unit) throws Refusal {
@@ -220,6 +227,7 @@ public final class TraceReader {
     }
 
     private static TraceReading unreadable(Problem problem) {
-        return new TraceReading.Unreadable(List.of(Finding.of(FindingCode.UNREADABLE_TRACE, problem.sentence())));
+        return new TraceReading.Unreadable(
+                List.of(Finding.of(FindingCode.UNREADABLE_TRACE, problem.sentence())), Optional.of(problem));
     }
 }

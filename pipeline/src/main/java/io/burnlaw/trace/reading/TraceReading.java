@@ -1,9 +1,11 @@
 package io.burnlaw.trace.reading;
 
 import io.burnlaw.campaign.InputFile;
+import io.burnlaw.campaign.Problem;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.trace.Trace;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 
 /** What reading one record gave: the trace in SI, or why there is none. */
@@ -28,8 +30,9 @@ public sealed interface TraceReading {
      * The record cannot be used.
      *
      * @param findings at least one rejection, whose message names file, line, found, expected and mend
+     * @param problem  the same for a terminal, where the file itself is wrong
      */
-    record Unreadable(List<Finding> findings) implements TraceReading {
+    record Unreadable(List<Finding> findings, Optional<Problem> problem) implements TraceReading {
         public Unreadable {
             findings = List.copyOf(findings);
             if (findings.isEmpty()) {

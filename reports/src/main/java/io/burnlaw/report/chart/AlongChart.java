@@ -21,16 +21,14 @@ public final class AlongChart {
      * @param formulation whose law
      * @param points of the propellant, at least those that came from the firing
      * @param scales axes of the document
-     * @param frame sheet
      * @return the picture; empty where the rate along the burn is not known
      */
-    public static Optional<Figure> draw(
-            Firing firing, Formulation formulation, List<Point> points, Scales scales, Frame frame) {
+    public static Optional<Figure> draw(Firing firing, Formulation formulation, List<Point> points, Scales scales) {
         List<Mark.At> burn = LawChart.burn(firing.along());
         if (burn.size() < 2) {
             return Optional.empty();
         }
-        Picture picture = new Picture(frame.plain().lower(0.8), scales.pressure(), scales.rate());
+        Picture picture = new Picture(Frame.SHEET.lower(0.8), scales.pressure(), scales.rate());
         List<Law> laws = LawChart.laws(formulation);
         for (int i = 0; i < laws.size(); i++) {
             List<Mark.At> line = new ArrayList<>();

@@ -23,10 +23,9 @@ public final class ClosureChart {
      *
      * @param closure whose rows
      * @param scales axes of the document, of which the pressure is used
-     * @param frame sheet
      * @return the picture; empty where there is no row
      */
-    public static Optional<Figure> draw(Closure closure, Scales scales, Frame frame) {
+    public static Optional<Figure> draw(Closure closure, Scales scales) {
         List<ClosureRow> rows = closure.rows();
         if (rows.isEmpty()) {
             return Optional.empty();
@@ -38,7 +37,7 @@ public final class ClosureChart {
             most = Math.max(most, Math.abs(error(SECOND, row.burnTimePredicted(), row.burnTimeMeasured())));
         }
         Axis y = new Axis("predicted less measured, %", -1.15 * most, 1.15 * most, false);
-        Picture picture = new Picture(frame.plain().lower(0.62), scales.pressure(), y);
+        Picture picture = new Picture(Frame.SHEET.lower(0.62), scales.pressure(), y);
         picture.ground().line(0, picture.py(0), picture.width(), picture.py(0), Ink.TEXT, " stroke-width=\"1.4\"");
         series(
                 picture,
@@ -86,6 +85,6 @@ public final class ClosureChart {
                     error.apply(row),
                     row.firing() + ": " + words + " " + Numbers.number(error.apply(row), 2) + " %");
         }
-        picture.mark(new Mark.Points(spots, form, false, 9, ink), words);
+        picture.mark(new Mark.Points(spots, form, false, 6, ink), words);
     }
 }

@@ -10,16 +10,21 @@ package io.burnlaw.report.chart;
  */
 public record Figure(double width, double height, String description, String body) {
 
-    private static final String FONT = "font-family=\"system-ui, sans-serif\" font-size=\"12.5\"";
+    /** A file is drawn so much larger than a phone shows it; its words and lines are not. */
+    private static final double LARGE = 1.7;
+
+    private static final String ENLARGED =
+            "text{font-size:8.6px}path,line,rect,circle{vector-effect:non-scaling-stroke}";
+
+    private static final String FONT = "font-family=\"system-ui, sans-serif\" font-size=\"14\"";
 
     /**
      * The picture as an element of a page, whose style sheet colours it.
      *
-     * @param role a class for the page's style sheet
      * @return an svg element
      */
-    public String inline(String role) {
-        return "<svg class=\"chart " + role + "\" viewBox=\"" + viewBox() + "\" width=\"" + Svg.number(width)
+    public String inline() {
+        return "<svg class=\"chart\" viewBox=\"" + viewBox() + "\" width=\"" + Svg.number(width)
                 + "\" height=\"" + Svg.number(height) + "\" role=\"img\" aria-label=\"" + Svg.escape(description)
                 + "\" "
                 + FONT + ">" + body + "</svg>";
@@ -29,8 +34,10 @@ public record Figure(double width, double height, String description, String bod
     public String file() {
         return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\""
                 + viewBox()
-                + "\" width=\"" + Svg.number(width) + "\" height=\"" + Svg.number(height) + "\" role=\"img\" " + FONT
-                + ">\n<title>" + Svg.escape(description) + "</title>\n<style>" + Ink.styleSheet() + "</style>\n"
+                + "\" width=\"" + Svg.number(LARGE * width) + "\" height=\"" + Svg.number(LARGE * height)
+                + "\" role=\"img\" " + FONT + ">\n<title>" + Svg.escape(description) + "</title>\n<style>"
+                + Ink.styleSheet()
+                + ENLARGED + "</style>\n"
                 + new Svg().rect(0, 0, width, height, Ink.PAPER, 1) + body + "\n</svg>\n";
     }
 

@@ -21,16 +21,15 @@ public final class LadderChart {
      * Draws it.
      *
      * @param plan whose throats
-     * @param frame sheet
      * @return the picture; empty where no throat is planned
      */
-    public static Optional<Figure> draw(Plan plan, Frame frame) {
+    public static Optional<Figure> draw(Plan plan) {
         List<PlannedThroat> throats = plan.ladder();
         if (throats.isEmpty()) {
             return Optional.empty();
         }
         Double limit = plan.allowedPressure() == null ? null : MPA.value(plan.allowedPressure());
-        Picture picture = new Picture(frame.plain().lower(0.85), diameter(plan), pressure(throats, limit));
+        Picture picture = new Picture(Frame.SHEET.lower(0.85), diameter(plan), pressure(throats, limit));
         if (limit != null && picture.py(limit) > 0) {
             picture.ground().rect(0, 0, picture.width(), picture.py(limit), Ink.S2, 0.12);
             picture.over()
@@ -99,7 +98,7 @@ public final class LadderChart {
                     Numbers.stated(throat.throatDiameter()) + ": " + words + " " + Numbers.of(pressure)
                             + (throat.allowed() ? "" : ", not allowed"));
         }
-        picture.mark(new Mark.Points(spots, form, false, 9, ink), words);
+        picture.mark(new Mark.Points(spots, form, false, 6, ink), words);
     }
 
     private static void others(Picture picture, List<PlannedThroat> throats) {
@@ -110,7 +109,7 @@ public final class LadderChart {
             }
         }
         if (!spots.isEmpty()) {
-            picture.mark(new Mark.Points(spots, Mark.Form.CIRCLE, true, 9, Ink.S1), "another equilibrium");
+            picture.mark(new Mark.Points(spots, Mark.Form.CIRCLE, true, 6, Ink.S1), "another equilibrium");
         }
     }
 }

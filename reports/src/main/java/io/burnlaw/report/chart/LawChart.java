@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
 public final class LawChart {
 
     /** A letter is hardly ever wider, on the average of a line [px]. */
-    private static final double LETTER = 7;
+    private static final double LETTER = 7.8;
 
     /** More burns than these cannot be told apart, and weigh on the page. */
     private static final int MOST_BURNS = 120;
@@ -34,10 +34,10 @@ public final class LawChart {
     private final Picture picture;
     private final Scales scales;
 
-    private LawChart(Formulation formulation, Scales scales, Frame frame) {
+    private LawChart(Formulation formulation, Scales scales) {
         this.formulation = formulation;
         this.scales = scales;
-        this.picture = new Picture(frame, scales.pressure(), scales.rate());
+        this.picture = new Picture(Frame.SHEET, scales.pressure(), scales.rate());
     }
 
     /**
@@ -46,11 +46,10 @@ public final class LawChart {
      * @param formulation whose law
      * @param firings of the document; those of other propellants are passed over
      * @param scales axes
-     * @param frame sheet
      * @return the picture
      */
-    public static Figure draw(Formulation formulation, List<Firing> firings, Scales scales, Frame frame) {
-        return new LawChart(formulation, scales, frame).figure(firings);
+    public static Figure draw(Formulation formulation, List<Firing> firings, Scales scales) {
+        return new LawChart(formulation, scales).figure(firings);
     }
 
     /**
@@ -90,13 +89,13 @@ public final class LawChart {
         }
         if (laws.size() > 1 && formulation.singleLaw() != null) {
             List<Mark.At> line = line(formulation.singleLaw(), CurvePoint::rate);
-            picture.mark(Mark.Lines.one(line, 1.3, Mark.Dash.DASHED, Ink.MUTED), "one law for all", last(line));
+            picture.mark(Mark.Lines.one(line, 1.3, Mark.Dash.DASHED, Ink.MUTED), "one law for all");
         }
         for (int i = 0; i < laws.size(); i++) {
             List<Mark.At> line = line(laws.get(i), CurvePoint::rate);
             Mark mark = Mark.Lines.one(line, 2.2, Mark.Dash.SOLID, crowded ? Ink.TEXT : Ink.S1);
             if (i == laws.size() - 1 && !line.isEmpty()) {
-                picture.mark(mark, "law", last(line));
+                picture.mark(mark, "law");
             } else {
                 picture.mark(mark);
             }
@@ -179,15 +178,15 @@ public final class LawChart {
             picture.over()
                     .rimmed(
                             left ? 8 : picture.width() - 8,
-                            16 + 16 * i,
+                            16 + 17 * i,
                             left ? "start" : "end",
                             Ink.MUTED,
-                            more ? "and " + (outside.size() - most + 1) + " more off this sheet" : outsider(point));
+                            more ? "and " + (outside.size() - most + 1) + " more off the sheet" : outsider(point));
         }
     }
 
     private String outsider(Point point) {
-        String name = "off this sheet: " + point.id();
+        String name = "off sheet: " + point.id();
         String whole = name + ", " + Numbers.bare(MM_PER_S.of(point.rate())) + " mm/s at "
                 + Numbers.bare(MPA.of(point.pressure())) + " MPa";
         return whole.length() * LETTER > picture.width() - 16 ? name : whole;
@@ -216,7 +215,7 @@ public final class LawChart {
         if (words == null) {
             picture.mark(mark);
         } else {
-            picture.mark(mark, words, last(upper));
+            picture.mark(mark, words);
         }
     }
 
@@ -312,10 +311,6 @@ public final class LawChart {
             }
         }
         return line;
-    }
-
-    private static Mark.@Nullable At last(List<Mark.At> line) {
-        return line.isEmpty() ? null : line.get(line.size() - 1);
     }
 
     private String description(List<Law> laws) {

@@ -1,7 +1,6 @@
 package io.burnlaw.report.chart;
 
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /** What XChart paints. */
 sealed interface Mark {
@@ -56,7 +55,6 @@ sealed interface Mark {
      *
      * @param mark of which form, line or band is shown
      * @param words beside it
-     * @param end   where the mark leaves the plot to the right, for words beside it; null to stand in the key only
      */
-    record Named(Mark mark, String words, @Nullable At end) {}
+    record Named(Mark mark, String words) {}
 }

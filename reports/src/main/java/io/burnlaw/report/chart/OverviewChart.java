@@ -27,17 +27,16 @@ public final class OverviewChart {
      *
      * @param document whose propellants
      * @param scales axes
-     * @param frame sheet
      * @return the picture; empty where fewer than two propellants have points
      */
-    public static Optional<Figure> draw(Characterization document, Scales scales, Frame frame) {
+    public static Optional<Figure> draw(Characterization document, Scales scales) {
         List<Formulation> shown = document.formulations().stream()
                 .filter(formulation -> !formulation.points().isEmpty())
                 .toList();
         if (shown.size() < 2) {
             return Optional.empty();
         }
-        Picture picture = new Picture(frame, scales.pressure(), scales.rate());
+        Picture picture = new Picture(Frame.SHEET, scales.pressure(), scales.rate());
         for (int i = 0; i < shown.size(); i++) {
             // numbered as in the list beside the picture, which has those without points as well
             one(picture, shown.get(i), i, 1 + document.formulations().indexOf(shown.get(i)));
@@ -68,12 +67,11 @@ public final class OverviewChart {
                 picture.hit(p, r, formulation.id() + ", " + point.id());
             }
         }
-        Mark points = new Mark.Points(spots, FORMS[number % FORMS.length], false, 8, ink);
+        Mark points = new Mark.Points(spots, FORMS[number % FORMS.length], false, 6, ink);
         String words = place + " " + formulation.id();
-        if (end == null) {
-            picture.mark(points, words);
-        } else {
-            picture.mark(points, words, end);
+        picture.mark(points, words);
+        if (end != null) {
+            picture.over().rimmed(picture.px(end.x()) + 3, picture.py(end.y()) - 3, "start", Ink.TEXT, "" + place);
         }
     }
 }

@@ -3,9 +3,8 @@ package io.burnlaw.report.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A picture in the making: a plot with axes, marks, and words around it. All coordinates are those of the plot, whose
@@ -15,6 +14,11 @@ final class Picture {
 
     /** Room for the words that say what goes up. They lie flat: upright words are hard to read. */
     private static final double TITLE = 26;
+
+    /** Labels of an axis are so far apart on a phone [px]. */
+    private static final double X_APART = 52;
+
+    private static final double Y_APART = 28;
 
     private final Frame frame;
     private final Axis x;
@@ -36,10 +40,6 @@ final class Picture {
 
     double width() {
         return frame.plotWidth();
-    }
-
-    double roomRight() {
-        return frame.width() - frame.left() - width();
     }
 
     double height() {
@@ -73,15 +73,9 @@ final class Picture {
         return this;
     }
 
-    /** A mark with words beside its end, or in the key. */
-    Picture mark(Mark mark, String words, Mark.@Nullable At end) {
-        named.add(new Mark.Named(mark, words, end));
-        return mark(mark);
-    }
-
     /** A mark with words in the key. */
     Picture mark(Mark mark, String words) {
-        named.add(new Mark.Named(mark, words, null));
+        named.add(new Mark.Named(mark, words));
         return mark(mark);
     }
 
@@ -145,12 +139,8 @@ final class Picture {
     }
 
     Figure done(String description) {
-        Map<Boolean, List<Mark.Named>> words =
-                named.stream().collect(Collectors.partitioningBy(entry -> frame.leaders() && entry.end() != null));
-        List<Mark.Named> beside = words.get(true);
-        List<Mark.Named> inKey = words.get(false);
         TopLabels labels = new TopLabels(top, -frame.left() + 4, frame.width() - frame.left() - 4);
-        Key key = new Key(inKey, frame.width() - 12);
+        Key key = new Key(named, frame.width() - 12);
         double above = TITLE + labels.height();
         double below = 44;
         Svg body = new Svg();
@@ -162,9 +152,6 @@ final class Picture {
                 .raw(marks.toString())
                 .raw("</svg>");
         body.raw(over.toString());
-        if (!beside.isEmpty()) {
-            body.raw(new LeaderLabels(beside, this).toString());
-        }
         body.raw(labels.toString()).raw(hits.toString()).raw("</g>");
         double keyTop = above + height() + below;
         body.raw("<g transform=\"translate(8 " + Svg.number(keyTop) + ")\">" + key + "</g>");
@@ -173,26 +160,50 @@ final class Picture {
 
     private String axes() {
         Svg svg = new Svg();
-        for (Axis.Tick tick : x.ticks(46 / width())) {
+        Set<Double> always = labelled(x, X_APART);
+        for (Axis.Tick tick : ticks(x, X_APART)) {
             double at = px(tick.value());
             svg.line(at, 0, at, height(), Ink.GRID, weight(tick));
-            svg.line(at, height(), at, height() + (tick.label().isEmpty() ? 3 : 6), Ink.MUTED, "");
+            svg.line(at, height(), at, height() + (tick.label().isEmpty() ? 2 : 4), Ink.MUTED, "");
             if (!tick.label().isEmpty()) {
-                svg.words(at, height() + 19, "middle", Ink.TEXT, tick.label());
+                svg.words(at, height() + 17, "middle", Ink.TEXT, more(always, tick), tick.label());
             }
         }
-        for (Axis.Tick tick : y.ticks(26 / height())) {
+        always = labelled(y, Y_APART);
+        for (Axis.Tick tick : ticks(y, Y_APART)) {
             double at = py(tick.value());
             svg.line(0, at, width(), at, Ink.GRID, weight(tick));
-            svg.line(-(tick.label().isEmpty() ? 3 : 6), at, 0, at, Ink.MUTED, "");
+            svg.line(-(tick.label().isEmpty() ? 2 : 4), at, 0, at, Ink.MUTED, "");
             if (!tick.label().isEmpty()) {
-                svg.words(-9, at + 4, "end", Ink.TEXT, tick.label());
+                svg.words(-7, at + 4, "end", Ink.TEXT, more(always, tick), tick.label());
             }
         }
         svg.raw("<path d=\"M0 0V" + Svg.number(height()) + "H" + Svg.number(width()) + "\" fill=\"none\" "
                 + Svg.stroke(Ink.MUTED) + "/>");
-        svg.words(width() / 2, height() + 38, "middle", Ink.TEXT, x.title());
+        svg.words(width() / 2, height() + 36, "middle", Ink.TEXT, x.title());
         return svg.toString();
+    }
+
+    /** With the labels for which there is room on a large screen, where they only add to those of a phone. */
+    private List<Axis.Tick> ticks(Axis axis, double apart) {
+        double length = axis == x ? width() : height();
+        List<Axis.Tick> many = axis.ticks(0.6 * apart / length);
+        return labels(many).containsAll(labelled(axis, apart)) ? many : axis.ticks(apart / length);
+    }
+
+    private Set<Double> labelled(Axis axis, double apart) {
+        return labels(axis.ticks(apart / (axis == x ? width() : height())));
+    }
+
+    private static Set<Double> labels(List<Axis.Tick> ticks) {
+        return ticks.stream()
+                .filter(tick -> !tick.label().isEmpty())
+                .map(Axis.Tick::value)
+                .collect(Collectors.toSet());
+    }
+
+    private static String more(Set<Double> always, Axis.Tick tick) {
+        return always.contains(tick.value()) ? "" : " more";
     }
 
     private static String weight(Axis.Tick tick) {

@@ -81,7 +81,7 @@ final class PointMarks {
                 .map(crowded ? PointMarks::dot : PointMarks::spot)
                 .toList();
         if (spots.stream().anyMatch(picture::shows)) {
-            picture.mark(new Mark.Points(spots, form, hollow, crowded ? 4 : 9, ink), words);
+            picture.mark(new Mark.Points(spots, form, hollow, crowded ? 3 : 6, ink), words);
         }
     }
 

@@ -17,10 +17,9 @@ public final class RatioChart {
      * @param comparison whose ratio
      * @param all comparisons of the document, which share the axis of the ratio
      * @param scales axes of the document, of which the pressure is used
-     * @param frame sheet
      * @return the picture; empty where there is no ratio
      */
-    public static Optional<Figure> draw(Comparison comparison, List<Comparison> all, Scales scales, Frame frame) {
+    public static Optional<Figure> draw(Comparison comparison, List<Comparison> all, Scales scales) {
         List<RatioPoint> ratio = comparison.ratio();
         if (ratio.size() < 2) {
             return Optional.empty();
@@ -34,7 +33,7 @@ public final class RatioChart {
             }
         }
         Axis y = Axis.linear("rate over baseline's rate", low, high, 0.12);
-        Picture picture = new Picture(frame.lower(0.62), scales.pressure(), y);
+        Picture picture = new Picture(Frame.SHEET.lower(0.62), scales.pressure(), y);
         picture.hatch(scales.pressure().low(), ratio.get(0).pressure());
         picture.hatch(ratio.get(ratio.size() - 1).pressure(), scales.pressure().high());
         picture.ground().line(0, picture.py(1), picture.width(), picture.py(1), Ink.TEXT, " stroke-width=\"1.4\"");
@@ -44,8 +43,8 @@ public final class RatioChart {
                 ratio.stream().map(p -> new Mark.At(p.pressure(), p.low())).toList();
         List<Mark.At> middle =
                 ratio.stream().map(p -> new Mark.At(p.pressure(), p.value())).toList();
-        picture.mark(new Mark.Band(upper, lower, 0.25, Ink.S1), "band", upper.get(upper.size() - 1));
-        picture.mark(Mark.Lines.one(middle, 2.2, Mark.Dash.SOLID, Ink.S1), "ratio", middle.get(middle.size() - 1));
+        picture.mark(new Mark.Band(upper, lower, 0.25, Ink.S1), "band");
+        picture.mark(Mark.Lines.one(middle, 2.2, Mark.Dash.SOLID, Ink.S1), "ratio");
         int step = Math.max(1, ratio.size() / 12);
         for (int i = 0; i < ratio.size(); i += step) {
             RatioPoint point = ratio.get(i);

@@ -20,10 +20,9 @@ public final class ResidualChart {
      *
      * @param formulation whose points
      * @param scales axes of the document, of which the pressure is used
-     * @param frame sheet
      * @return the picture; empty where no point has a law
      */
-    public static Optional<Figure> draw(Formulation formulation, Scales scales, Frame frame) {
+    public static Optional<Figure> draw(Formulation formulation, Scales scales) {
         List<PointOffLaw> points = formulation.points().stream()
                 .flatMap(point -> OffLaw.of(point, formulation).map(off -> new PointOffLaw(point, off)).stream())
                 .toList();
@@ -37,14 +36,14 @@ public final class ResidualChart {
                 .orElse(0);
         double end = Math.max(115 * most, 0.1);
         Axis y = new Axis("measured rate less law, % of the law", -end, end, false);
-        Picture picture = new Picture(frame.plain().lower(0.55), scales.pressure(), y);
+        Picture picture = new Picture(Frame.SHEET.lower(0.55), scales.pressure(), y);
         shade(picture, formulation);
         picture.ground().line(0, picture.py(0), picture.width(), picture.py(0), Ink.TEXT, "");
         List<Mark.Spot> spots = points.stream()
                 .map(each -> Mark.Spot.of(
                         MPA.value(each.point().pressure()), 100 * each.off().share()))
                 .toList();
-        picture.mark(new Mark.Points(spots, Mark.Form.CIRCLE, false, 9, Ink.S1));
+        picture.mark(new Mark.Points(spots, Mark.Form.CIRCLE, false, 6, Ink.S1));
         points.forEach(each -> words(picture, each.point(), each.off()));
         long beyond =
                 points.stream().map(PointOffLaw::off).filter(OffLaw::named).count();

@@ -56,8 +56,13 @@ final class Svg {
     }
 
     Svg words(double x, double y, String anchor, Ink ink, String words) {
-        return raw("<text x=\"" + number(x) + "\" y=\"" + number(y) + "\" text-anchor=\"" + anchor + "\" " + fill(ink)
-                + ">" + escape(words) + "</text>");
+        return words(x, y, anchor, ink, "", words);
+    }
+
+    /** Words with a further class for style sheets, which begins with a space. */
+    Svg words(double x, double y, String anchor, Ink ink, String role, String words) {
+        return raw("<text x=\"" + number(x) + "\" y=\"" + number(y) + "\" text-anchor=\"" + anchor + "\" fill=\""
+                + ink.light() + "\" class=\"f-" + ink.key() + role + "\">" + escape(words) + "</text>");
     }
 
     /** Words over marks, on a rim of paper so that they stay readable. */
@@ -65,7 +70,7 @@ final class Svg {
         return raw("<text x=\"" + number(x) + "\" y=\"" + number(y) + "\" text-anchor=\"" + anchor + "\" fill=\""
                 + ink.light()
                 + "\" stroke=\"" + Ink.PAPER.light() + "\" class=\"f-" + ink.key() + " s-" + Ink.PAPER.key()
-                + " rim\" stroke-width=\"3.5\" stroke-linejoin=\"round\">" + escape(words)
+                + " rim\" stroke-width=\"2.5\" stroke-linejoin=\"round\">" + escape(words)
                 + "</text>");
     }
 
@@ -77,14 +82,17 @@ final class Svg {
         return ink.fill();
     }
 
+    /** The mean width of a letter at the size of {@link Figure}. */
+    private static final double LETTER = 7.7;
+
     /** How wide words will be, near enough to keep them apart: fonts differ by a tenth. */
     static double widthOf(String words) {
-        return 6.9 * words.codePointCount(0, words.length());
+        return LETTER * words.codePointCount(0, words.length());
     }
 
     /** Words cut to a width, with an ellipsis. */
     static String cut(String words, double width) {
-        int characters = (int) (width / 6.9);
+        int characters = (int) (width / LETTER);
         return words.codePointCount(0, words.length()) <= characters
                 ? words
                 : words.substring(0, words.offsetByCodePoints(0, Math.max(1, characters - 1))) + "\u2026";

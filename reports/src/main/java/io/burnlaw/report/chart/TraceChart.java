@@ -24,10 +24,9 @@ public final class TraceChart {
      * Draws it.
      *
      * @param firing whose trace
-     * @param frame sheet
      * @return the picture; empty where there is no trace to draw
      */
-    public static Optional<Figure> draw(Firing firing, Frame frame) {
+    public static Optional<Figure> draw(Firing firing) {
         TraceHistory history = firing.traceHistory();
         List<Mark.At> line = history == null ? List.of() : line(history.time(), history.pressure());
         if (history == null || line.size() < 2) {
@@ -37,7 +36,7 @@ public final class TraceChart {
                 ? List.of()
                 : line(history.simulatedTime(), history.simulatedPressure());
         Picture picture = new Picture(
-                frame.plain(), time(line, firing.events()), pressure(line, simulated, "strand".equals(firing.kind())));
+                Frame.SHEET, time(line, firing.events()), pressure(line, simulated, "strand".equals(firing.kind())));
         picture.mark(Mark.Lines.one(thinned(line, picture.width()), 1.4, Mark.Dash.SOLID, Ink.S1), "measured");
         if (simulated.size() > 1) {
             picture.mark(Mark.Lines.one(simulated, 1.8, Mark.Dash.DASHED, Ink.S2), "predicted from the others");

@@ -2,6 +2,7 @@ package io.burnlaw.report.document;
 
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param doseTrends by additive
  * @param plans by formulation
  * @param cautions that go with the numbers
+ * @param leftOut what is not in this document but in a file beside it; absent where nothing is missing
  */
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Characterization(
@@ -32,7 +34,8 @@ public record Characterization(
         List<Comparison> comparisons,
         List<DoseTrend> doseTrends,
         List<Plan> plans,
-        List<String> cautions) {
+        List<String> cautions,
+        @Nullable List<LeftOut> leftOut) {
 
     public Characterization {
         inputs = List.copyOf(inputs);
@@ -43,6 +46,34 @@ public record Characterization(
         doseTrends = List.copyOf(doseTrends);
         plans = List.copyOf(plans);
         cautions = List.copyOf(cautions);
+        leftOut = leftOut == null ? null : List.copyOf(leftOut);
+    }
+
+    /**
+     * What a page carries: the firings without their rates along the burn and their traces, and where those are.
+     *
+     * @param sha256 of the file with the whole document
+     * @return the document; the same one where no firing has any of them
+     */
+    public Characterization withoutCourses(String sha256) {
+        if (firings.stream().noneMatch(Firing::hasCourses)) {
+            return this;
+        }
+        List<LeftOut> missing = new ArrayList<>(leftOut == null ? List.of() : leftOut);
+        missing.add(new LeftOut(LeftOut.COURSES, LeftOut.WHOLE, sha256));
+        return new Characterization(
+                format,
+                generator,
+                created,
+                campaign,
+                inputs,
+                formulations,
+                new MadeOnDemand<>(firings.size(), i -> firings.get(i).withoutCourses()),
+                comparisons,
+                doseTrends,
+                plans,
+                cautions,
+                missing);
     }
 
     /** Kind and major version of the document. */

@@ -29,6 +29,9 @@ public record Coefficients(
         List<Propellant> formulations,
         List<String> cautions) {
 
+    /** Name of its file. */
+    public static final String FILE = "coefficients.json";
+
     /** The format of the file. */
     public static final String FORMAT = "burnlaw-coefficients/1";
 

@@ -19,6 +19,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -82,17 +83,55 @@ public final class DocumentFile {
     }
 
     /**
-     * Reads a document from burnlaw.json or from an HTML page that embeds it.
+     * Writes the document in as few bytes as JSON needs, for a page.
+     *
+     * @param document the document, or a part of it
+     * @param out      left open
+     * @throws IOException if it cannot be written
+     * @throws IllegalArgumentException if a number is NaN or infinite, with the way to it: a fault of the caller
+     */
+    public static void writeShort(Object document, Writer out) throws IOException {
+        JsonWriter.write(document, out, false);
+    }
+
+    /**
+     * Reads a document from burnlaw.json or from an HTML page that embeds it. Where the page names what it leaves out, and
+     * the burnlaw.json of that checksum is beside it, that file is read instead.
      *
      * @param file either
      * @return the document, or why the file is none
      */
     public static DocumentReading read(Path file) {
+        return read(file, true);
+    }
+
+    private static DocumentReading whole(Path file, DocumentReading.Read page) {
+        List<LeftOut> missing = page.document().leftOut();
+        // no other name is looked for: a page that somebody sent must not have files read by their names
+        Path beside = file.resolveSibling(LeftOut.WHOLE);
+        if (missing == null || !Files.isRegularFile(beside)) {
+            return page;
+        }
+        return read(beside, false) instanceof DocumentReading.Read whole
+                        && missing.stream()
+                                .anyMatch(each -> each.file().equals(LeftOut.WHOLE)
+                                        && each.sha256().equals(whole.file().sha256()))
+                ? whole
+                : page;
+    }
+
+    private static DocumentReading read(Path file, boolean lookBeside) {
         String name = file.toString();
         try (InputStream in = Files.newInputStream(file)) {
             // one byte more than allowed tells a file that is too long, whatever its size is said to be
             byte[] bytes = in.readNBytes(LONGEST + 1);
-            return bytes.length > LONGEST ? tooLong(name) : read(name, bytes);
+            if (bytes.length > LONGEST) {
+                return tooLong(name);
+            }
+            DocumentReading reading = read(name, bytes);
+            return lookBeside && isPage(bytes) && reading instanceof DocumentReading.Read page
+                    ? whole(file, page)
+                    : reading;
         } catch (IOException e) {
             return new DocumentReading.Refused(
                     name,
@@ -101,6 +140,14 @@ public final class DocumentFile {
                     "a text file in UTF-8",
                     "check the path and its rights");
         }
+    }
+
+    private static boolean isPage(byte[] bytes) {
+        int first = 0;
+        while (first < bytes.length && Character.isWhitespace(bytes[first])) {
+            first++;
+        }
+        return first < bytes.length && bytes[first] == '<';
     }
 
     private static DocumentReading tooLong(String name) {

@@ -77,6 +77,11 @@ public record Firing(
         return with(otherId, otherFormulation, along, traceHistory);
     }
 
+    /** {@return whether it has its rate along the burn or its trace} */
+    boolean hasCourses() {
+        return traceHistory != null || !along.isEmpty();
+    }
+
     /** {@return the same firing without its rate along the burn and its trace} */
     public Firing withoutCourses() {
         return with(id, formulation, List.of(), null);

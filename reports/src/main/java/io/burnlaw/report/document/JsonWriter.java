@@ -79,10 +79,17 @@ final class JsonWriter {
      * @throws IllegalArgumentException if a number is NaN or infinite, with the way to it, or anything is of another type
      */
     static void write(Object value, Writer out) throws IOException {
+        write(value, out, true);
+    }
+
+    /** Without spaces and lines where {@code indented} is false. */
+    static void write(Object value, Writer out, boolean indented) throws IOException {
         JsonGenerator json = FACTORY.createGenerator(out);
-        json.setPrettyPrinter(new DefaultPrettyPrinter(
-                        Separators.createDefaultInstance().withObjectFieldValueSpacing(Separators.Spacing.AFTER))
-                .withObjectIndenter(new DefaultIndenter("  ", "\n")));
+        if (indented) {
+            json.setPrettyPrinter(new DefaultPrettyPrinter(
+                            Separators.createDefaultInstance().withObjectFieldValueSpacing(Separators.Spacing.AFTER))
+                    .withObjectIndenter(new DefaultIndenter("  ", "\n")));
+        }
         write(value, json);
         // not on the way out of a failure: it would end a text that is cut off as if it were whole
         json.close();

@@ -17,7 +17,7 @@ record Embedded(Object document) implements Content {
     @Override
     public void writeTo(TemplateOutput page) {
         try {
-            DocumentFile.write(document, new Writer() {
+            DocumentFile.writeShort(document, new Writer() {
                 @Override
                 public void write(char[] text, int from, int count) {
                     page.writeContent(String.valueOf(text, from, count));

@@ -58,15 +58,14 @@ public record FiringView(
 
     @Nullable
     DrawnFigure trace() {
-        return DrawnFigure.ifAny("trace-" + name, frame -> TraceChart.draw(firing, frame));
+        return DrawnFigure.ifAny("trace-" + name, TraceChart.draw(firing));
     }
 
     @Nullable
     DrawnFigure along(Scales scales) {
         return formulation == null
                 ? null
-                : DrawnFigure.ifAny(
-                        "along-" + name, frame -> AlongChart.draw(firing, formulation, points, scales, frame));
+                : DrawnFigure.ifAny("along-" + name, AlongChart.draw(firing, formulation, points, scales));
     }
 
     /** {@return the titles of its findings, each once, or an empty text} */

@@ -62,11 +62,9 @@ public record FormulationView(
                 "propellant-" + anchor,
                 formulation.points().isEmpty()
                         ? null
-                        : DrawnFigure.of("law-" + anchor, frame -> LawChart.draw(formulation, drawn, scales, frame)),
-                DrawnFigure.ifAny("residuals-" + anchor, frame -> ResidualChart.draw(formulation, scales, frame)),
-                closure == null
-                        ? null
-                        : DrawnFigure.ifAny("closure-" + anchor, frame -> ClosureChart.draw(closure, scales, frame)),
+                        : DrawnFigure.of("law-" + anchor, LawChart.draw(formulation, drawn, scales)),
+                DrawnFigure.ifAny("residuals-" + anchor, ResidualChart.draw(formulation, scales)),
+                closure == null ? null : DrawnFigure.ifAny("closure-" + anchor, ClosureChart.draw(closure, scales)),
                 worries,
                 count(firings, own, "rejected"),
                 count(firings, own, "flagged"),

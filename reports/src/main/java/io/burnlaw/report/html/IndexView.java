@@ -3,6 +3,7 @@ package io.burnlaw.report.html;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Comparison;
 import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.LeftOut;
 import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.PlannedThroat;
 import java.util.List;
@@ -14,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * All that the first page shows.
  *
  * @param document the document
+ * @param carried what the page carries of it
  * @param propellants with their pictures
  * @param firings with their small traces
  * @param overview all propellants in one picture; absent where there is one only
@@ -23,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record IndexView(
         Characterization document,
+        Characterization carried,
         List<FormulationView> propellants,
         List<FiringView> firings,
         @Nullable DrawnFigure overview,
@@ -71,6 +74,16 @@ public record IndexView(
             PlannedThroat next = plan.next();
             return next != null && next.throatDiameter().equals(throat.throatDiameter());
         }
+    }
+
+    /** {@return what the document of the page does not carry} */
+    public List<LeftOut> missing() {
+        return carried.leftOut() == null ? List.of() : carried.leftOut();
+    }
+
+    /** {@return the name under which the document of the page is saved} */
+    public String pageFile() {
+        return missing().isEmpty() ? LeftOut.WHOLE : "burnlaw-page.json";
     }
 
     /** {@return cautions that stand beside every plan} */

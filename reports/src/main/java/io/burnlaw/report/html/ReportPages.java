@@ -11,16 +11,21 @@ import io.burnlaw.report.chart.RatioChart;
 import io.burnlaw.report.chart.Scales;
 import io.burnlaw.report.chart.Sparkline;
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Coefficients;
 import io.burnlaw.report.document.Comparison;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.ShownWriter;
+import io.burnlaw.report.table.LawTable;
+import io.burnlaw.report.table.PublishedTable;
+import io.burnlaw.report.table.RateTable;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
+import java.io.StringWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -66,9 +71,22 @@ public final class ReportPages {
         }
         Map<String, Object> parameters = new LinkedHashMap<>();
         parameters.put("view", index);
-        parameters.put("embedded", new Embedded(document));
+        parameters.put("embedded", new Embedded(index.carried()));
+        parameters.put("tables", new Embedded(tables(document)));
         parameters.put("data", StructuredData.of(document));
         files.write("index.html", out -> page("index.jte", parameters, out));
+    }
+
+    /** Files that can be saved from the page where it was sent alone, by name. */
+    private static Map<String, String> tables(Characterization document) throws IOException {
+        Map<String, String> tables = new LinkedHashMap<>();
+        tables.put(Coefficients.FILE, DocumentFile.text(Coefficients.of(document)));
+        for (PublishedTable table : List.of(RateTable.of(document), LawTable.of(document))) {
+            StringWriter text = new StringWriter();
+            table.write(text);
+            tables.put(table.fileName(), text.toString());
+        }
+        return tables;
     }
 
     private static IndexView index(
@@ -93,16 +111,18 @@ public final class ReportPages {
                 cores.start(document.comparisons().size(), i -> () -> compared(document, i, scales));
         List<Future<IndexView.Planned>> plans =
                 cores.start(document.plans().size(), i -> () -> planned(document, i, common));
-        Future<@Nullable DrawnFigure> overview = cores.start(
-                () -> DrawnFigure.ifAny("propellants", frame -> OverviewChart.draw(document, scales, frame)));
+        Future<@Nullable DrawnFigure> overview =
+                cores.start(() -> DrawnFigure.ifAny("propellants", OverviewChart.draw(document, scales)));
+        String sha256 = AllCores.result(checksum);
         return new IndexView(
                 document,
+                document.withoutCourses(sha256),
                 AllCores.results(propellants),
                 AllCores.results(rows),
                 AllCores.result(overview),
                 AllCores.results(comparisons),
                 AllCores.results(plans),
-                AllCores.result(checksum));
+                sha256);
     }
 
     /** Writes the pages of the firings; what is left of each is its row on the first page. */
@@ -142,8 +162,7 @@ public final class ReportPages {
         return new IndexView.Compared(
                 comparison,
                 DrawnFigure.ifAny(
-                        "ratio-" + (number + 1),
-                        frame -> RatioChart.draw(comparison, document.comparisons(), scales, frame)));
+                        "ratio-" + (number + 1), RatioChart.draw(comparison, document.comparisons(), scales)));
     }
 
     private static IndexView.Planned planned(Characterization document, int number, List<String> common) {
@@ -158,7 +177,7 @@ public final class ReportPages {
                 plan.cautions().stream()
                         .filter(caution -> !common.contains(caution))
                         .toList(),
-                DrawnFigure.ifAny("throats-" + (number + 1), frame -> LadderChart.draw(plan, frame)));
+                DrawnFigure.ifAny("throats-" + (number + 1), LadderChart.draw(plan)));
     }
 
     private static List<@Nullable DrawnFigure> pictures(IndexView index) {
@@ -178,7 +197,7 @@ public final class ReportPages {
         if (figure != null) {
             files.write(
                     "charts/" + figure.fileName(),
-                    out -> out.write(DocumentFile.bytes(figure.wide().file())));
+                    out -> out.write(DocumentFile.bytes(figure.figure().file())));
         }
     }
 

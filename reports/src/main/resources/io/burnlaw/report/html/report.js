@@ -76,6 +76,17 @@
     });
     line.appendChild(button);
   });
+  // A page that was sent alone has its files inside.
+  document.querySelectorAll("a[data-file]").forEach(function (link) {
+    var name = link.getAttribute("data-file");
+    link.addEventListener("click", function () {
+      var files = JSON.parse(document.getElementById("burnlaw-files").textContent);
+      var text = name in files ? files[name] : document.getElementById("burnlaw-document").textContent;
+      link.href = URL.createObjectURL(new Blob([text], { type: name.endsWith(".csv") ? "text/csv" : "application/json" }));
+      link.download = name;
+      setTimeout(function () { URL.revokeObjectURL(link.href); }, 60000);
+    });
+  });
   function select(line) {
     window.getSelection().selectAllChildren(line);
   }

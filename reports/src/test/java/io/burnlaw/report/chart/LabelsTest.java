@@ -44,37 +44,11 @@ class LabelsTest {
     }
 
     @Test
-    void wordsBesideAPlotKeepTheirDistanceAndTheirPlaceOnTheSheet() {
-        SplittableRandom random = new SplittableRandom(5);
-        Axis axis = new Axis("", 1, 10, true);
-        for (int round = 0; round < 500; round++) {
-            Picture picture = new Picture(Frame.WIDE, axis, axis);
-            List<Mark.Named> entries = new ArrayList<>();
-            for (int i = random.nextInt(1, 9); i > 0; i--) {
-                Mark.At end = new Mark.At(9, random.nextBoolean() ? random.nextDouble(0.5, 20) : 5);
-                entries.add(new Mark.Named(
-                        Mark.Lines.one(List.of(end, end), 1, Mark.Dash.SOLID, Ink.S1), "curve " + i, end));
-            }
-            List<Double> places = texts(new LeaderLabels(entries, picture).toString()).stream()
-                    .map(text -> Double.parseDouble(text.attr("y")))
-                    .sorted()
-                    .toList();
-            assertThat(places).hasSize(entries.size());
-            assertThat(places.get(0)).isGreaterThanOrEqualTo(0);
-            assertThat(places.get(places.size() - 1)).isLessThanOrEqualTo(Frame.WIDE.height() + 4);
-            for (int i = 1; i < places.size(); i++) {
-                // a line of words is 15 px high
-                assertThat(places.get(i) - places.get(i - 1)).isGreaterThanOrEqualTo(15);
-            }
-        }
-    }
-
-    @Test
     void theKeyBreaksIntoRowsWhereTheWidthEnds() {
         List<Mark.Named> entries = new ArrayList<>();
         for (int i = 0; i < 7; i++) {
-            entries.add(new Mark.Named(
-                    new Mark.Lines(List.of(), 1, Mark.Dash.SOLID, Ink.S1), "a mark of some kind " + i, null));
+            entries.add(
+                    new Mark.Named(new Mark.Lines(List.of(), 1, Mark.Dash.SOLID, Ink.S1), "a mark of some kind " + i));
         }
         for (double width : new double[] {320, 700}) {
             for (Element text : texts(new Key(entries, width).toString())) {

@@ -58,7 +58,7 @@ class LawChartTest {
         while (firings.size() <= 240) {
             firings.addAll(RICH.firings());
         }
-        assertThat(LawChart.draw(ORCHARD, firings, Scales.of(RICH), Frame.WIDE).body())
+        assertThat(LawChart.draw(ORCHARD, firings, Scales.of(RICH)).body())
                 .contains("rate along one burn in 3")
                 .doesNotContain("rate along single burns");
     }
@@ -66,8 +66,8 @@ class LawChartTest {
     @Test
     void twoPropellantsOfOneCampaignShareTheirAxes() {
         Scales scales = Scales.of(RICH);
-        String one = LawChart.draw(ORCHARD, List.of(), scales, Frame.WIDE).body();
-        String other = LawChart.draw(ADDITIVE, List.of(), scales, Frame.WIDE).body();
+        String one = LawChart.draw(ORCHARD, List.of(), scales).body();
+        String other = LawChart.draw(ADDITIVE, List.of(), scales).body();
         assertThat(ticks(one)).isEqualTo(ticks(other)).isNotEmpty();
     }
 
@@ -89,6 +89,7 @@ class LawChartTest {
                 "FAR-1",
                 "FAR-1",
                 null,
+                null,
                 "dwell",
                 Quantity.of(0.05, "MPa"),
                 Quantity.of(0.05, "MPa"),
@@ -103,23 +104,24 @@ class LawChartTest {
         Formulation far = with(ADDITIVE, points, null);
         Characterization document = alone(far);
         assertThat(Scales.of(document)).isEqualTo(Scales.of(alone(ADDITIVE)));
-        Document chart = parsed(LawChart.draw(far, List.of(), Scales.of(document), Frame.WIDE));
+        Document chart = parsed(LawChart.draw(far, List.of(), Scales.of(document)));
         assertThat(words(chart))
-                .contains("off this sheet: FAR-1, 0.300 mm/s at 0.0500 MPa")
+                .contains("off sheet: FAR-1, 0.300 mm/s at 0.0500 MPa")
                 .doesNotContain("not used in the fit");
     }
 
     @Test
-    void aPhoneGetsTheWordsBelow() {
-        Figure narrow = LawChart.draw(ORCHARD, List.of(), Scales.of(RICH), Frame.NARROW);
-        assertThat(narrow.width()).isLessThanOrEqualTo(360);
-        for (Element text : parsed(narrow).select("text")) {
-            assertThat(Svg.widthOf(text.text())).as(text.text()).isLessThan(narrow.width());
+    void noWordsAreWiderThanTheSheet() {
+        Figure figure = LawChart.draw(ORCHARD, List.of(), Scales.of(RICH));
+        // a phone of 360 px less its margins: letters of 14 units are then 11 px high
+        assertThat(figure.width()).isLessThanOrEqualTo(328 * 14 / 10.9);
+        for (Element text : parsed(figure).select("text")) {
+            assertThat(Svg.widthOf(text.text())).as(text.text()).isLessThan(figure.width());
         }
     }
 
     private static Document drawn(Formulation formulation) {
-        return parsed(LawChart.draw(formulation, RICH.firings(), Scales.of(RICH), Frame.WIDE));
+        return parsed(LawChart.draw(formulation, RICH.firings(), Scales.of(RICH)));
     }
 
     private static Document parsed(Figure figure) {
@@ -151,7 +153,8 @@ class LawChartTest {
                 List.of(),
                 List.of(),
                 List.of(),
-                List.of());
+                List.of(),
+                null);
     }
 
     private static Formulation with(Formulation f, List<Point> points, Threshold threshold) {
@@ -171,6 +174,7 @@ class LawChartTest {
                 null,
                 f.otherFits(),
                 threshold == null ? f.regimes() : null,
+                f.batches(),
                 threshold,
                 f.faster(),
                 f.temperatureSensitivity(),

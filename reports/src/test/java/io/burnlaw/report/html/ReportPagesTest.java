@@ -60,7 +60,8 @@ class ReportPagesTest {
                 few.comparisons(),
                 few.doseTrends(),
                 few.plans(),
-                few.cautions());
+                few.cautions(),
+                few.leftOut());
         try (AllCores cores = new AllCores()) {
             ReportPages.write(
                     document,
@@ -72,7 +73,8 @@ class ReportPagesTest {
                     cores);
         }
         assertThat(paths).contains("firings/f0.html", "firings/f59.html", "index.html");
-        // in short, for the highest pressure, for its page, for the first page's data
-        assertThat(made.get()).isEqualTo(4 * 60);
+        // in short, for the highest pressure, for its page, for the first page's data; one to see that there are
+        // courses
+        assertThat(made.get()).isEqualTo(4 * 60 + 1);
     }
 }

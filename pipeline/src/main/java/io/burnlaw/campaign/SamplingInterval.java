@@ -1,0 +1,50 @@
+package io.burnlaw.campaign;
+
+import io.burnlaw.quantity.Dimension;
+import io.burnlaw.quantity.Quantity;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** The time from one sample to the next, written as a rate or as a time: {@code 2 kHz}, {@code 0.5 ms}. */
+final class SamplingInterval {
+
+    /** Nobody records a burn slower than this [s] or faster [s]: common practice, no source. */
+    private static final double SLOWEST = 10;
+
+    private static final double FASTEST = 1e-8;
+
+    private SamplingInterval() {}
+
+    /**
+     * The interval, or what is wrong.
+     *
+     * @param interval [s]
+     * @param fault    in a few words
+     */
+    record Reading(OptionalDouble interval, Optional<String> fault) {
+
+        static final String EXPECTED = "a rate such as 2 kHz, or the time between two samples such as 0.5 ms";
+    }
+
+    static Reading read(String text) {
+        OptionalDouble rate = value(text, Dimension.FREQUENCY);
+        OptionalDouble interval =
+                rate.isPresent() ? OptionalDouble.of(1 / rate.getAsDouble()) : value(text, Dimension.TIME);
+        if (interval.isEmpty()) {
+            return wrong("this is neither a sampling rate nor an interval");
+        }
+        double seconds = interval.getAsDouble();
+        return seconds >= FASTEST && seconds <= SLOWEST
+                ? new Reading(interval, Optional.empty())
+                : wrong("no logger records a burn at this rate");
+    }
+
+    private static OptionalDouble value(String text, Dimension dimension) {
+        return Quantity.read(text, dimension)
+                .match(read -> OptionalDouble.of(read.quantity().si().value()), misread -> OptionalDouble.empty());
+    }
+
+    private static Reading wrong(String what) {
+        return new Reading(OptionalDouble.empty(), Optional.of(what));
+    }
+}
