@@ -6,8 +6,13 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** The folder below which all files of a campaign lie; nothing outside of it is ever opened. */
@@ -16,7 +21,13 @@ public final class CampaignFolder {
     /** More names than these are not searched for one that was meant. */
     private static final int NAMES_LOOKED_AT = 10_000;
 
+    private static final String TRACES = "traces/";
+    private static final String ANY_ENDING = ".*";
+    private static final Pattern NO_RECORD =
+            Pattern.compile("(?i)(.*/)?(readme.*|\\..*|campaign\\..*|(firings|points|strands)\\.(csv|xlsx))");
+
     private final Path folder;
+    private final Map<String, List<String>> bySpelling = new HashMap<>();
 
     /**
      * Makes a folder; it need not exist.
@@ -86,6 +97,47 @@ public final class CampaignFolder {
             return new Location.NotFound(
                     "the file cannot be reached", "a readable file", "check the file and the links that lead to it");
         }
+    }
+
+    /**
+     * The record that a row means: people write it without its folder, without its ending, with the capitals or the path
+     * of another machine.
+     *
+     * @param written in the log
+     * @return its path below the folder, with {@code /}; empty where no file, or more than one, can be meant
+     */
+    Optional<String> meant(String written) {
+        String path = written.strip().replace('\\', '/').toLowerCase(Locale.ROOT);
+        String inTraces = TRACES + path.substring(path.lastIndexOf('/') + 1);
+        return Stream.of(path, TRACES + path, inTraces, inTraces + ANY_ENDING)
+                .filter(bySpelling()::containsKey)
+                .findFirst()
+                .map(bySpelling()::get)
+                .filter(alike -> alike.size() == 1)
+                .map(alike -> alike.get(0));
+    }
+
+    /** The records by their paths in small letters, and those in traces/ also by their paths without the ending. */
+    private Map<String, List<String>> bySpelling() {
+        if (bySpelling.isEmpty()) {
+            for (String record : records()) {
+                String path = record.toLowerCase(Locale.ROOT);
+                String bare = path.replaceFirst("(\\.[^./]*)+$", "") + ANY_ENDING;
+                Stream.of(path, bare)
+                        .forEach(spelling -> bySpelling
+                                .computeIfAbsent(spelling, key -> new ArrayList<>())
+                                .add(record));
+            }
+        }
+        return bySpelling;
+    }
+
+    /** {@return what lies in traces/ and beside campaign.yaml and can be a record, by its path, in order} */
+    List<String> records() {
+        return Stream.concat(names(here().resolve(TRACES)).stream().map(TRACES::concat), names(here()).stream())
+                .filter(name -> !NO_RECORD.matcher(name).matches())
+                .filter(name -> Files.isRegularFile(here().resolve(name)))
+                .toList();
     }
 
     /**

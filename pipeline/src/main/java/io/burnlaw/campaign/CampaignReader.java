@@ -80,7 +80,8 @@ public final class CampaignReader {
         if (head.ambientPressure().isEmpty()) {
             notes.add("No ambient pressure is stated; 101.325 kPa, the standard atmosphere, was taken.");
         }
-        Stream.of(firings.notes(), points.notes(), strands.notes()).forEach(notes::addAll);
+        Stream.of(firings.notes(), points.notes(), strands.notes(), context.notes())
+                .forEach(notes::addAll);
         return new CampaignReading.Read(new Campaign(
                 path,
                 head.title(),
@@ -97,6 +98,7 @@ public final class CampaignReader {
                 firings.firings(),
                 points.points(),
                 strands.strands(),
+                context.batches(),
                 unusable,
                 inputs,
                 notes));

@@ -44,12 +44,14 @@ final class FiringLog {
     static Rows read(TableText table, RowContext context, List<Problem> problems) {
         TableColumns columns = TableColumns.of(table, columns(), problems);
         FiringLog log = new FiringLog(context, columns, problems);
+        context.names(columns);
         List<Firing> firings = new ArrayList<>();
         List<UnusableRow> unusable = new ArrayList<>();
         for (TableText.Line line : columns.lines()) {
             TableRow row = new TableRow(columns, line);
             String id = context.id(row, "firing");
             String formulation = context.formulation(row);
+            context.batch(row, id);
             Optional<Firing> firing = log.firing(row, id, formulation);
             if (row.problems().isEmpty()) {
                 firing.ifPresent(firings::add);
@@ -66,6 +68,7 @@ final class FiringLog {
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text("firing").needed());
         columns.add(Column.text("formulation").needed());
+        columns.add(Column.text("batch"));
         columns.add(Column.text("trace"));
         columns.add(Column.of("burn_time", Dimension.TIME));
         columns.add(Column.text("grain").needed());

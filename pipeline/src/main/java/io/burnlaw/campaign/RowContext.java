@@ -3,10 +3,12 @@ package io.burnlaw.campaign;
 import io.burnlaw.quantity.Spelling;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /** What the rows of all tables share: the campaign's head, the folder, and what other rows already took. */
 final class RowContext {
@@ -18,6 +20,12 @@ final class RowContext {
     private final CampaignFolder folder;
     private final Map<String, String> ids = new HashMap<>();
     private final Map<String, String> traces = new HashMap<>();
+    private final Map<String, String> batches = new HashMap<>();
+
+    private final Set<String> named = new HashSet<>();
+    private final List<String> free = new ArrayList<>();
+    private boolean looked;
+    private final List<String> notes = new ArrayList<>();
 
     RowContext(CampaignHead head, boolean formulationsKnown, CampaignFolder folder) {
         this.head = head;
@@ -62,6 +70,25 @@ final class RowContext {
         return id;
     }
 
+    /** Keeps the casting that the row's propellant came from, where the row says. */
+    void batch(TableRow row, String id) {
+        row.text("batch").ifPresent(batch -> {
+            if (!Excerpt.of(batch).equals(batch) || batch.length() > LONGEST_ID) {
+                row.wrong(
+                        "batch",
+                        "this cannot be the name of a batch",
+                        batch,
+                        "80 printable characters at most",
+                        "rename it");
+            }
+            batches.put(id, batch);
+        });
+    }
+
+    Map<String, String> batches() {
+        return batches;
+    }
+
     String formulation(TableRow row) {
         String id = row.required("formulation");
         List<String> known = head.formulations().stream().map(Formulation::id).toList();
@@ -83,10 +110,19 @@ final class RowContext {
             return Optional.empty();
         }
         String written = cell.get();
-        if (setAside.isEmpty() && folder.locate(written) instanceof CampaignFolder.Location.NotFound missing) {
-            row.wrong("trace", missing.what(), written, missing.expected(), missing.mend());
-        }
         String path = written.replace('\\', '/');
+        if (folder.locate(written) instanceof CampaignFolder.Location.NotFound missing) {
+            Optional<String> meant = folder.meant(written);
+            if (meant.isPresent()) {
+                path = meant.get();
+                notes.add("%s: the record %s was taken for %s.".formatted(id, Excerpt.of(written), path));
+            } else if (setAside.isEmpty()) {
+                String mend = unused(written, id)
+                        .map(near -> "write   " + Excerpt.of(near) + "   if that is it: no other row names it")
+                        .orElse(missing.mend());
+                row.wrong("trace", missing.what(), written, missing.expected(), mend);
+            }
+        }
         String other = traces.putIfAbsent(path, id);
         if (other != null) {
             row.wrong(
@@ -97,6 +133,34 @@ final class RowContext {
                     "correct the path");
         }
         return Optional.of(path);
+    }
+
+    /** A record that no row names and that looks like the one meant, or like the row's own. */
+    private Optional<String> unused(String written, String id) {
+        if (!looked) {
+            looked = true;
+            Set<String> used = new HashSet<>(named);
+            named.forEach(name -> folder.meant(name).ifPresent(used::add));
+            folder.records().stream().filter(file -> !used.contains(file)).forEach(free::add);
+        }
+        String name = written.substring(written.replace('\\', '/').lastIndexOf('/') + 1);
+        List<String> names = free.stream()
+                .map(file -> file.substring(file.lastIndexOf('/') + 1))
+                .toList();
+        return Spelling.nearest(name, names)
+                .or(() -> names.stream().filter(file -> file.contains(id)).findFirst())
+                .map(near -> free.get(names.indexOf(near)));
+    }
+
+    /** Hears of all records that a table names, before its rows are read. */
+    void names(TableColumns columns) {
+        columns.lines()
+                .forEach(line -> new TableRow(columns, line).text("trace").ifPresent(named::add));
+    }
+
+    /** {@return what was taken for something else than written, as sentences} */
+    List<String> notes() {
+        return notes;
     }
 
     double ambientPressure(TableRow row) {

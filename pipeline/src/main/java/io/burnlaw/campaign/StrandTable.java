@@ -16,12 +16,14 @@ final class StrandTable {
 
     static Rows read(TableText table, RowContext context, List<Problem> problems) {
         TableColumns columns = TableColumns.of(table, columns(), problems);
+        context.names(columns);
         List<Strand> strands = new ArrayList<>();
         List<UnusableRow> unusable = new ArrayList<>();
         for (TableText.Line line : columns.lines()) {
             TableRow row = new TableRow(columns, line);
             String id = context.id(row, "strand");
             String formulation = context.formulation(row);
+            context.batch(row, id);
             Optional<String> setAside = row.setAside();
             row.required("trace");
             String trace = context.trace(row, id, setAside).orElse("");
@@ -56,6 +58,7 @@ final class StrandTable {
         List<Column> columns = new ArrayList<>(List.of(
                 Column.text("strand").needed(),
                 Column.text("formulation").needed(),
+                Column.text("batch"),
                 Column.text("trace").needed(),
                 Column.of("length", Dimension.LENGTH).needed(),
                 Column.of("wire_times", Dimension.TIME),

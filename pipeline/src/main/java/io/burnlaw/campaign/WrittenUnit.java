@@ -14,8 +14,10 @@ import java.util.Optional;
  */
 public record WrittenUnit(Unit unit, Optional<PressureKind> kind) {
 
-    private static final List<String> GAUGE = List.of(" gauge", " gage", "(g)", "_g", "g");
-    private static final List<String> ABSOLUTE = List.of(" absolute", " abs", "(a)", "_a", "a");
+    private static final List<String> GAUGE =
+            List.of(" gauge", " gage", "(gauge)", "(g)", "_g", " rel", " G", "G", "g");
+    private static final List<String> ABSOLUTE =
+            List.of(" absolute", " abs", "(abs)", "(absolute)", "(a)", "_a", " A", "A", "a");
 
     /**
      * Reads the spelling of a unit.
@@ -25,7 +27,7 @@ public record WrittenUnit(Unit unit, Optional<PressureKind> kind) {
      */
     public static Optional<WrittenUnit> of(String text) {
         String stripped = text.strip();
-        return Unit.spelled(stripped)
+        return Unit.spelledInAnyCase(stripped)
                 .map(unit -> new WrittenUnit(unit, Optional.empty()))
                 .or(() -> withKind(stripped, GAUGE, PressureKind.GAUGE))
                 .or(() -> withKind(stripped, ABSOLUTE, PressureKind.ABSOLUTE));
@@ -34,7 +36,7 @@ public record WrittenUnit(Unit unit, Optional<PressureKind> kind) {
     private static Optional<WrittenUnit> withKind(String text, List<String> endings, PressureKind kind) {
         return endings.stream()
                 .filter(text::endsWith)
-                .flatMap(ending -> Unit.spelled(text.substring(0, text.length() - ending.length())).stream())
+                .flatMap(ending -> Unit.spelledInAnyCase(text.substring(0, text.length() - ending.length())).stream())
                 .filter(unit -> unit.dimension() == Dimension.PRESSURE)
                 .findFirst()
                 .map(unit -> new WrittenUnit(unit, Optional.of(kind)));

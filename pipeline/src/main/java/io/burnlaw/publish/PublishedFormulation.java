@@ -15,6 +15,7 @@ import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.Weighting;
+import io.burnlaw.report.document.Batches;
 import io.burnlaw.report.document.Break;
 import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Formulation;
@@ -58,7 +59,7 @@ public final class PublishedFormulation {
     }
 
     /**
-     * The law or laws.
+     * The law or laws to plan with: for the next batch, where batches are known.
      *
      * @param formulation of a document
      * @return empty where none was fitted
@@ -69,7 +70,9 @@ public final class PublishedFormulation {
             return Optional.of(new PiecewiseLaw(
                     regimes.laws().stream().map(PublishedFormulation::law).toList(), breaks(regimes)));
         }
-        return Optional.ofNullable(formulation.singleLaw())
+        Batches batches = formulation.batches();
+        return Optional.ofNullable(
+                        batches == null || batches.nextLaw() == null ? formulation.singleLaw() : batches.nextLaw())
                 .map(PublishedFormulation::law)
                 .map(PiecewiseLaw::of);
     }

@@ -329,4 +329,24 @@ class CampaignReaderTest {
                                 .singleElement()
                                 .satisfies(row -> assertThat(row.id()).isEqualTo("1")));
     }
+
+    @ParameterizedTest
+    @CsvSource({"1.csv", "TRACES/1.CSV", "1", "traces\\1.csv", "C:\\stand\\day 2\\1.csv", "./traces/1.csv"})
+    void aRecordIsFoundAsPeopleNameIt(String written) throws IOException {
+        Files.writeString(folder.resolve("campaign.yaml"), YAML);
+        Files.writeString(folder.resolve("firings.csv"), FIRINGS.replace("traces/1.csv", written));
+        CampaignReading.Read read = (CampaignReading.Read) CampaignReader.read(folder);
+        Firing first = read.campaign().firings().get(0);
+        assertThat(Path.of(first.trace().orElseThrow()).normalize()).isEqualTo(Path.of("traces/1.csv"));
+    }
+
+    @Test
+    void aRecordThatNoRowNamesIsOffered() throws IOException {
+        Files.writeString(folder.resolve("campaign.yaml"), YAML);
+        Files.writeString(folder.resolve("traces/run-A1.csv"), "x");
+        Files.writeString(folder.resolve("firings.csv"), FIRINGS.replace("traces/1.csv", "runA1.csv"));
+        CampaignReading.Read read = (CampaignReading.Read) CampaignReader.read(folder);
+        assertThat(read.campaign().unusableRows().get(0).problems().get(0).text())
+                .contains("write   traces/run-A1.csv   if that is it: no other row names it");
+    }
 }

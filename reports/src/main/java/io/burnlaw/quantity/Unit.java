@@ -1,9 +1,12 @@
 package io.burnlaw.quantity;
 
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -59,9 +62,9 @@ public enum Unit {
     /** Second. */
     SECOND(Dimension.TIME, 1, 1, "s", "s", "sec", "secs", "second", "seconds"),
     /** Millisecond. */
-    MILLISECOND(Dimension.TIME, 1, 1000, "ms", "ms", "msec", "millisecond", "milliseconds"),
+    MILLISECOND(Dimension.TIME, 1, 1000, "ms", "ms", "msec", "millisecond", "milliseconds", "millis"),
     /** Microsecond. */
-    MICROSECOND(Dimension.TIME, 1, 1e6, "us", "µs", "us", "μs", "usec", "microsecond", "microseconds"),
+    MICROSECOND(Dimension.TIME, 1, 1e6, "us", "µs", "us", "μs", "usec", "microsecond", "microseconds", "micros"),
     /** Nanosecond. */
     NANOSECOND(Dimension.TIME, 1, 1e9, "ns", "ns", "nsec"),
     /** Minute. */
@@ -82,7 +85,17 @@ public enum Unit {
     STANDARD_ATMOSPHERE(Dimension.PRESSURE, Exact.STANDARD_ATMOSPHERE, 1, "atm", "atm", "ATM"),
     /** Technical atmosphere. */
     TECHNICAL_ATMOSPHERE(
-            Dimension.PRESSURE, Exact.STANDARD_GRAVITY * 1e4, 1, "att", "kgf/cm²", "kgf/cm2", "kgf/cm^2", "kp/cm2"),
+            Dimension.PRESSURE,
+            Exact.STANDARD_GRAVITY * 1e4,
+            1,
+            "att",
+            "kgf/cm²",
+            "kgf/cm2",
+            "kgf/cm^2",
+            "kp/cm2",
+            "kg/cm2",
+            "kg/cm²",
+            "kg/cm^2"),
     /** Pound per square inch. */
     POUND_PER_SQUARE_INCH(
             Dimension.PRESSURE,
@@ -94,7 +107,13 @@ public enum Unit {
             "Psi",
             "lbf/in2",
             "lbf/in^2",
-            "lbf/in²"),
+            "lbf/in²",
+            "lb/in2",
+            "lb/in²",
+            "lb/in^2",
+            "lbs/in2",
+            "lbf/sq in",
+            "lb/sq in"),
     /** Kilopound per square inch. */
     KILOPOUND_PER_SQUARE_INCH(
             Dimension.PRESSURE, 1000 * Exact.POUND_FORCE, Exact.SQUARE_INCH, "k[psi]", "ksi", "KSI", "kpsi"),
@@ -203,6 +222,7 @@ public enum Unit {
     COUNT(Dimension.COUNT, 1, 1, "{count}", "count", "counts", "digit", "digits", "LSB", "lsb", "ADC", "adc");
 
     private static final Map<String, Unit> BY_SPELLING = bySpelling();
+    private static final Map<String, Unit> IN_ANY_CASE = inAnyCase();
 
     private final Dimension dimension;
     private final double multiplier;
@@ -242,6 +262,27 @@ public enum Unit {
      */
     public static Optional<Unit> spelled(String text) {
         return Optional.ofNullable(BY_SPELLING.get(text.strip()));
+    }
+
+    /**
+     * The unit of a heading, where people care less for capitals: {@code MPA}, {@code Sec}, {@code PSI}. What could be
+     * milli or mega is read with its capitals only, but for a pressure in capitals or small letters throughout, which is
+     * always mega.
+     *
+     * @param text as written, without brackets around it
+     * @return the unit; empty where the spelling is not known, or could be two
+     */
+    public static Optional<Unit> spelledInAnyCase(String text) {
+        String stripped = text.strip();
+        Optional<Unit> exact = spelled(stripped);
+        boolean prefixed = stripped.startsWith("mP")
+                || stripped.startsWith("M")
+                        && !stripped.toUpperCase(Locale.ROOT).startsWith("MP");
+        if (exact.isPresent() || stripped.length() < 2) {
+            return exact;
+        }
+        return Optional.ofNullable(IN_ANY_CASE.get(stripped.toLowerCase(Locale.ROOT)))
+                .filter(unit -> !prefixed || unit.dimension == Dimension.TIME || unit.dimension == Dimension.LENGTH);
     }
 
     /**
@@ -329,6 +370,20 @@ public enum Unit {
      */
     public double differenceFromSi(double si) {
         return si * divisor / multiplier;
+    }
+
+    private static Map<String, Unit> inAnyCase() {
+        Map<String, Set<Unit>> all = new HashMap<>();
+        BY_SPELLING.forEach((spelling, unit) -> all.computeIfAbsent(
+                        spelling.toLowerCase(Locale.ROOT), key -> EnumSet.noneOf(Unit.class))
+                .add(unit));
+        Map<String, Unit> single = new HashMap<>();
+        all.forEach((spelling, units) -> {
+            if (units.size() == 1) {
+                single.put(spelling, units.iterator().next());
+            }
+        });
+        return Map.copyOf(single);
     }
 
     private static Map<String, Unit> bySpelling() {

@@ -28,6 +28,10 @@ final class CellNumbers {
     private final ClockTime clock = new ClockTime();
     private Problem bad;
     private int badLines;
+    /** The cell of the present row that is no number. */
+    private Problem inRow;
+
+    private boolean otherDecimalSign;
 
     CellNumbers(String file, LineBuffer lines, boolean decimalComma, int clockColumn) {
         this.file = file;
@@ -37,12 +41,12 @@ final class CellNumbers {
         this.clockColumn = clockColumn;
     }
 
-    /** {@return the first cell that was no number; empty where there was none} */
+    /** {@return the first cell of a row of text; empty where there was none} */
     Optional<Problem> bad() {
         return Optional.ofNullable(bad);
     }
 
-    /** {@return whether a cell was no number, in any line up to here} */
+    /** {@return whether a line up to here was a row of text} */
     boolean anyBad() {
         return badLines > 0;
     }
@@ -69,7 +73,7 @@ final class CellNumbers {
             return odd(from, to, column);
         }
         if ((kinds & COMMA) != 0) {
-            if (!decimalComma) {
+            if (!decimalComma || hasPoint(from, to)) {
                 return odd(from, to, column);
             }
             for (int i = from; i < to; i++) {
@@ -86,6 +90,15 @@ final class CellNumbers {
         }
     }
 
+    private boolean hasPoint(int from, int to) {
+        for (int i = from; i < to; i++) {
+            if (buffer[i] == '.') {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** What is neither a plain number nor empty: quoted, a word for "no reading", or not a record at all. */
     private double odd(int from, int to, int column) throws Refusal {
         String text = text(from, to);
@@ -96,12 +109,12 @@ final class CellNumbers {
         if (CellText.isMissing(cell)) {
             return Double.NaN;
         }
-        String point = decimalComma ? cell.replace(',', '.') : cell;
+        String point = CellText.ungrouped(cell, decimalComma).orElse(decimalComma ? cell.replace(',', '.') : cell);
         if (CellText.isNumber(point, false)) {
             double value = Double.parseDouble(point);
             return Double.isFinite(value) ? value : Double.NaN;
         }
-        noNumber(cell, column, "a number");
+        noNumber(cell, column, "a number", CellText.isNumber(cell, !decimalComma));
         return Double.NaN;
     }
 
@@ -112,27 +125,45 @@ final class CellNumbers {
         }
         OptionalDouble seconds = clock.seconds(cell);
         if (seconds.isEmpty()) {
-            noNumber(cell, column, "a time such as 12:03:04.567");
+            noNumber(cell, column, "a time such as 12:03:04.567", false);
         }
         return seconds.orElse(Double.NaN);
     }
 
-    /** Text after the last numbers is a footer, so it is an error only if numbers follow. */
-    private void noNumber(String cell, int column, String expected) throws Refusal {
-        badLines++;
-        if (bad == null) {
-            bad = new Problem(
-                    file,
-                    lines.line(),
-                    "column " + (column + 1),
-                    "the cell is not a number",
-                    Excerpt.of(cell),
-                    expected,
-                    "correct the cell, or cut the file if a second record begins here");
+    private void noNumber(String cell, int column, String expected, boolean otherSign) {
+        inRow = new Problem(
+                file,
+                lines.line(),
+                "column " + (column + 1),
+                "the cell is not a number",
+                Excerpt.of(cell),
+                expected,
+                "correct the cell, or cut the file if a second record begins here");
+        otherDecimalSign |= otherSign;
+    }
+
+    /**
+     * Ends a row.
+     *
+     * @param anyNumber whether it has a number in a column that is needed
+     * @return whether it is a row of readings, in which a cell may be missing; else it is text, which is a footer as long
+     *         as no readings follow. A number with the other decimal sign is never passed over: the rest could be wrong
+     *         by it.
+     */
+    boolean endOfRow(boolean anyNumber) throws Refusal {
+        Problem wrong = inRow;
+        boolean readings = wrong == null || anyNumber && !otherDecimalSign;
+        inRow = null;
+        otherDecimalSign = false;
+        if (readings) {
+            return true;
         }
+        badLines++;
+        bad = bad == null ? wrong : bad;
         if (badLines > LONGEST_FOOTER) {
             throw new Refusal(bad);
         }
+        return false;
     }
 
     private String text(int from, int to) {

@@ -1,6 +1,7 @@
 package io.burnlaw.trace.reading;
 
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 
@@ -37,14 +38,36 @@ final class CellText {
             "#num!",
             "#ref!",
             "∞",
-            "-∞");
+            "-∞",
+            "ovl",
+            "ol",
+            "o.l",
+            "o.l.",
+            "overload",
+            "err",
+            "error",
+            "open",
+            "invalid",
+            "bad",
+            "fault",
+            "missing");
+
+    /** Marks in the width of the column. */
+    private static final Pattern MARKS = Pattern.compile("[*?#.–—-]+");
+
+    /** Thousands apart, as in {@code 1,234.5}: both signs in one number leave no doubt which is which. */
+    private static final Pattern GROUPED_POINT = Pattern.compile("[-+]?\\d{1,3}(,\\d{3})+\\.\\d+");
+
+    private static final Pattern GROUPED_COMMA = Pattern.compile("[-+]?\\d{1,3}(\\.\\d{3})+,\\d+");
 
     private static final Pattern DATE = Pattern.compile("\\d{1,4}[-./]\\d{1,2}[-./]\\d{1,4}");
 
     private CellText() {}
 
     static boolean isMissing(String cell) {
-        return cell.length() <= 12 && MISSING.contains(cell.strip().toLowerCase(Locale.ROOT));
+        return cell.length() <= 12
+                && (MISSING.contains(cell.strip().toLowerCase(Locale.ROOT))
+                        || MARKS.matcher(cell.strip()).matches());
     }
 
     /** Digits with at most one decimal sign, and an exponent of ten where there is one. */
@@ -81,7 +104,20 @@ final class CellText {
 
     /** Whether a row of readings may hold the cell. */
     static boolean isReading(String cell, boolean decimalComma) {
-        return isNumber(cell, decimalComma) || isMissing(cell) || ClockTime.isStamp(cell) || isDate(cell);
+        return isNumber(cell, decimalComma)
+                || isMissing(cell)
+                || ungrouped(cell, decimalComma).isPresent()
+                || ClockTime.isStamp(cell)
+                || isDate(cell);
+    }
+
+    /** A number with its thousands set apart, with a decimal point and nothing else. */
+    static Optional<String> ungrouped(String cell, boolean decimalComma) {
+        boolean grouped = cell.length() <= 40
+                && (decimalComma ? GROUPED_COMMA : GROUPED_POINT).matcher(cell).matches();
+        return grouped
+                ? Optional.of(decimalComma ? cell.replace(".", "").replace(',', '.') : cell.replace(",", ""))
+                : Optional.empty();
     }
 
     static boolean isDate(String cell) {

@@ -16,7 +16,6 @@ import java.util.stream.Stream;
  *
  * @param separator    between the cells; {@link #BLANKS} for runs of spaces
  * @param decimalComma whether numbers have a decimal comma
- * @param quoted       whether cells stand in quotation marks
  * @param headings     one for each column, with the unit of the row of units where there is one
  * @param firstLine    number of the first line with numbers, from 1
  * @param firstByte    where that line begins
@@ -26,7 +25,6 @@ import java.util.stream.Stream;
 record RecordLayout(
         char separator,
         boolean decimalComma,
-        boolean quoted,
         List<TraceHeading> headings,
         int firstLine,
         int firstByte,
@@ -239,7 +237,6 @@ record RecordLayout(
         return new RecordLayout(
                 run.convention().separator(),
                 run.convention().decimalComma(),
-                first.text().indexOf('"') >= 0,
                 headings,
                 first.number(),
                 first.from(),
@@ -250,7 +247,7 @@ record RecordLayout(
     private static List<TraceHeading> headings(String file, byte[] bytes, List<Line> lines, Run run, List<String> notes)
             throws Refusal {
         int above = previous(lines, run.first(), false);
-        List<String> texts = above < 0 ? List.of() : headingCells(bytes, lines.get(above), run);
+        List<String> texts = above < 0 ? List.of() : headingCells(bytes, lines, lines.get(above), run);
         List<String> units = List.of();
         int further = above < 0 ? -1 : previous(lines, above, false);
         boolean unitsOnly = texts.size() == run.width()
@@ -258,13 +255,13 @@ record RecordLayout(
                 && texts.stream()
                         .allMatch(text ->
                                 text.isEmpty() || WrittenUnit.of(bare(text)).isPresent());
-        if (unitsOnly && headingCells(bytes, lines.get(further), run).size() == run.width()) {
+        if (unitsOnly && headingCells(bytes, lines, lines.get(further), run).size() == run.width()) {
             units = texts;
-            texts = headingCells(bytes, lines.get(further), run);
+            texts = headingCells(bytes, lines, lines.get(further), run);
         }
         if (texts.size() != run.width()) {
             int comment = previous(lines, run.first(), true);
-            List<String> commented = comment < 0 ? List.of() : headingCells(bytes, lines.get(comment), run);
+            List<String> commented = comment < 0 ? List.of() : headingCells(bytes, lines, lines.get(comment), run);
             if (commented.size() == run.width()) {
                 texts = commented;
                 notes.add("%s: the headings stand in the comment on line %d."
@@ -311,13 +308,16 @@ record RecordLayout(
         return -1;
     }
 
-    private static List<String> headingCells(byte[] bytes, Line line, Run run) {
+    private static List<String> headingCells(byte[] bytes, List<Line> lines, Line line, Run run) {
         String text = decoded(bytes, line).strip();
         if (text.startsWith("#")) {
             text = text.replaceFirst("#+\\s*", "");
         }
         if (run.convention().separator() != BLANKS) {
-            return fitted(run.convention().cells(text), run.width());
+            return fitted(
+                    run.convention().cells(text),
+                    run,
+                    run.convention().cells(lines.get(run.first()).text()));
         }
         for (String separator : List.of("\t+|\\s{2,}", "\\s+(?![\\[(])", "\\s+")) {
             List<String> cells = List.of(text.split(separator));
@@ -328,13 +328,15 @@ record RecordLayout(
         return List.of();
     }
 
-    /** A separator at the end of the line may stand in one of the two only. */
-    private static List<String> fitted(List<String> cells, int width) {
-        int size = cells.size();
-        if (size == width + 1 && cells.get(width).isEmpty()) {
-            return cells.subList(0, width);
+    /** Separators at the end of the line may stand in the headings or in the rows only. */
+    private static List<String> fitted(List<String> cells, Run run, List<String> row) {
+        int width = run.width();
+        while (cells.size() > width && cells.get(cells.size() - 1).isEmpty()) {
+            cells.remove(cells.size() - 1);
         }
-        if (size == width - 1) {
+        boolean emptyBehind =
+                row.subList(Math.min(cells.size(), width), width).stream().allMatch(String::isEmpty);
+        while (cells.size() < width && (emptyBehind || cells.size() == width - 1)) {
             cells.add("");
         }
         return cells;

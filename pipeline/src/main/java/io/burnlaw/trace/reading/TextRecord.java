@@ -28,7 +28,6 @@ final class TextRecord {
     private byte separator;
     private boolean blanks;
     private byte[] kinds = KIND;
-    private boolean quoted;
     private int[] wanted = new int[0];
     private int last;
     private double[] values = new double[0];
@@ -76,7 +75,6 @@ final class TextRecord {
         separator = (byte) layout.separator();
         blanks = layout.separator() == RecordLayout.BLANKS;
         kinds = CellKinds.kindsWith(blanks ? " \t" : String.valueOf(layout.separator()));
-        quoted = layout.quoted();
         wanted = wanted(columns);
         last = Arrays.stream(wanted).max().orElseThrow();
         values = new double[last + 1];
@@ -168,6 +166,7 @@ final class TextRecord {
             return Row.NO_ROW;
         }
         boolean complete = true;
+        boolean anyNumber = false;
         // Locals: the loop below sees each byte of the record.
         byte[] bytes = buffer;
         byte[] kindOf = kinds;
@@ -176,6 +175,7 @@ final class TextRecord {
             int behind = needed[column] && column != clockColumn ? plain.read(bytes, p) : -1;
             if (behind >= 0) {
                 values[column] = plain.value();
+                anyNumber = true;
                 p = behind;
             } else {
                 int start = p;
@@ -185,13 +185,14 @@ final class TextRecord {
                     seen |= kind;
                     kind = kindOf[bytes[++p] & 0xFF];
                 }
-                if (quoted && (seen & ODD) != 0) {
+                if ((seen & ODD) != 0 && bytes[skipBlanks(start)] == '"') {
                     p = behindQuotes(start);
                 }
                 if (needed[column]) {
                     double value = numbers.cell(start, p, seen, column);
                     values[column] = value;
                     complete &= value == value;
+                    anyNumber |= value == value;
                 }
             }
             if (endsLine(bytes[p])) {
@@ -202,13 +203,15 @@ final class TextRecord {
             }
             p = blanks ? skipBlanks(p) : p + 1;
         }
-        boolean wasBad = numbers.anyBad() && numbers.bad().orElseThrow().line() == lines.line();
         lines.skipLine(p);
-        if (!complete && !wasBad && lines.cutOff()) {
+        if (!numbers.endOfRow(anyNumber)) {
+            return Row.NO_ROW;
+        }
+        if (!complete && lines.cutOff()) {
             notes.add("%s: the last line is incomplete and was passed over.".formatted(file));
             return Row.NO_ROW;
         }
-        if (wasBad || numbers.anyBad() && !complete) {
+        if (numbers.anyBad() && !complete) {
             return Row.NO_ROW;
         }
         return complete ? Row.READ : Row.INCOMPLETE;

@@ -47,9 +47,15 @@ record TraceHeading(String written, String name, Optional<WrittenUnit> unit) {
         if (close != ']' && close != ')') {
             return -1;
         }
-        int open = written.lastIndexOf(close == ']' ? '[' : '(');
-        boolean alone = open >= 0 && written.indexOf(close, open) == written.length() - 1;
-        return alone && open < written.length() - 2 ? open : -1;
+        char opening = close == ']' ? '[' : '(';
+        int depth = 0;
+        for (int i = written.length() - 1; i >= 0; i--) {
+            depth += written.charAt(i) == close ? 1 : written.charAt(i) == opening ? -1 : 0;
+            if (depth == 0) {
+                return i < written.length() - 2 ? i : -1;
+            }
+        }
+        return -1;
     }
 
     TraceHeading withUnit(String other) {

@@ -147,7 +147,11 @@ public final class TraceReader {
                     "check the sensor's connection, or name another column");
         }
         double[] time = raw.time();
-        columns.timeUnit().ifPresent(unit -> toSi(time, unit));
+        List<String> notes = new ArrayList<>(decoded.notes());
+        if (columns.timeUnit().isPresent()) {
+            CounterWrap.continued(time).ifPresent(said -> notes.add(path + ": " + said));
+            toSi(time, columns.timeUnit().get());
+        }
         columns.interval().ifPresent(interval -> Arrays.setAll(time, i -> time[i] * interval));
         List<Finding> findings = new ArrayList<>();
         TimeStamps.withoutReading(raw, path).ifPresent(findings::add);
@@ -177,7 +181,7 @@ public final class TraceReader {
                     List.of(located(path, raw, ordered.findings().get(0), whyBackward(time, pressure))),
                     Optional.empty());
         }
-        return new TraceReading.Read(ordered.trace().get(), input, findings, decoded.notes());
+        return new TraceReading.Read(ordered.trace().get(), input, findings, notes);
     }
 
     private static void possible(String path, String name, double[] values, String unit) throws Refusal {

@@ -307,6 +307,75 @@ class TraceReaderTest {
         assertUsual(read(preamble + "time [ms];p [bar]\n" + rows("%.1f;%.2f"), gauge()));
     }
 
+    @Test
+    void aCounterThatWrapsIsContinued() throws IOException {
+        TraceReading.Read micros = read(
+                "t [us],p [bar]\n" + rows(i -> (4_294_960_000L + 2000L * i) % (1L << 32) + ",%.2f".formatted(0.5 * i)),
+                gauge());
+        assertThat(micros.trace().time(ROWS - 1) - micros.trace().time(0)).isCloseTo(0.038, within(1e-9));
+        assertThat(micros.notes()).anyMatch(note -> note.contains("began again at zero once, first at sample 5"));
+        TraceReading.Read shown = read(
+                "t [s],p [bar]\n" + rows(i -> "%.3f,%.2f".formatted((65_520 + 2 * i) % 65_536 / 1000.0, 0.5 * i)),
+                gauge());
+        assertThat(shown.trace().time(ROWS - 1) - shown.trace().time(0)).isCloseTo(0.038, within(1e-9));
+    }
+
+    @Test
+    void aSingleBadCellIsAGap() throws IOException {
+        for (String bad : List.of("OVL", "---", "", "*****", "12.3 bar", "Err 7", "1.2.3")) {
+            TraceReading.Read read = read(
+                    "time [ms];p [bar]\n" + rows(i -> 2 * i + ";" + (i == 9 ? bad : "%.2f".formatted(0.5 * i))),
+                    gauge());
+            assertThat(read.trace().size()).as(bad).isEqualTo(ROWS - 1);
+            assertThat(read.trace().pressure(9)).as(bad).isCloseTo(AMBIENT + 5e5, within(1e-6));
+            assertThat(read.findings())
+                    .singleElement()
+                    .satisfies(finding ->
+                            assertThat(finding.message()).contains("1 rows of t.csv have no reading", "line 11"));
+        }
+    }
+
+    @Test
+    void thousandsApartAreReadWhereBothSignsLeaveNoDoubt() throws IOException {
+        assertThat(read(
+                                "time [ms],p [kPa]\n"
+                                        + rows(i -> 2 * i + ",\"" + (i == 9 ? "1,234.5" : i + ".5") + "\""),
+                                gauge())
+                        .trace()
+                        .pressure(9))
+                .isCloseTo(AMBIENT + 1_234_500, within(1e-6));
+        assertThat(read("time [ms];p [kPa]\n" + rows(i -> 2 * i + ";" + (i == 9 ? "1.234,5" : i + ",5")), gauge())
+                        .trace()
+                        .pressure(9))
+                .isCloseTo(AMBIENT + 1_234_500, within(1e-6));
+        assertThat(refused("time [ms];p [kPa]\n" + rows(i -> 2 * i + ";" + (i == 9 ? "1234,5" : i + ".5")), gauge())
+                        .message())
+                .contains(":11", "1234,5");
+    }
+
+    @Test
+    void separatorsAtTheEndOfTheLinesMatterNot() throws IOException {
+        assertUsual(read("time [ms],p [bar]\n" + rows("%.1f,%.2f,,"), gauge()));
+        assertUsual(read("time [ms],p [bar],,\n" + rows("%.1f,%.2f"), gauge()));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "p [kg/cm2], 98066.5",
+        "p [lb/in2], 6894.757293168361",
+        "Pressure (bar(g)), 1e5",
+        "P [MPA], 1e6",
+        "P (KPA), 1e3",
+        "Press [PSIG], 6894.757293168361",
+        "P (bar gauge), 1e5"
+    })
+    void unitsAreReadAsPeopleWriteThem(String heading, double pascal) throws IOException {
+        Trace trace = read("TIME (Sec);" + heading + "\n" + rows(i -> i + ";1.0"), gauge())
+                .trace();
+        assertThat(trace.pressure(3)).isCloseTo(AMBIENT + pascal, within(1e-6));
+        assertThat(trace.time(3)).isEqualTo(3);
+    }
+
     private static TraceSettings calibrated() {
         return new TraceSettings(
                 Optional.empty(),
