@@ -63,8 +63,7 @@ public final class ReportPages {
     public static void write(Characterization document, Future<String> checksum, ReportFiles files, AllCores cores)
             throws IOException {
         Scales scales = Scales.of(document);
-        List<Firing> firings =
-                document.firings().stream().map(Firing::withoutCourses).toList();
+        List<Firing> firings = document.firings().stream().map(Firing::summary).toList();
         IndexView index = index(document, firings, scales, checksum, files, cores);
         for (DrawnFigure figure : pictures(index)) {
             picture(figure, files);
@@ -116,7 +115,7 @@ public final class ReportPages {
         String sha256 = AllCores.result(checksum);
         return new IndexView(
                 document,
-                document.withoutCourses(sha256),
+                document.forPage(sha256),
                 AllCores.results(propellants),
                 AllCores.results(rows),
                 AllCores.result(overview),
@@ -149,7 +148,7 @@ public final class ReportPages {
             files.write("firings/" + view.name() + ".html", out -> page("firing.jte", parameters, out));
             picture(trace, files);
             picture(along, files);
-            return view.withoutCourses();
+            return view.summary();
         });
     }
 
