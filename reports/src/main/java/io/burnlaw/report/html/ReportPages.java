@@ -89,6 +89,17 @@ public final class ReportPages {
         return tables;
     }
 
+    /**
+     * Draws the page of a record alone.
+     *
+     * @param record what it shows
+     * @param out    where it goes
+     * @throws IOException if it cannot be written
+     */
+    public static void record(RecordPage record, OutputStream out) throws IOException {
+        page("record.jte", Map.of("page", record, "embedded", new Embedded(record.firing())), out);
+    }
+
     private static IndexView index(
             Characterization document,
             List<Firing> firings,
