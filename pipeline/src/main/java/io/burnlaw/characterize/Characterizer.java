@@ -86,11 +86,12 @@ public final class Characterizer {
         List<Firing> recorded = campaign.firings().stream()
                 .filter(firing -> firing.trace().isPresent())
                 .toList();
-        List<FiringResult> results = reviewed(Workers.map(
+        List<FiringResult> alone = Workers.map(
                 recorded,
                 firing -> FiringWork.of(campaign, firing, Optional.empty(), store),
                 progress,
-                "firings reduced"));
+                "firings reduced");
+        List<FiringResult> results = reviewed(UnstatedIgniters.considered(campaign, recorded, alone, store, progress));
         if (recorded.size() == campaign.firings().size()) {
             return results;
         }

@@ -84,11 +84,16 @@ public final class Burnlaw implements Runnable {
      * @param arguments the words of the command line
      */
     public static void main(String[] arguments) {
+        System.exit(run(arguments, System.out, System.err));
+    }
+
+    /** All of main but the end of the process. */
+    static int run(String[] arguments, PrintStream results, PrintStream messages) {
         Locale.setDefault(Locale.ROOT);
         // pictures are drawn into files: no display is looked for
         System.setProperty("java.awt.headless", "true");
-        PrintWriter out = writer(System.out);
-        PrintWriter err = writer(System.err);
+        PrintWriter out = writer(results);
+        PrintWriter err = writer(messages);
         int code;
         try {
             String[] words = understood(arguments);
@@ -100,13 +105,13 @@ public final class Burnlaw implements Runnable {
             code = explain(broken, err).number();
         }
         // a PrintStream keeps to itself that a disk was full
-        if (out.checkError() || System.out.checkError()) {
+        if (out.checkError() || results.checkError()) {
             err.println(
                     "burnlaw: the results could not be printed in full: the disk is full, or the reader has ended.");
             code = Math.max(code, ExitCode.NOT_WRITTEN.number());
         }
         err.flush();
-        System.exit(code);
+        return code;
     }
 
     /**

@@ -8,6 +8,7 @@ import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.balance.BurnPressures;
 import io.burnlaw.reduction.balance.Continuity;
+import io.burnlaw.reduction.balance.IgniterGas;
 import io.burnlaw.reduction.balance.LocalExponent;
 import io.burnlaw.reduction.balance.RateEstimate;
 import io.burnlaw.reduction.events.Burn;
@@ -139,8 +140,17 @@ record BurnReduction(
                         .mapToDouble(x -> x)
                         .findFirst(),
                 RatesAlong.of(along),
+                igniterGas(),
                 findings,
                 history);
+    }
+
+    /** What an igniter that nobody stated is expected to have given [kg]; empty where it is stated or cannot be seen. */
+    private Optional<Measured> igniterGas() {
+        boolean plain = found.dwellStart().isEmpty() && hump.isEmpty() && BurnedBefore.share(this) == 0;
+        return plain && burn.firing().igniterGas().isEmpty()
+                ? IgniterGas.expected(estimate, found.start())
+                : Optional.empty();
     }
 
     private static Optional<Double> boxed(OptionalDouble value) {

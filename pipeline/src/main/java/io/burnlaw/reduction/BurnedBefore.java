@@ -37,9 +37,15 @@ final class BurnedBefore {
     static double share(BurnReduction reduction) {
         double share = reduction.estimate().webAtIgnition()
                 / reduction.inputs().grain().web();
-        // Gas of an igniter that nobody stated looks like web; it stands in the budget already, for all firings.
-        boolean stated = reduction.burn().firing().igniterGas().isPresent();
-        return share > LITTLE + (stated ? 0 : 2 * UsualUncertainty.IGNITER) ? share : 0;
+        // Gas of an igniter looks like web as far as its mass is not known; that stands in the budget already, for all
+        // firings.
+        double ofIgniter = reduction
+                .burn()
+                .firing()
+                .igniterGas()
+                .map(gas -> gas.stdOr(0) / reduction.inputs().mass())
+                .orElse(UsualUncertainty.IGNITER);
+        return share > LITTLE + 2 * ofIgniter ? share : 0;
     }
 
     /** {@return its part in the uncertainty of the rate, relative [1]: a rectangular distribution} */
