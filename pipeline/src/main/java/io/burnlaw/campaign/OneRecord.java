@@ -133,6 +133,7 @@ public final class OneRecord {
                 List.of(firing),
                 List.of(),
                 List.of(),
+                Map.of(),
                 List.of(),
                 List.of(),
                 List.of());
