@@ -183,13 +183,16 @@ final class FiringLog {
                     .mapToDouble(Measured::value)
                     .findFirst()
                     .orElse(LikelyCause.USUAL_DENSITY);
-            double expected = density * (outside - cores);
+            double whole = outside;
+            double core = cores;
+            double expected = density * (whole - core);
             row.wrong(
                     "propellant_mass",
                     "a grain of this size cannot weigh this much",
                     row.text("propellant_mass").orElse(""),
                     "about %.3g g by its dimensions".formatted(1000 * expected),
                     LikelyCause.ofMass(mass.get().value() / expected, grain.segments())
+                            .or(() -> LikelyCause.ofOuterDiameter(mass.get().value() / (density * (4 * whole - core))))
                             .orElse("look at g against kg, then at the number of segments"));
         }
     }

@@ -68,6 +68,16 @@ public enum LikelyCause {
     }
 
     /**
+     * Why a mass does not fit its grain, where the core is right.
+     *
+     * @param ratio mass over what the grain would weigh with twice the outer diameter [1]
+     * @return the slip; empty where it does not explain the mass
+     */
+    static Optional<String> ofOuterDiameter(double ratio) {
+        return off(ratio) < NEAR ? Optional.of("most likely the outer diameter is a radius") : Optional.empty();
+    }
+
+    /**
      * Why a throat does not fit its grain.
      *
      * @param throat diameter [m], not below that of the grain
