@@ -14,7 +14,7 @@ final class MutantTally {
 
     private static final Pattern WORDS_OF_JAVA =
             Pattern.compile("Exception|\\bjava\\.|JsonToken|\\bjavax\\.|com\\.fasterxml"
-                    + "|org\\.apache|io\\.burnlaw|\\bat line \\d+ of class|@[0-9a-f]{6,}|\\bNaN\\b|\\bInfinity\\b");
+                    + "|org\\.apache|io\\.burnlaw|\\bat line \\d+ of class|@[0-9a-f]{6,}|\\bInfinity\\b");
 
     private static final Pattern GUARDED = Pattern.compile("The program failed on [^.]*");
 
