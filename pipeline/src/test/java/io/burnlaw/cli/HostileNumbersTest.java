@@ -237,9 +237,19 @@ class HostileNumbersTest {
         String sound = Answer.to("run", campaign.toString(), "--json").out();
         int at = sound.indexOf(from, sound.indexOf("\"formulations\"") - 20);
         assertThat(at).as(from).isPositive();
+        refused(sound, sound.substring(0, at) + to + sound.substring(at + from.length()));
+    }
+
+    @Test
+    void aDocumentOfWhichNoChartCanBeDrawn() throws IOException {
+        String sound = Answer.to("run", campaign.toString(), "--json").out();
+        refused(sound, sound.replaceAll("(?<start>\"pressure_low\": \\{\\s*\"value\": )[^,]+", "${start}0.0"));
+    }
+
+    private void refused(String sound, String spoiled) throws IOException {
+        assertThat(spoiled).isNotEqualTo(sound);
         Path good = Files.writeString(folder.resolve("good.json"), sound);
-        Path bad = Files.writeString(
-                folder.resolve("bad.json"), sound.substring(0, at) + to + sound.substring(at + from.length()));
+        Path bad = Files.writeString(folder.resolve("bad.json"), spoiled);
         String drawn = folder.resolve("drawn").toString();
         for (String[] words : new String[][] {
             {"render", bad.toString(), "-o", drawn},
