@@ -145,6 +145,9 @@ final class FormulationWork {
             findings.removeIf(finding -> finding.code() == FindingCode.LACK_OF_FIT);
         }
         found.doubt().ifPresent(findings::add);
+        fit.fitted()
+                .flatMap(law -> UnloggedTemperature.look(used, rates.points()))
+                .ifPresent(findings::add);
         regimes.ifPresent(of -> findings.addAll(of.findings()));
         pooling.flatMap(Pooling::pooled).ifPresent(pooled -> findings.addAll(pooled.findings()));
         return new FormulationResult(

@@ -150,6 +150,14 @@ final class RunCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         Map<Path, Path> folders;
         campaigns.forEach(OwnFolder::putBack);
+        for (Path campaign : campaigns) {
+            Optional<String> stray = Stray.hint(campaign);
+            if (stray.isPresent()) {
+                err.println(Terminal.safe("burnlaw: " + campaign + ": " + stray.get()));
+                err.println("nothing was written.");
+                return ExitCode.UNUSABLE;
+            }
+        }
         try {
             folders = amount.json ? Map.of(campaigns.get(0), Path.of("")) : OutputFolders.of(campaigns, output);
         } catch (OutputFolders.Refused refused) {

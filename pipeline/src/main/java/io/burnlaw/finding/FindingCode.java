@@ -267,6 +267,13 @@ public enum FindingCode {
             "Few points",
             "There are fewer points than an honest interval needs.",
             "Fire again at another pressure that the case is known to stand."),
+    TEMPERATURE_NOT_LOGGED(
+            Family.LAW,
+            Severity.NOTE,
+            "Grain temperature not logged",
+            "Warm grains burn faster than cold ones, and nobody knows how warm these were: the law is that of an unknown"
+                    + " temperature, and firings that got warmer or colder as the pressure rose tilt it.",
+            "Add a column grain_temperature to the firing log, and mix low and high pressures on each day."),
     NARROW_RANGE(
             Family.LAW,
             Severity.CAUTION,

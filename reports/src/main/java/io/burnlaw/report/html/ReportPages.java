@@ -47,7 +47,7 @@ public final class ReportPages {
     public static void prepare() {
         ENGINE.hasTemplate("index.jte");
         ENGINE.hasTemplate("firing.jte");
-        PageShell.SHELL.policy();
+        PageShell.INDEX.policy();
         FirstMarks.paint();
     }
 
@@ -88,6 +88,17 @@ public final class ReportPages {
             tables.put(table.fileName(), text.toString());
         }
         return tables;
+    }
+
+    /**
+     * Draws the page of a record alone.
+     *
+     * @param record what it shows
+     * @param out    where it goes
+     * @throws IOException if it cannot be written
+     */
+    public static void record(RecordPage record, OutputStream out) throws IOException {
+        page("record.jte", Map.of("page", record, "embedded", new Embedded(record.firing())), out);
     }
 
     private static IndexView index(
@@ -204,7 +215,7 @@ public final class ReportPages {
 
     private static void page(String template, Map<String, Object> parameters, OutputStream out) throws IOException {
         Map<String, Object> all = new LinkedHashMap<>(parameters);
-        all.put("shell", PageShell.SHELL);
+        all.put("shell", template.equals("index.jte") ? PageShell.INDEX : PageShell.FIRING);
         // in the embedded document such characters are escapes already, so that this changes what is shown only
         Writer page = new BufferedWriter(new ShownWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8)));
         try {
