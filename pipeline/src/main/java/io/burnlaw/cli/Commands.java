@@ -18,6 +18,7 @@ final class Commands {
     private static final List<Entry> ALL = List.of(
             new Entry("new", "make a campaign folder to fill in", NewCommand::new),
             new Entry("check", "read a campaign and say what is wrong and how to mend it", CheckCommand::new),
+            new Entry("record", "look at one record alone, without a campaign", RecordCommand::make),
             new Entry("run", "reduce every firing, fit the law, write the report", RunCommand::new),
             new Entry("compare", "say whether propellants of several campaigns differ", CompareCommand::new),
             new Entry("pool", "make one of several campaigns of one formulation", PoolCommand::new),
@@ -38,6 +39,10 @@ final class Commands {
             spec.usageMessage().description(summary);
             return new CommandLine(spec);
         }
+    }
+
+    static List<String> names() {
+        return ALL.stream().map(Entry::name).toList();
     }
 
     /**
