@@ -2,6 +2,7 @@ package io.burnlaw.batch;
 
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.Weighting;
@@ -20,6 +21,7 @@ import java.util.stream.Stream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.apache.commons.statistics.distribution.FDistribution;
 
@@ -110,6 +112,7 @@ public final class BatchFit {
         double within = fit.theta()[0];
         double rss = squares(groups, 1e12);
         FDistribution f = FDistribution.of(m - 1, freedom);
+        RealVector at = new ArrayRealVector(new double[] {1, 0});
         double[] common = shared(batches, groups, fit, FitPoint::systematic);
         double[] gauge = shared(batches, groups, fit, p -> fit.beta().getEntry(1) * p.pressureShared());
         RateLaw law = new RateLaw(
@@ -119,30 +122,56 @@ public final class BatchFit {
                 fit.adjusted().getEntry(0, 0),
                 fit.adjusted().getEntry(0, 1),
                 fit.adjusted().getEntry(1, 1),
-                (int) Math.max(
-                        1, fit.freedom(new ArrayRealVector(new double[] {1, 0}), new double[fit.theta().length])),
-                Math.sqrt(within),
+                Math.max(1, fit.freedom(at, new double[fit.theta().length])),
+                Math.sqrt(within + fit.theta()[1]),
                 all(batches).mapToDouble(FitPoint::pressure).min().orElseThrow(),
                 all(batches).mapToDouble(FitPoint::pressure).max().orElseThrow(),
                 count,
                 Weighting.PROPORTIONAL,
                 SystematicError.at(0, List.of(common, gauge)));
+        double slope = fit.theta().length > 2 ? fit.theta()[2] : 0;
+        RealVector exponent = new ArrayRealVector(new double[] {0, 1});
+        double half = BatchLaw.t(fit.freedom(exponent, new double[fit.theta().length]), level)
+                * Math.sqrt(law.exponentVariance() + law.commonError().exponentVariance());
         return new BatchLaw(
                 law,
+                next(
+                        law,
+                        fit.freedom(at, fit.theta().length > 2 ? new double[] {1, 1, 0} : new double[] {1, 1}),
+                        slope),
+                new Interval.Estimated(
+                        law.exponent() - half, law.exponent() + half, level, Interval.Method.KENWARD_ROGER),
                 Math.sqrt(within),
                 Math.sqrt(fit.theta()[1]),
                 Math.sqrt(within * ratio(groups, rss, m, freedom, f.inverseCumulativeProbability(0.5 + level / 2))),
                 Math.sqrt(within * ratio(groups, rss, m, freedom, f.inverseCumulativeProbability(0.5 - level / 2))),
                 level,
                 f.survivalProbability(statistic(groups, 0, rss, m, freedom)),
-                fit.theta().length > 2 ? Math.sqrt(fit.theta()[2]) : 0,
+                Math.sqrt(slope),
                 more(fit.theta()[1], within, (double) count / m, m, level),
-                lines.members(x0, level),
-                new BatchLaw.Spread(fit));
+                lines.members(law, level));
+    }
+
+    /** One firing of a batch not yet cast; exponents that differ between batches count as uncertainty of the exponent. */
+    private static RateLaw next(RateLaw law, double freedom, double slopeVariance) {
+        return new RateLaw(
+                law.lnRateAtReference(),
+                law.exponent(),
+                law.referencePressure(),
+                law.rateVariance(),
+                law.covariance(),
+                law.exponentVariance() + slopeVariance,
+                Math.max(1, freedom),
+                law.residualScatter(),
+                law.pressureLow(),
+                law.pressureHigh(),
+                law.points(),
+                law.weighting(),
+                law.commonError());
     }
 
     /** One point for each firing, by batch. */
-    private static TreeMap<String, List<FitPoint>> firings(List<BatchPoint> points) {
+    static TreeMap<String, List<FitPoint>> firings(List<BatchPoint> points) {
         TreeMap<String, Map<String, List<FitPoint>>> clusters = new TreeMap<>();
         for (BatchPoint each : points) {
             clusters.computeIfAbsent(each.batch(), id -> new LinkedHashMap<>())
@@ -336,7 +365,8 @@ public final class BatchFit {
             return FDistribution.of(lines - 1, left).survivalProbability(f) < 1 - level;
         }
 
-        List<BatchLaw.Member> members(double x0, double level) {
+        List<BatchLaw.Member> members(RateLaw law, double level) {
+            double x0 = StrictMath.log(law.referencePressure());
             int m = batches.size();
             List<double[]> all = batches.values().stream().map(Lines::sums).toList();
             double mean = 0;
@@ -361,13 +391,33 @@ public final class BatchFit {
                 members.add(new BatchLaw.Member(
                         batch.getKey(),
                         n,
-                        own,
-                        within * (1.0 / n + (x0 - s[0]) * (x0 - s[0]) / sxx),
+                        new RateLaw(
+                                own,
+                                slope,
+                                law.referencePressure(),
+                                within * (1.0 / n + (x0 - s[0]) * (x0 - s[0]) / sxx),
+                                within * (x0 - s[0]) / sxx,
+                                within / sxx,
+                                freedom,
+                                Math.sqrt(within),
+                                lowest(batch.getValue()),
+                                highest(batch.getValue()),
+                                n,
+                                Weighting.PROPORTIONAL,
+                                law.commonError()),
                         StrictMath.exp(own - mean),
                         StrictMath.exp(own - mean - half),
                         StrictMath.exp(own - mean + half)));
             }
             return members;
         }
+    }
+
+    private static double lowest(List<FitPoint> points) {
+        return points.stream().mapToDouble(FitPoint::pressure).min().orElseThrow();
+    }
+
+    private static double highest(List<FitPoint> points) {
+        return points.stream().mapToDouble(FitPoint::pressure).max().orElseThrow();
     }
 }

@@ -2,6 +2,7 @@ package io.burnlaw.campaign;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -23,6 +24,7 @@ import java.util.OptionalDouble;
  * @param firings              rows that can be reduced, in the order of the log
  * @param points               points measured directly
  * @param strands              strands with a record
+ * @param batches              the casting that a firing, point or strand came from, by its id; where the tables say
  * @param unusableRows         rows that cannot be used
  * @param inputs               files read so far (traces are added as they are read)
  * @param notes                what was guessed or assumed while reading, as sentences
@@ -43,6 +45,7 @@ public record Campaign(
         List<Firing> firings,
         List<DirectPoint> points,
         List<Strand> strands,
+        Map<String, String> batches,
         List<UnusableRow> unusableRows,
         List<InputFile> inputs,
         List<String> notes) {
@@ -52,6 +55,7 @@ public record Campaign(
         firings = List.copyOf(firings);
         points = List.copyOf(points);
         strands = List.copyOf(strands);
+        batches = Map.copyOf(batches);
         unusableRows = List.copyOf(unusableRows);
         inputs = List.copyOf(inputs);
         notes = List.copyOf(notes);

@@ -98,6 +98,7 @@ public final class CampaignReader {
                 firings.firings(),
                 points.points(),
                 strands.strands(),
+                context.batches(),
                 unusable,
                 inputs,
                 notes));

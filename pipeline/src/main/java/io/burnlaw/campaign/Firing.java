@@ -47,6 +47,16 @@ public record Firing(
         int row) {
 
     /**
+     * The same firing with an igniter.
+     *
+     * @param gas that it gave [kg]
+     * @return the firing
+     */
+    public Firing withIgniterGas(Measured gas) {
+        return with(grain, throatDiameter, throatDiameterAfter, exitDiameter, Optional.of(gas));
+    }
+
+    /**
      * The same firing with other lengths.
      *
      * @param otherGrain  dimensions
@@ -60,6 +70,15 @@ public record Firing(
             Measured otherThroat,
             Optional<Measured> otherAfter,
             Optional<Measured> otherExit) {
+        return with(otherGrain, otherThroat, otherAfter, otherExit, igniterGas);
+    }
+
+    private Firing with(
+            GrainDescription otherGrain,
+            Measured otherThroat,
+            Optional<Measured> otherAfter,
+            Optional<Measured> otherExit,
+            Optional<Measured> otherGas) {
         return new Firing(
                 id,
                 formulation,
@@ -71,7 +90,7 @@ public record Firing(
                 otherAfter,
                 otherExit,
                 propellantMass,
-                igniterGas,
+                otherGas,
                 grainTemperature,
                 ambientPressure,
                 chamberVolume,

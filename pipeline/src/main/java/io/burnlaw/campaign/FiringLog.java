@@ -51,6 +51,7 @@ final class FiringLog {
             TableRow row = new TableRow(columns, line);
             String id = context.id(row, "firing");
             String formulation = context.formulation(row);
+            context.batch(row, id);
             Optional<Firing> firing = log.firing(row, id, formulation);
             if (row.problems().isEmpty()) {
                 firing.ifPresent(firings::add);
@@ -67,6 +68,7 @@ final class FiringLog {
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text("firing").needed());
         columns.add(Column.text("formulation").needed());
+        columns.add(Column.text("batch"));
         columns.add(Column.text("trace"));
         columns.add(Column.of("burn_time", Dimension.TIME));
         columns.add(Column.text("grain").needed());

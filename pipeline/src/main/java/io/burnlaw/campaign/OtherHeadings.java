@@ -20,6 +20,7 @@ final class OtherHeadings {
     private static final Map<String, String> NAMES = names(
             "firing: id, test, test_id, shot, run, motor, motor_id, firing_id, fire",
             "formulation: propellant_id, mix, recipe_id, fuel",
+            "batch: batch_id, cast, casting, pour, lot",
             "trace: file, filename, trace_file, data_file, record, log_file",
             "grain: grain_type, type, geometry, grain_shape, shape, kind",
             "segments: of_segments, segment, segs, grains, of_grains, n_segments, segment_count, grain_count",

@@ -35,6 +35,7 @@ final class PointTable {
             TableRow row = new TableRow(columns, line);
             String id = context.id(row, "point");
             String formulation = context.formulation(row);
+            context.batch(row, id);
             Optional<DirectPoint> point = point(row, id, formulation, context, problems);
             if (row.problems().isEmpty()) {
                 point.ifPresent(points::add);
@@ -51,6 +52,7 @@ final class PointTable {
         return List.of(
                 Column.text("point").needed(),
                 Column.text("formulation").needed(),
+                Column.text("batch"),
                 Column.of("pressure", Dimension.PRESSURE).needed(),
                 Column.text("pressure_kind"),
                 Column.of("rate", Dimension.SPEED),

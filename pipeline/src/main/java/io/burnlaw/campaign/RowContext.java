@@ -20,6 +20,7 @@ final class RowContext {
     private final CampaignFolder folder;
     private final Map<String, String> ids = new HashMap<>();
     private final Map<String, String> traces = new HashMap<>();
+    private final Map<String, String> batches = new HashMap<>();
 
     private final Set<String> named = new HashSet<>();
     private final List<String> free = new ArrayList<>();
@@ -67,6 +68,25 @@ final class RowContext {
             return id + " (line " + row.line() + ")";
         }
         return id;
+    }
+
+    /** Keeps the casting that the row's propellant came from, where the row says. */
+    void batch(TableRow row, String id) {
+        row.text("batch").ifPresent(batch -> {
+            if (!Excerpt.of(batch).equals(batch) || batch.length() > LONGEST_ID) {
+                row.wrong(
+                        "batch",
+                        "this cannot be the name of a batch",
+                        batch,
+                        "80 printable characters at most",
+                        "rename it");
+            }
+            batches.put(id, batch);
+        });
+    }
+
+    Map<String, String> batches() {
+        return batches;
     }
 
     String formulation(TableRow row) {

@@ -23,6 +23,7 @@ final class StrandTable {
             TableRow row = new TableRow(columns, line);
             String id = context.id(row, "strand");
             String formulation = context.formulation(row);
+            context.batch(row, id);
             Optional<String> setAside = row.setAside();
             row.required("trace");
             String trace = context.trace(row, id, setAside).orElse("");
@@ -57,6 +58,7 @@ final class StrandTable {
         List<Column> columns = new ArrayList<>(List.of(
                 Column.text("strand").needed(),
                 Column.text("formulation").needed(),
+                Column.text("batch"),
                 Column.text("trace").needed(),
                 Column.of("length", Dimension.LENGTH).needed(),
                 Column.of("wire_times", Dimension.TIME),

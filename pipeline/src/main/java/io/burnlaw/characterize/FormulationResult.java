@@ -1,5 +1,7 @@
 package io.burnlaw.characterize;
 
+import io.burnlaw.batch.BatchLaw;
+import io.burnlaw.batch.BatchResult;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.quantity.Measured;
@@ -26,6 +28,7 @@ import java.util.Optional;
  * @param fit                    one law over the whole range, or why there is none
  * @param temperature            how the rate follows the temperature, where that could be told
  * @param pooling                the exponent along the burns and between the firings, where both are known
+ * @param batches                the law over its castings, where the tables name them
  * @param regimes                piecewise laws, where there are points at two pressures or more
  * @param threshold              of the slow regime, where one was found
  * @param faster                 what it takes to burn faster
@@ -40,6 +43,7 @@ public record FormulationResult(
         FitResult fit,
         Optional<TemperatureResult> temperature,
         Optional<Pooling> pooling,
+        Optional<BatchResult> batches,
         Optional<Regimes> regimes,
         Optional<Threshold> threshold,
         List<FasterAnswer> faster,
@@ -52,13 +56,28 @@ public record FormulationResult(
         findings = List.copyOf(findings);
     }
 
-    /** {@return the law or laws that hold: of the regimes where there are several, else the single one, if there is one} */
+    /** {@return the law over the batches, where one was fitted and there is one regime} */
+    public Optional<BatchLaw> batchLaw() {
+        return batches.filter(found -> regimes.map(Regimes::selected).orElse(1) == 1)
+                .filter(BatchLaw.class::isInstance)
+                .map(BatchLaw.class::cast);
+    }
+
+    /**
+     * The law or laws that hold.
+     *
+     * @return of the regimes where there are several; else the single one, if there is one, for the next batch where batches
+     *     are known
+     */
     public Optional<PiecewiseLaw> laws() {
         return regimes.filter(found -> found.selected() > 1)
                 .map(found -> new PiecewiseLaw(
                         found.laws(),
                         found.breaks().stream().map(Break::pressure).toList()))
-                .or(() -> fit.fitted().map(FitResult.Fitted::law).map(PiecewiseLaw::of));
+                .or(() -> batchLaw()
+                        .map(BatchLaw::next)
+                        .or(() -> fit.fitted().map(FitResult.Fitted::law))
+                        .map(PiecewiseLaw::of));
     }
 
     /** {@return the points that these laws rest on: not those that lie off them, too few for a law of their own} */

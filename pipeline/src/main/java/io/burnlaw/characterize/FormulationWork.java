@@ -1,5 +1,7 @@
 package io.burnlaw.characterize;
 
+import io.burnlaw.batch.BatchLaw;
+import io.burnlaw.batch.BatchResult;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.FitSettings;
 import io.burnlaw.campaign.Formulation;
@@ -81,6 +83,7 @@ final class FormulationWork {
         List<PointResult> shown = points.stream()
                 .map(point -> new PointResult(
                         point,
+                        Optional.empty(),
                         point.pressures().powerMean(1),
                         point.rate(),
                         OptionalDouble.empty(),
@@ -97,6 +100,7 @@ final class FormulationWork {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 List.of(),
                 List.of(fault.withSeverity(Severity.CAUTION)));
     }
@@ -109,11 +113,15 @@ final class FormulationWork {
         double exponent = RateAveraging.exponent(used, options);
         ReferredRates rates = ReferredRates.of(campaign, used, RateAveraging.at(used, exponent), options);
         // The two longest steps at the same time; where there is no law there is none to look for changes in.
-        ForkJoinTask<Optional<Regimes>> search = Workers.fork(() -> RateLawFit.law(rates.points(), options)
-                .map(law -> regimes(rates.points(), circumstances(used, reduced), campaign)));
+        BatchWork batchWork = new BatchWork(campaign.batches(), campaign.fit().confidence());
+        ForkJoinTask<BatchWork.Found> search = Workers.fork(() -> batchWork.find(
+                rates.points(),
+                levelled -> RateLawFit.law(levelled, options)
+                        .map(law -> regimes(levelled, circumstances(used, reduced), campaign))));
         FitResult whole = RateLawFit.fit(rates.points(), options);
         Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
-        Optional<Regimes> regimes = search.join();
+        BatchWork.Found found = search.join();
+        Optional<Regimes> regimes = found.regimes();
         List<String> apart = regimes.map(Regimes::apart).orElse(List.of());
         FitResult fit = apart.isEmpty()
                 ? whole
@@ -123,7 +131,7 @@ final class FormulationWork {
                                 .toList(),
                         options);
         Optional<Threshold> threshold =
-                regimes.flatMap(found -> Thresholds.find(found, value(formulation.density()), value(velocity)));
+                regimes.flatMap(of -> Thresholds.find(of, value(formulation.density()), value(velocity)));
         List<Reduction.Reduced> alike = ofOneLaw(reduced, regimes, apart);
         Optional<Pooling> pooling = alike.isEmpty()
                 ? Optional.empty()
@@ -131,20 +139,30 @@ final class FormulationWork {
                         PooledExponent.of(curves(alike, regimes), campaign.fit().confidence()));
         List<Finding> findings = new ArrayList<>();
         fit.fitted().ifPresent(fitted -> findings.addAll(fitted.findings()));
-        regimes.ifPresent(found -> findings.addAll(found.findings()));
-        pooling.flatMap(Pooling::pooled).ifPresent(found -> findings.addAll(found.findings()));
+        Optional<BatchResult> batches = fit.fitted().flatMap(law -> found.law());
+        if (batches.filter(BatchLaw.class::isInstance).isPresent()) {
+            // firings repeated at one pressure come from other batches: the law over batches has a scatter for that
+            findings.removeIf(finding -> finding.code() == FindingCode.LACK_OF_FIT);
+        }
+        found.doubt().ifPresent(findings::add);
+        fit.fitted()
+                .flatMap(law -> UnloggedTemperature.look(used, rates.points()))
+                .ifPresent(findings::add);
+        regimes.ifPresent(of -> findings.addAll(of.findings()));
+        pooling.flatMap(Pooling::pooled).ifPresent(pooled -> findings.addAll(pooled.findings()));
         return new FormulationResult(
                 formulation,
                 velocity,
                 exponent,
-                results(points, exponent, rates.points(), fit, regimes, apart),
+                results(points, campaign.batches(), exponent, rates.points(), fit, regimes, apart),
                 rates.points(),
                 fit,
                 rates.sensitivity(),
                 pooling,
+                batches,
                 regimes,
                 threshold,
-                regimes.map(found -> faster(found, rates.points(), campaign)).orElse(List.of()),
+                regimes.map(of -> faster(of, rates.points(), campaign)).orElse(List.of()),
                 findings.stream().distinct().toList());
     }
 
@@ -222,6 +240,7 @@ final class FormulationWork {
 
     private static List<PointResult> results(
             List<RatePoint> points,
+            Map<String, String> batches,
             double exponent,
             List<FitPoint> fitted,
             FitResult fit,
@@ -252,6 +271,7 @@ final class FormulationWork {
                     FitPoint inFit = asFitted.get(point.id());
                     return new PointResult(
                             point,
+                            Optional.ofNullable(batches.get(point.cluster())),
                             pressure,
                             inFit == null ? point.rate() : inFit.rate(),
                             residuals.containsKey(point.id())

@@ -18,6 +18,7 @@ import io.burnlaw.publish.PlannedDocument;
 import io.burnlaw.publish.PublishedFormulation;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.report.OwnFolder;
+import io.burnlaw.report.document.BatchMember;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Formulation;
@@ -31,6 +32,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -57,6 +59,7 @@ import picocli.CommandLine.Spec;
             "  burnlaw plan my-campaign",
             "  burnlaw plan report/burnlaw.json --throat \"7.1 mm\" --pressure \"3 MPa\"",
             "  burnlaw plan report/burnlaw.json --ladder \"1 MPa to 4 MPa\" --drills metric",
+            "  burnlaw plan report/burnlaw.json --batch May",
             "  burnlaw plan report/burnlaw.json --confidence 99 --json > plan.json",
             "  burnlaw plan strands/burnlaw.json --grain tube --outer-diameter \"50 mm\" \\",
             "      --core-diameter \"20 mm\" --segment-length \"120 mm\" \\",
@@ -87,6 +90,13 @@ final class PlanCommand implements Callable<Integer> {
             paramLabel = "ID",
             description = "that is planned for; all of the campaign's if absent")
     private Optional<String> formulation;
+
+    @Option(
+            names = "--batch",
+            paramLabel = "ID",
+            description =
+                    "that the grains are cast from; a batch not yet cast if absent, where the campaign names batches")
+    private Optional<String> batch;
 
     @Option(
             names = "--confidence",
@@ -244,6 +254,9 @@ final class PlanCommand implements Callable<Integer> {
             ProblemList.print(problems, spec.commandLine().getErr());
             return ExitCode.UNUSABLE;
         }
+        if (batch.isPresent()) {
+            wanted = ofBatch(wanted, batch.get());
+        }
         PrintWriter out = spec.commandLine().getOut();
         PlanOptions planned = confidence.isPresent()
                 ? options
@@ -253,7 +266,8 @@ final class PlanCommand implements Callable<Integer> {
             PlanAnswers answers = ofFormulation(each, document, typed, planned);
             all.add(answers);
             if (!json) {
-                out.println(Terminal.safe(each.title() + " (" + each.id() + ")"));
+                out.println(Terminal.safe(each.title() + " (" + each.id()
+                        + batch.map(id -> ", batch " + id).orElse("") + ")"));
                 answers.print(out);
                 out.println();
             }
@@ -267,6 +281,24 @@ final class PlanCommand implements Callable<Integer> {
                     document, all.stream().map(PlanAnswers::document).toList(), hardware, Version.number()));
         }
         return code(all.stream().allMatch(PlanAnswers::named));
+    }
+
+    /** With the law of the batch in the place of the law for any batch. */
+    private List<Formulation> ofBatch(List<Formulation> formulations, String id) {
+        List<Formulation> found =
+                formulations.stream().flatMap(each -> each.ofBatch(id).stream()).toList();
+        if (!found.isEmpty()) {
+            return found;
+        }
+        String known = formulations.stream()
+                .flatMap(each -> Stream.ofNullable(each.batches()))
+                .flatMap(batches -> batches.members().stream())
+                .map(BatchMember::id)
+                .collect(Collectors.joining(", "));
+        throw new ParameterException(
+                spec.commandLine(),
+                "--batch " + id + ": "
+                        + (known.isEmpty() ? "no batch has a law of its own here" : "the laws are those of " + known));
     }
 
     private void print(Characterization document) {

@@ -58,6 +58,9 @@ final class ResultTable {
             formulation.findings().stream()
                     .filter(finding -> !formulation.verdict().contains(finding.message()))
                     .forEach(finding -> out.println(Terminal.safe("  " + finding.code() + ": " + finding.message())));
+            if (formulation.batches() != null) {
+                out.println(Terminal.safe("  batches: " + formulation.batches().sentence()));
+            }
             if (!formulation.points().isEmpty()) {
                 out.println(Terminal.safe(points(formulation.points(), cautions).text()));
             }

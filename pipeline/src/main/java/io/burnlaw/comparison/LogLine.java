@@ -108,7 +108,7 @@ record LogLine(double meanX, double meanY, double slope, double weight, double s
                 variance / atMean,
                 variance / law.exponentVariance(),
                 variance * law.degreesOfFreedom(),
-                law.degreesOfFreedom()));
+                (int) law.degreesOfFreedom()));
     }
 
     double at(double x) {

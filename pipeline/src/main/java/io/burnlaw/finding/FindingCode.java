@@ -221,6 +221,13 @@ public enum FindingCode {
             "Pressure derived from thrust",
             "There was no pressure record: the pressure was worked out from the thrust.",
             "Use it as a lower grade point. Measure pressure where you can."),
+    IGNITER_UNSTATED(
+            Family.PLAUSIBILITY,
+            Severity.NOTE,
+            "Igniter not stated",
+            "The flame took long to spread over the whole surface, so that the igniter may have given a part of the gas that"
+                    + " changes rate and c*. A usual share was taken off; its uncertainty is shared by all firings.",
+            "Weigh the igniter's charge and add a column igniter_mass to the firing log, with its unit."),
     EXIT_UNKNOWN(
             Family.PLAUSIBILITY,
             Severity.CAUTION,
@@ -260,6 +267,13 @@ public enum FindingCode {
             "Few points",
             "There are fewer points than an honest interval needs.",
             "Fire again at another pressure that the case is known to stand."),
+    TEMPERATURE_NOT_LOGGED(
+            Family.LAW,
+            Severity.NOTE,
+            "Grain temperature not logged",
+            "Warm grains burn faster than cold ones, and nobody knows how warm these were: the law is that of an unknown"
+                    + " temperature, and firings that got warmer or colder as the pressure rose tilt it.",
+            "Add a column grain_temperature to the firing log, and mix low and high pressures on each day."),
     NARROW_RANGE(
             Family.LAW,
             Severity.CAUTION,
@@ -302,6 +316,12 @@ public enum FindingCode {
             "Lack of fit",
             "Repeated firings agree better with each other than with the law.",
             "The law's form or the reduction is wrong somewhere: look at the residuals."),
+    BATCH_OR_REGIME(
+            Family.LAW,
+            Severity.CAUTION,
+            "Batch or regime",
+            "Batches and pressures go together: either could make the difference in rate.",
+            "Fire one batch below and above the pressure that is named."),
     SLOW_REGIME(
             Family.LAW,
             Severity.CAUTION,

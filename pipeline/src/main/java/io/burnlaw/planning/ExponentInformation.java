@@ -26,9 +26,9 @@ final class ExponentInformation {
     private final double level;
     private final double slope;
     private final double spread;
-    private final int degrees;
+    private final double degrees;
 
-    private ExponentInformation(RateLaw law, double level, double slope, double spread, int degrees) {
+    private ExponentInformation(RateLaw law, double level, double slope, double spread, double degrees) {
         this.law = law;
         this.level = level;
         this.slope = slope;

@@ -37,7 +37,9 @@ final class FormulationDocument {
         Formulation formulation = result.formulation();
         double level = campaign.campaign().fit().confidence();
         Optional<FitResult.Fitted> fitted = result.fit().fitted();
-        Optional<Law> law = fitted.map(fit -> LawDocument.of(fit, level));
+        Optional<Law> law = fitted.map(fit -> result.batchLaw()
+                .map(batches -> LawDocument.of(batches, fit, level))
+                .orElseGet(() -> LawDocument.of(fit, level)));
         NotFitted none = result.fit()
                 .match(
                         fit -> null,
@@ -66,6 +68,7 @@ final class FormulationDocument {
                         .map(found -> RegimeDocument.of(found, level))
                         .map(regimes -> law.map(regimes::agreeingWith).orElse(regimes))
                         .orElse(null),
+                BatchDocument.of(result, level).orElse(null),
                 result.threshold().map(RegimeDocument::of).orElse(null),
                 result.faster().stream().map(RegimeDocument::of).toList(),
                 result.temperature()

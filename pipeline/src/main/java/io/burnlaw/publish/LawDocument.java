@@ -1,5 +1,6 @@
 package io.burnlaw.publish;
 
+import io.burnlaw.batch.BatchLaw;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.CoefficientIn;
 import io.burnlaw.ratelaw.FitResult;
@@ -13,6 +14,8 @@ import io.burnlaw.report.document.CurvePoint;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.MethodInterval;
 import io.burnlaw.report.document.UnitPair;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -48,6 +51,7 @@ final class LawDocument {
         RateLaw law = fitted.law();
         return law(
                 law,
+                law,
                 Optional.empty(),
                 new Range(law.pressureLow(), law.pressureHigh()),
                 published.coefficient(),
@@ -59,6 +63,55 @@ final class LawDocument {
                         .flatMap(intervals -> side(intervals, level, intervals.method() == fitted.published()).stream())
                         .toList(),
                 fitted.lackOfFit(),
+                level);
+    }
+
+    /**
+     * The single law over batches, with the intervals of the plain fit beside it.
+     *
+     * @param batches law over them
+     * @param plain   law of the same points as if each firing stood for itself
+     * @param level   of the intervals [1]
+     * @return the law
+     */
+    static Law of(BatchLaw batches, FitResult.Fitted plain, double level) {
+        return law(
+                batches.law(),
+                batches.next(),
+                Optional.empty(),
+                new Range(batches.law().pressureLow(), batches.law().pressureHigh()),
+                batches.law().interval(RateLaw.COEFFICIENT_PRESSURE, level),
+                batches.exponent(),
+                batches.law().interval(batches.law().referencePressure(), level),
+                code(batches.exponent().method()),
+                "effective-variance",
+                plain.intervals().stream()
+                        .flatMap(intervals -> side(intervals, level, false).stream())
+                        .toList(),
+                plain.lackOfFit(),
+                level);
+    }
+
+    /**
+     * A law whose intervals are those of its covariance.
+     *
+     * @param law   over the range of its points
+     * @param level of the intervals [1]
+     * @return the law
+     */
+    static Law of(RateLaw law, double level) {
+        return law(
+                law,
+                law,
+                Optional.empty(),
+                new Range(law.pressureLow(), law.pressureHigh()),
+                law.interval(RateLaw.COEFFICIENT_PRESSURE, level),
+                law.exponentInterval(level),
+                law.interval(law.referencePressure(), level),
+                code(Interval.Method.STUDENT_T),
+                "effective-variance",
+                List.of(),
+                Optional.empty(),
                 level);
     }
 
@@ -75,6 +128,7 @@ final class LawDocument {
         Interval coefficient = law.interval(RateLaw.COEFFICIENT_PRESSURE, level);
         return law(
                 law,
+                law,
                 Optional.of(regime),
                 range,
                 coefficient,
@@ -89,6 +143,7 @@ final class LawDocument {
 
     private static Law law(
             RateLaw law,
+            RateLaw next,
             Optional<String> regime,
             Range range,
             Interval coefficient,
@@ -134,7 +189,7 @@ final class LawDocument {
                                 test.pValue(),
                                 test.pureScatter()))
                         .orElse(null),
-                curve(law, range, level));
+                curve(law, next, range, level));
     }
 
     private static @Nullable List<List<Double>> sharedCovariance(SystematicError shared) {
@@ -189,7 +244,7 @@ final class LawDocument {
                 intervals.replicates().isPresent() ? intervals.replicates().getAsInt() : null));
     }
 
-    private static List<CurvePoint> curve(RateLaw law, Range range, double level) {
+    private static List<CurvePoint> curve(RateLaw law, RateLaw nextFiring, Range range, double level) {
         List<CurvePoint> curve = new ArrayList<>();
         double ratio = range.high() / range.low();
         for (int i = 0; i < CURVE_POINTS; i++) {
@@ -197,15 +252,25 @@ final class LawDocument {
                     ? range.high()
                     : range.low() * StrictMath.pow(ratio, (double) i / (CURVE_POINTS - 1));
             Optional<Interval.Estimated> mean = law.interval(pressure, level).estimated();
-            Optional<Interval.Estimated> next = law.predict(pressure, level).estimated();
+            Optional<Interval.Estimated> next =
+                    nextFiring.predict(pressure, level).estimated();
             curve.add(new CurvePoint(
-                    Unit.MEGAPASCAL.fromSi(pressure),
-                    Unit.MILLIMETRE_PER_SECOND.fromSi(law.rate(pressure)),
-                    mean.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.low())).orElse(null),
-                    mean.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.high())).orElse(null),
-                    next.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.low())).orElse(null),
-                    next.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.high())).orElse(null)));
+                    drawn(Unit.MEGAPASCAL.fromSi(pressure)),
+                    drawn(Unit.MILLIMETRE_PER_SECOND.fromSi(law.rate(pressure))),
+                    mean.map(e -> drawnRate(e.low())).orElse(null),
+                    mean.map(e -> drawnRate(e.high())).orElse(null),
+                    next.map(e -> drawnRate(e.low())).orElse(null),
+                    next.map(e -> drawnRate(e.high())).orElse(null)));
         }
         return curve;
+    }
+
+    private static double drawnRate(double rate) {
+        return drawn(Unit.MILLIMETRE_PER_SECOND.fromSi(rate));
+    }
+
+    /** Eight digits: a curve is there to be drawn, and weighs on the page. */
+    private static double drawn(double value) {
+        return new BigDecimal(value).round(new MathContext(8)).doubleValue();
     }
 }

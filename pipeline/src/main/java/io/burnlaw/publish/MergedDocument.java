@@ -70,7 +70,7 @@ final class MergedDocument {
         return all.isEmpty() ? null : all;
     }
 
-    private static Set<String> idsOf(PublishedSource source) {
+    static Set<String> idsOf(PublishedSource source) {
         Set<String> ids = new HashSet<>();
         source.document().firings().forEach(firing -> ids.add(firing.id()));
         source.document()
@@ -144,6 +144,7 @@ final class MergedDocument {
                 it.useLaws(),
                 it.otherFits(),
                 it.regimes(),
+                it.batches(),
                 it.threshold(),
                 it.faster(),
                 it.temperatureSensitivity(),
@@ -160,6 +161,7 @@ final class MergedDocument {
                 own.apply(point.id()),
                 own.apply(point.cluster()),
                 point.firing() == null ? null : own.apply(point.firing()),
+                point.batch(),
                 point.source(),
                 point.pressure(),
                 point.meanPressure(),

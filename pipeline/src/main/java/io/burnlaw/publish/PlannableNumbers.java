@@ -67,6 +67,10 @@ public final class PlannableNumbers {
         quantity("density", formulation.density(), Dimension.DENSITY, 300, 10_000);
         quantity("characteristic_velocity", formulation.characteristicVelocity(), Dimension.SPEED, 100, 5000);
         law("single_law", formulation.singleLaw());
+        if (formulation.batches() != null) {
+            law("batches.next_law", formulation.batches().nextLaw());
+            formulation.batches().members().forEach(each -> law("batches.members", each.law()));
+        }
         if (formulation.threshold() != null) {
             pressure("threshold.pressure", formulation.threshold().pressure());
         }

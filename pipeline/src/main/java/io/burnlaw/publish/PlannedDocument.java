@@ -92,6 +92,7 @@ public final class PlannedDocument {
                 List.of(),
                 null,
                 null,
+                null,
                 List.of(),
                 null,
                 null,

@@ -23,6 +23,7 @@ final class PointDocument {
                 point.id(),
                 point.cluster(),
                 point.firing().orElse(null),
+                result.batch().orElse(null),
                 point.source().name().toLowerCase(Locale.ROOT),
                 PublishedQuantities.of(result.pressure(), point.pressureStd(), Unit.MEGAPASCAL),
                 PublishedQuantities.of(point.pressures().powerMean(1), point.pressureStd(), Unit.MEGAPASCAL),

@@ -15,6 +15,7 @@ import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.Weighting;
+import io.burnlaw.report.document.Batches;
 import io.burnlaw.report.document.Break;
 import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Formulation;
@@ -26,8 +27,10 @@ import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Regimes;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -54,11 +57,21 @@ public final class PublishedFormulation {
                         : OptionalDouble.of(formulation.additiveFraction()),
                 points(formulation),
                 Optional.ofNullable(formulation.singleLaw()).map(PublishedFormulation::law),
+                batches(formulation),
                 breaks(formulation.regimes()));
     }
 
+    /** The casting of each firing or point, by the id under which it counts once. */
+    private static Map<String, String> batches(Formulation formulation) {
+        Map<String, String> batches = new HashMap<>();
+        formulation.points().stream()
+                .filter(point -> point.batch() != null)
+                .forEach(point -> batches.put(point.cluster(), point.batch()));
+        return batches;
+    }
+
     /**
-     * The law or laws.
+     * The law or laws to plan with: for the next batch, where batches are known.
      *
      * @param formulation of a document
      * @return empty where none was fitted
@@ -69,7 +82,9 @@ public final class PublishedFormulation {
             return Optional.of(new PiecewiseLaw(
                     regimes.laws().stream().map(PublishedFormulation::law).toList(), breaks(regimes)));
         }
-        return Optional.ofNullable(formulation.singleLaw())
+        Batches batches = formulation.batches();
+        return Optional.ofNullable(
+                        batches == null || batches.nextLaw() == null ? formulation.singleLaw() : batches.nextLaw())
                 .map(PublishedFormulation::law)
                 .map(PiecewiseLaw::of);
     }

@@ -75,7 +75,7 @@ final class Validity {
 
     private static void intervals(MethodIntervals intervals, List<NotEstimated> missing) {
         String method = switch (intervals.method()) {
-            case STUDENT_T -> " by Student's t";
+            case STUDENT_T, KENWARD_ROGER -> " by Student's t";
             case PROFILE -> " by the profile";
             case BOOTSTRAP_BCA -> " by the bootstrap";
         };

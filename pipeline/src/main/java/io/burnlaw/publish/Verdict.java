@@ -35,7 +35,17 @@ final class Verdict {
         Optional<Regimes> several = result.regimes().filter(found -> found.selected() > 1);
         String laws = several.isPresent()
                 ? regimes(several.get(), result, level)
-                : result.fit().match(fitted -> law(fitted, level), none -> "No law: " + none.reason());
+                : result.fit()
+                        .match(
+                                fitted -> result.batchLaw()
+                                        .map(batches -> law(
+                                                batches.law(),
+                                                batches.law()
+                                                        .interval(batches.law().referencePressure(), level),
+                                                batches.exponent(),
+                                                level))
+                                        .orElseGet(() -> law(fitted, level)),
+                                none -> "No law: " + none.reason());
         boolean curved = result.regimes().map(Regimes::claim).orElse(Claim.SINGLE_LAW) == Claim.SMOOTH_CURVE;
         return laws
                 + (curved ? " Its exponent changes smoothly with pressure: one law is only its mean." : "")
@@ -117,17 +127,19 @@ final class Verdict {
     }
 
     private static String law(FitResult.Fitted fitted, double level) {
-        RateLaw law = fitted.law();
         MethodIntervals intervals = fitted.publishedIntervals();
-        String exponent = intervals
-                .exponent()
+        return law(fitted.law(), intervals.rateAtReference(), intervals.exponent(), level);
+    }
+
+    private static String law(RateLaw law, Interval rateAtReference, Interval ofExponent, double level) {
+        String exponent = ofExponent
                 .estimated()
-                .map(e -> "; n: " + shown(law.exponent(), intervals.exponent(), Unit.ONE))
+                .map(e -> "; n: " + shown(law.exponent(), ofExponent, Unit.ONE))
                 .orElse("");
         return formula(law) + " (mm/s, MPa absolute), measured from " + megapascals(law.pressureLow(), 2) + " to "
                 + megapascals(law.pressureHigh(), 2) + NO_BREAK + "MPa with " + law.points() + " points. At "
                 + megapascals(law.referencePressure(), 2) + NO_BREAK + "MPa: "
-                + shown(law.rateAtReference(), intervals.rateAtReference(), Unit.MILLIMETRE_PER_SECOND) + NO_BREAK
+                + shown(law.rateAtReference(), rateAtReference, Unit.MILLIMETRE_PER_SECOND) + NO_BREAK
                 + "mm/s"
                 + exponent
                 + (exponent.isEmpty() ? "." : " (in brackets: " + percent(level) + " intervals).");

@@ -32,6 +32,8 @@ public sealed interface Interval {
     enum Method {
         /** From the covariance and Student's t. */
         STUDENT_T,
+        /** From the covariance and degrees of freedom of Kenward and Roger (1997), where there are batches. */
+        KENWARD_ROGER,
         /** From the profile of the sum of squares (Bates and Watts 1988). */
         PROFILE,
         /** Bias-corrected accelerated bootstrap over firings (Efron 1987). */

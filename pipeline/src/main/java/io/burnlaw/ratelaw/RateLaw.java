@@ -20,7 +20,8 @@ import org.apache.commons.statistics.distribution.TDistribution;
  * @param rateVariance      variance of lnRateAtReference [1]
  * @param covariance        of lnRateAtReference and exponent [1]
  * @param exponentVariance  variance of the exponent [1]
- * @param degreesOfFreedom  of the residual scatter; points less two, fewer where points share a cluster
+ * @param degreesOfFreedom  of the residual scatter; points less two, fewer where points share a cluster; no whole number
+ *                          where the variance has several parts
  * @param residualScatter   relative standard deviation of a point about the law [1]; with constant weighting at the
  *                          reference pressure
  * @param pressureLow       lowest pressure among the points [Pa, absolute]
@@ -36,7 +37,7 @@ public record RateLaw(
         double rateVariance,
         double covariance,
         double exponentVariance,
-        int degreesOfFreedom,
+        double degreesOfFreedom,
         double residualScatter,
         double pressureLow,
         double pressureHigh,
@@ -69,7 +70,7 @@ public record RateLaw(
             double rateVariance,
             double covariance,
             double exponentVariance,
-            int degreesOfFreedom,
+            double degreesOfFreedom,
             double residualScatter,
             double pressureLow,
             double pressureHigh,

@@ -4,7 +4,6 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.NumberFormat;
-import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.balance.MassBalance;
 import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.point.RatePoint;
@@ -37,9 +36,15 @@ final class BurnedBefore {
     static double share(BurnReduction reduction) {
         double share = reduction.estimate().webAtIgnition()
                 / reduction.inputs().grain().web();
-        // Gas of an igniter that nobody stated looks like web; it stands in the budget already, for all firings.
-        boolean stated = reduction.burn().firing().igniterGas().isPresent();
-        return share > LITTLE + (stated ? 0 : 2 * UsualUncertainty.IGNITER) ? share : 0;
+        // Gas of an igniter looks like web as far as its mass is not known; that stands in the budget already, for all
+        // firings.
+        double ofIgniter = reduction
+                .burn()
+                .firing()
+                .igniterGas()
+                .map(gas -> gas.stdOr(0) / reduction.inputs().mass())
+                .orElse(UsualUncertainty.IGNITER);
+        return share > LITTLE + 2 * ofIgniter ? share : 0;
     }
 
     /** {@return its part in the uncertainty of the rate, relative [1]: a rectangular distribution} */
@@ -59,13 +64,13 @@ final class BurnedBefore {
     /**
      * Where so much was gone that no even part of the burn is left to take a rate from.
      *
-     * @param inputs of the mass balance
-     * @param found  events
+     * @param balance of the firing
+     * @param found   events
      * @return the rejection; empty where there is enough left
      */
-    static Optional<Finding> nearlyAll(BurnInputs inputs, EventFinder.Found found) {
+    static Optional<Finding> nearlyAll(MassBalance balance, EventFinder.Found found) {
         double share =
-                MassBalance.of(inputs).webAt(found.crossing()) / inputs.grain().web();
+                balance.webAt(found.crossing()) / balance.inputs().grain().web();
         return share > NEARLY_ALL
                 ? Optional.of(Finding.at(
                                 FindingCode.BURNED_BEFORE_RISE,

@@ -52,6 +52,8 @@ public sealed interface Reduction {
      * @param specificImpulse        total impulse over weight of propellant [s]
      * @param thrustCoefficient      mean over the operation [1], where thrust and pressure were recorded
      * @param along                  rate and pressure along the burn; none where they could not be had
+     * @param igniterGas             what an igniter that nobody stated is expected to have given [kg]; empty where it is
+     *                               stated, or does not show
      * @param findings               what was seen
      * @param history                the record thinned for drawing
      */
@@ -72,6 +74,7 @@ public sealed interface Reduction {
             OptionalDouble specificImpulse,
             OptionalDouble thrustCoefficient,
             RatesAlong along,
+            Optional<Measured> igniterGas,
             List<Finding> findings,
             Optional<TraceHistory> history)
             implements Reduction {
@@ -133,6 +136,7 @@ public sealed interface Reduction {
                     specificImpulse,
                     thrustCoefficient,
                     otherAlong,
+                    igniterGas,
                     otherFindings,
                     otherHistory);
         }

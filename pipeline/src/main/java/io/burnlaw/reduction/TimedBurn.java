@@ -216,6 +216,7 @@ public final class TimedBurn {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 RatesAlong.of(List.of()),
+                Optional.empty(),
                 List.of(finding(balance, velocity, statedVelocity.isPresent())),
                 Optional.empty());
     }

@@ -11,7 +11,7 @@ final class RateRatio {
 
     /** Upper over lower law at a pressure; what both share cancels. */
     static Interval interval(RateLaw below, RateLaw above, double pressure, double level) {
-        int free = Math.min(below.degreesOfFreedom(), above.degreesOfFreedom());
+        double free = Math.min(below.degreesOfFreedom(), above.degreesOfFreedom());
         if (free < 1) {
             return new Interval.NotEstimable(
                     "as many parameters as points leave nothing to judge the scatter by; one firing more on either side"

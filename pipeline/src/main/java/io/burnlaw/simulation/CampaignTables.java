@@ -23,13 +23,15 @@ final class CampaignTables {
     }
 
     CsvText firings(List<TrueFiring> firings) {
-        CsvText table = new CsvText(List.of("firing", "formulation", "trace", "grain", "segments", "inhibited_ends"));
+        CsvText table =
+                new CsvText(List.of("firing", "formulation", "batch", "trace", "grain", "segments", "inhibited_ends"));
         for (TrueFiring firing : firings) {
             Scenario.PlannedFiring plan = firing.plan();
             Randomness random = Randomness.of(scenario.seed(), "calipers " + plan.id());
             table.row();
             table.cell("firing", plan.id());
             table.cell("formulation", plan.propellant().id());
+            plan.propellant().batch().ifPresent(batch -> table.cell("batch", batch));
             table.cell("trace", plan.timed().isPresent() ? "" : "traces/" + plan.id() + ".csv");
             plan.timed()
                     .ifPresent(share -> table.cell(
@@ -105,17 +107,19 @@ final class CampaignTables {
     }
 
     CsvText points() {
-        CsvText table = new CsvText(List.of("point", "formulation", "pressure [MPa]", "pressure_kind"));
+        CsvText table = new CsvText(List.of("point", "formulation", "batch", "pressure [MPa]", "pressure_kind"));
         for (Scenario.PlannedPoint point : scenario.points()) {
             Randomness random = Randomness.of(scenario.seed(), "point " + point.id());
             Scenario.Propellant propellant = point.propellant();
             double rate = propellant.law().applyAsDouble(point.pressure())
                     * StrictMath.exp(propellant.rateScatter() * random.nextGaussian())
+                    * propellant.batchFactor()
                     * TrueFiring.temperatureFactor(
                             scenario, propellant, point.temperature().orElse(Double.NaN));
             table.row();
             table.cell("point", point.id());
             table.cell("formulation", propellant.id());
+            propellant.batch().ifPresent(batch -> table.cell("batch", batch));
             table.cell("pressure [MPa]", FixedNumber.decimals(point.pressure() / 1e6, 4));
             table.cell("pressure_kind", "absolute");
             table.cell("length [mm]", length(point.length(), random));
@@ -133,12 +137,13 @@ final class CampaignTables {
     }
 
     CsvText strands(Map<Scenario.PlannedStrand, Vessel> strands) {
-        CsvText table = new CsvText(List.of("strand", "formulation", "trace"));
+        CsvText table = new CsvText(List.of("strand", "formulation", "batch", "trace"));
         strands.forEach((strand, vessel) -> {
             Randomness random = Randomness.of(scenario.seed(), "calipers " + strand.id());
             table.row();
             table.cell("strand", strand.id());
             table.cell("formulation", strand.propellant().id());
+            strand.propellant().batch().ifPresent(batch -> table.cell("batch", batch));
             table.cell("trace", "traces/" + strand.id() + ".csv");
             table.cell("length [mm]", length(strand.length(), random));
             Unit unit = scenario.logger().timeUnit();

@@ -23,6 +23,7 @@ import java.util.TreeMap;
 final class FiringPlans {
 
     private final Map<String, Scenario.Propellant> propellants;
+    private final long seed;
     private final Block commonGrain;
     private final CampaignFolder folder;
     private final List<Problem> problems;
@@ -31,16 +32,19 @@ final class FiringPlans {
      * Plans of one scenario.
      *
      * @param propellants  by id
+     * @param seed         of the scenario
      * @param commonGrain  of firings that say nothing else
      * @param folder       of the scenario: surface tables lie below it
      * @param problems     gets what is wrong with them
      */
     FiringPlans(
             Map<String, Scenario.Propellant> propellants,
+            long seed,
             Block commonGrain,
             CampaignFolder folder,
             List<Problem> problems) {
         this.propellants = propellants;
+        this.seed = seed;
         this.commonGrain = commonGrain;
         this.folder = folder;
         this.problems = problems;
@@ -160,7 +164,9 @@ final class FiringPlans {
                             .map(near -> "write   " + near)
                             .orElse("describe it below formulations:"));
         }
-        return Optional.ofNullable(propellants.get(id));
+        Optional<String> batch = block.text("batch");
+        return Optional.ofNullable(propellants.get(id))
+                .map(known -> batch.map(name -> known.ofBatch(name, seed)).orElse(known));
     }
 
     private GrainDescription grain(Block block) {

@@ -61,6 +61,9 @@ public record Scenario(
      * @param specificHeatRatio              [1]
      * @param law                            rate by pressure at the reference temperature
      * @param rateScatter                    relative standard deviation of the rate between firings [1]
+     * @param batchScatter                   the same between batches [1]
+     * @param batch                          the casting that this one comes from
+     * @param batchFactor                    rate of that casting over the law's [1]
      * @param velocityScatter                the same of c* [1]
      * @param temperatureSensitivity         relative change of the rate [1/K]
      * @param baseline                       whether others are compared with it
@@ -77,12 +80,45 @@ public record Scenario(
             double specificHeatRatio,
             TrueLaw law,
             double rateScatter,
+            double batchScatter,
+            Optional<String> batch,
+            double batchFactor,
             double velocityScatter,
             double temperatureSensitivity,
             boolean baseline,
             Optional<String> compareWith,
             Optional<String> additive,
-            OptionalDouble additiveFraction) {}
+            OptionalDouble additiveFraction) {
+
+        /**
+         * One casting of it.
+         *
+         * @param name of the batch
+         * @param seed of the scenario
+         * @return the propellant with the rate of that batch
+         */
+        Propellant ofBatch(String name, long seed) {
+            return new Propellant(
+                    id,
+                    title,
+                    density,
+                    characteristicVelocity,
+                    expectedCharacteristicVelocity,
+                    specificHeatRatio,
+                    law,
+                    rateScatter,
+                    batchScatter,
+                    Optional.of(name),
+                    StrictMath.exp(batchScatter
+                            * Randomness.of(seed, "batch " + id + " " + name).nextGaussian()),
+                    velocityScatter,
+                    temperatureSensitivity,
+                    baseline,
+                    compareWith,
+                    additive,
+                    additiveFraction);
+        }
+    }
 
     /**
      * The case.

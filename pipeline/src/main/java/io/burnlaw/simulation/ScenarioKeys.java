@@ -34,6 +34,7 @@ final class ScenarioKeys {
             "specific_heat_ratio",
             "law",
             "rate_scatter",
+            "batch_scatter",
             "velocity_scatter",
             "rate_change_per_10_kelvin",
             "baseline",
@@ -77,10 +78,10 @@ final class ScenarioKeys {
 
     static final List<String> FIRING = firing();
 
-    static final List<String> POINT = List.of("formulation", "pressure", "length", "temperature", "note");
+    static final List<String> POINT = List.of("formulation", "batch", "pressure", "length", "temperature", "note");
 
     static final List<String> STRAND =
-            List.of("formulation", "pressure", "length", "rise", "wires", "temperature", "note");
+            List.of("formulation", "batch", "pressure", "length", "rise", "wires", "temperature", "note");
 
     private ScenarioKeys() {}
 
@@ -98,6 +99,7 @@ final class ScenarioKeys {
     private static List<String> firing() {
         List<String> keys = new ArrayList<>(List.of(
                 "formulation",
+                "batch",
                 "throat",
                 "throat_after",
                 "exit",

@@ -61,7 +61,11 @@ public final class ScenarioReader {
         OptionalDouble reference = value(block.positive("reference_temperature", Dimension.TEMPERATURE));
         Map<String, Scenario.Propellant> propellants = propellants(block);
         FiringPlans plans = new FiringPlans(
-                propellants, block.block("grain", ScenarioKeys.GRAIN), new CampaignFolder(folder), problems);
+                propellants,
+                seed(block),
+                block.block("grain", ScenarioKeys.GRAIN),
+                new CampaignFolder(folder),
+                problems);
         double ambient = block.positivePressure("ambient_pressure", PressureKind.ABSOLUTE)
                 .map(Measured::value)
                 .orElse(STANDARD_ATMOSPHERE);
@@ -147,6 +151,9 @@ public final class ScenarioReader {
                 block.number("specific_heat_ratio", 1.01, 1.67).orElse(1.13),
                 law(block),
                 block.share("rate_scatter", 0, 0.5).orElse(0),
+                block.share("batch_scatter", 0, 0.5).orElse(0),
+                Optional.empty(),
+                1,
                 block.share("velocity_scatter", 0, 0.5).orElse(0),
                 block.share("rate_change_per_10_kelvin", -0.5, 0.5).orElse(0) / 10,
                 block.flag("baseline", false),

@@ -55,6 +55,7 @@ record TrueFiring(
         Grain grain = offset > 0 ? offCentre(even, offset) : even;
         Scenario.Propellant propellant = plan.propellant();
         double rateFactor = StrictMath.exp(propellant.rateScatter() * random.nextGaussian())
+                * propellant.batchFactor()
                 * temperatureFactor(scenario, propellant, plan.temperature().orElse(Double.NaN));
         double velocity = propellant.characteristicVelocity()
                 * StrictMath.exp(propellant.velocityScatter() * random.nextGaussian());

@@ -47,6 +47,9 @@ final class TruthText {
         yaml.plain("characteristic_velocity", FixedNumber.digits(propellant.characteristicVelocity(), DIGITS) + " m/s");
         yaml.plain("specific_heat_ratio", FixedNumber.digits(propellant.specificHeatRatio(), DIGITS));
         yaml.plain("rate_scatter", FixedNumber.digits(100 * propellant.rateScatter(), DIGITS) + " %");
+        if (propellant.batchScatter() > 0) {
+            yaml.plain("batch_scatter", FixedNumber.digits(100 * propellant.batchScatter(), DIGITS) + " %");
+        }
         yaml.open("law");
         for (TrueLaw.Piece piece : propellant.law().pieces()) {
             yaml.open(piece.name());
@@ -65,6 +68,12 @@ final class TruthText {
         SimulatedFiring fired = firing.fired();
         yaml.open(firing.plan().id());
         yaml.plain("formulation", firing.plan().propellant().id());
+        firing.plan().propellant().batch().ifPresent(batch -> {
+            yaml.quoted("batch", batch);
+            yaml.plain(
+                    "batch_factor",
+                    FixedNumber.digits(firing.plan().propellant().batchFactor(), DIGITS));
+        });
         yaml.plain("rate_factor", FixedNumber.digits(firing.rateFactor(), DIGITS));
         yaml.plain("characteristic_velocity", FixedNumber.digits(firing.characteristicVelocity(), DIGITS) + " m/s");
         yaml.plain("web", FixedNumber.digits(firing.grain().web().value() * 1e3, DIGITS) + " mm");

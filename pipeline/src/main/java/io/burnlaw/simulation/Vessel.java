@@ -27,6 +27,7 @@ record Vessel(Trace trace, List<Double> wireTimes, double rate, double pressure)
         Randomness random = Randomness.of(scenario.seed(), "strand " + strand.id());
         Scenario.Propellant propellant = strand.propellant();
         double factor = StrictMath.exp(propellant.rateScatter() * random.nextGaussian())
+                * propellant.batchFactor()
                 * TrueFiring.temperatureFactor(
                         scenario, propellant, strand.temperature().orElse(Double.NaN));
         double lead = strand.wires() ? LEAD * strand.length() : 0;

@@ -70,9 +70,9 @@ class BatchCoverageStudy {
             double at = 4e6;
             double truth = LN_RATE + EXPONENT * StrictMath.log(at / REFERENCE);
             double next = truth + between * random.nextGaussian() + within * random.nextGaussian();
-            in[0] += holds(law.rate(at, 0.95), StrictMath.exp(truth));
-            in[1] += holds(law.exponent(0.95), EXPONENT);
-            in[2] += holds(law.nextBatch(at, 0.95), StrictMath.exp(next));
+            in[0] += holds(law.law().interval(at, 0.95), StrictMath.exp(truth));
+            in[1] += holds(law.exponent(), EXPONENT);
+            in[2] += holds(law.next().predict(at, 0.95), StrictMath.exp(next));
             in[3] += law.betweenLow() <= between && between <= law.betweenHigh() ? 1 : 0;
             in[4] += law.differ() ? 1 : 0;
         }
@@ -82,7 +82,8 @@ class BatchCoverageStudy {
         return in;
     }
 
-    private static int holds(Interval.Estimated interval, double value) {
+    private static int holds(Interval found, double value) {
+        Interval.Estimated interval = found.estimated().orElseThrow();
         return interval.low() <= value && value <= interval.high() ? 1 : 0;
     }
 

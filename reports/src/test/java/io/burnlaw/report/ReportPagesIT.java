@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.ThroatTable;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -17,6 +18,7 @@ import java.util.Base64;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.SplittableRandom;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -212,6 +214,70 @@ class ReportPagesIT {
     }
 
     @Test
+    void aThroatIsReadFromTheTableOfTheDocument() throws IOException {
+        browser.open(file("rich/index.html"), 1200);
+        ThroatTable table = SampleDocument.rich().plans().get(0).throatTable();
+        double first = table.throat().get(0);
+        double last = table.throat().get(table.throat().size() - 1);
+        SplittableRandom random = new SplittableRandom(20261129);
+        List<Double> throats = random.doubles(1000, first, last).boxed().toList();
+        List<?> seen = (List<?>) browser.driver().executeScript("""
+                const typed = document.querySelector('.explorer input[type=number]');
+                const out = document.querySelectorAll('.explorer dd');
+                return arguments[0].map(throat => {
+                  typed.value = throat;
+                  typed.dispatchEvent(new Event('input'));
+                  return Array.from(out).slice(0, 3).map(each => Number(each.dataset.value));
+                });""", throats);
+        for (int i = 0; i < throats.size(); i++) {
+            List<?> figures = (List<?>) seen.get(i);
+            List<List<Double>> columns = List.of(table.mean(), table.max(), table.burnTime());
+            for (int k = 0; k < columns.size(); k++) {
+                // logarithm and exponential of two languages
+                assertThat(((Number) figures.get(k)).doubleValue() / between(table, columns.get(k), throats.get(i)))
+                        .isCloseTo(1, within(1e-9));
+            }
+        }
+    }
+
+    private static double between(ThroatTable table, List<Double> column, double throat) {
+        int above = 1;
+        while (table.throat().get(above) < throat) {
+            above++;
+        }
+        double share = Math.log(throat / table.throat().get(above - 1))
+                / Math.log(table.throat().get(above) / table.throat().get(above - 1));
+        return Math.pow(column.get(above - 1), 1 - share) * Math.pow(column.get(above), share);
+    }
+
+    @Test
+    void theThroatStopsWhereTheCaseEndsAndSaysWhy() throws IOException {
+        browser.open(file("rich/index.html"), 1200);
+        ThroatTable table = SampleDocument.rich().plans().get(0).throatTable();
+        WebElement typed = browser.driver().findElement(By.cssSelector(".explorer input[type=number]"));
+        WebElement slider = browser.driver().findElement(By.cssSelector(".explorer input[type=range]"));
+        WebElement said = browser.driver().findElement(By.cssSelector(".explorer [role=status]"));
+        typed.sendKeys(Keys.chord(Keys.CONTROL, "a"), "5", Keys.TAB);
+        assertThat(said.getText()).startsWith(table.smaller());
+        assertThat(typed.getDomProperty("value")).isEqualTo("7.210");
+        slider.sendKeys(Keys.END);
+        assertThat(said.getText()).contains("May fall into the slow regime below 1.10 MPa.");
+        slider.sendKeys(Keys.HOME);
+        assertThat(said.getText()).startsWith(table.smaller());
+        slider.sendKeys(Keys.ARROW_RIGHT);
+        assertThat(said.getText()).isEmpty();
+        // the marker is where the throat is
+        WebElement picture = browser.driver().findElement(By.cssSelector(".explorer svg"));
+        new Actions(browser.driver())
+                .scrollToElement(picture)
+                .moveToElement(picture)
+                .click()
+                .perform();
+        double middle = Double.parseDouble(typed.getDomProperty("value"));
+        assertThat(middle).isBetween(8.5, 11.5);
+    }
+
+    @Test
     void theSwitchOfUnitsShowsOneFormulaALawAndIsRemembered() throws IOException {
         browser.open(file("rich/index.html"), 1200);
         for (String units : List.of("psi", "mpa")) {
@@ -325,7 +391,7 @@ class ReportPagesIT {
 
     private static String visibleWords() {
         return (String) browser.driver()
-                .executeScript("document.querySelectorAll('.readout, .copy, svg').forEach(e => e.remove());"
+                .executeScript("document.querySelectorAll('.readout, .copy, .live, svg').forEach(e => e.remove());"
                         + "return document.querySelector('main').textContent");
     }
 

@@ -32,6 +32,7 @@ final class SampleFirings {
                 id,
                 id,
                 id,
+                null,
                 "firing",
                 new Quantity(p, "MPa", p * 0.985, p * 1.015, 0.95, p * 0.0075),
                 new Quantity(p * 1.004, "MPa", null, null, null, p * 0.0075),

@@ -72,6 +72,7 @@ final class SampleFormulations {
                         0.347,
                         "The robust fit agrees: no single point carries the law.")),
                 regimes,
+                null,
                 new Threshold(
                         new Quantity(1.12, "MPa", 0.81, 1.88, 0.95, 0.28),
                         3.1,
@@ -149,6 +150,7 @@ final class SampleFormulations {
                 List.of(),
                 null,
                 null,
+                null,
                 List.of(),
                 null,
                 new Stability(0.349, "A steady pressure exists."),
@@ -177,6 +179,7 @@ final class SampleFormulations {
                         "Fire two more, one near 1.5 MPa and one near 4 MPa."),
                 null,
                 List.of(),
+                null,
                 null,
                 null,
                 List.of(),

@@ -94,6 +94,7 @@ class NumberFileTest {
                 java.util.OptionalDouble.empty(),
                 java.util.OptionalDouble.empty(),
                 RatesAlong.of(List.of(new InstantaneousRate(1, 2, 3, 4), new InstantaneousRate(5, 6, 7, 8))),
+                Optional.empty(),
                 List.of(),
                 Optional.of(TraceHistory.of(new TraceHistory.Samples(
                         new double[] {0, 1}, new double[] {2, 3}, Optional.of(new double[] {4, 5})))));

@@ -145,7 +145,9 @@ final class Picture {
         double below = 44;
         Svg body = new Svg();
         body.words(4, 14, "start", Ink.TEXT, y.title());
-        body.raw("<g transform=\"translate(" + Svg.number(frame.left()) + " " + Svg.number(above) + ")\">");
+        body.raw("<g class=\"plot\" data-x=\"" + x.ends() + "\" data-y=\"" + y.ends() + "\" data-size=\""
+                + Svg.number(width()) + " " + Svg.number(height()) + "\" transform=\"translate("
+                + Svg.number(frame.left()) + " " + Svg.number(above) + ")\">");
         body.raw(axes()).raw(ground.toString());
         body.raw("<svg width=\"" + Svg.number(width()) + "\" height=\"" + Svg.number(height())
                         + "\" overflow=\"hidden\">")

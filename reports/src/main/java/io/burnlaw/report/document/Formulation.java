@@ -3,6 +3,8 @@ package io.burnlaw.report.document;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  *                to read. Their curves are left out
  * @param otherFits for comparison
  * @param regimes piecewise laws
+ * @param batches what its castings say of the next one; absent where points carry no batch
  * @param threshold of the slow regime
  * @param faster what it takes to burn faster
  * @param temperatureSensitivity where two temperatures were fired
@@ -51,6 +54,7 @@ public record Formulation(
         @Nullable List<Law> useLaws,
         List<OtherFit> otherFits,
         @Nullable Regimes regimes,
+        @Nullable Batches batches,
         @Nullable Threshold threshold,
         List<FasterAnswer> faster,
         @Nullable TemperatureSensitivity temperatureSensitivity,
@@ -68,6 +72,45 @@ public record Formulation(
         faster = List.copyOf(faster);
         notEstimated = notEstimated == null ? List.of() : List.copyOf(notEstimated);
         findings = List.copyOf(findings);
+    }
+
+    /**
+     * The same for one of its batches.
+     *
+     * @param batch id of the batch
+     * @return with the batch's law as its law; empty where the batch has none
+     */
+    public Optional<Formulation> ofBatch(String batch) {
+        return Stream.ofNullable(batches)
+                .flatMap(known -> known.members().stream())
+                .filter(member -> member.id().equals(batch) && member.law() != null)
+                .map(member -> new Formulation(
+                        id,
+                        title,
+                        baseline,
+                        compareWith,
+                        additive,
+                        additiveFraction,
+                        density,
+                        characteristicVelocity,
+                        verdict,
+                        points,
+                        member.law(),
+                        notFitted,
+                        null,
+                        otherFits,
+                        null,
+                        null,
+                        threshold,
+                        faster,
+                        temperatureSensitivity,
+                        stability,
+                        withinBetween,
+                        closure,
+                        validRange,
+                        notEstimated,
+                        findings))
+                .findFirst();
     }
 
     /** Where regimes were found each has its law, and the one over the whole range would be that of none. */

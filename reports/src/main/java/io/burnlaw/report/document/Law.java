@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param sharedCovariance the part of it that more firings do not shrink, such as that of the gauge; absent where there is none
  * @param pressureLow lower end of its range, absolute
  * @param pressureHigh upper end of its range, absolute
- * @param residualScatter relative standard deviation about the law [1]
+ * @param residualScatter relative standard deviation of a firing about the law [1]; where it has batches, of any batch
  * @param degreesOfFreedom of that scatter
  * @param pointsUsed how many points
  * @param intervalMethod of the intervals shown
@@ -41,7 +41,7 @@ public record Law(
         Quantity pressureLow,
         Quantity pressureHigh,
         double residualScatter,
-        int degreesOfFreedom,
+        double degreesOfFreedom,
         int pointsUsed,
         String intervalMethod,
         String weighting,
@@ -60,7 +60,7 @@ public record Law(
     }
 
     /** {@return the same law without the points of its curve} */
-    Law withoutCurve() {
+    public Law withoutCurve() {
         return with(regime, List.of(), null, List.of());
     }
 

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param id unique in the campaign
  * @param cluster points of one cluster are not independent
  * @param firing that it comes from
+ * @param batch the casting that its propellant came from
  * @param source {@code firing}, {@code dwell}, {@code strand} or {@code point}
  * @param pressure rate-averaged, absolute
  * @param meanPressure plain mean over the burn time, absolute
@@ -27,6 +28,7 @@ public record Point(
         String id,
         String cluster,
         @Nullable String firing,
+        @Nullable String batch,
         String source,
         Quantity pressure,
         Quantity meanPressure,

@@ -33,6 +33,7 @@ public final class Words {
 
     private static final Map<String, String> METHODS = Map.of(
             "student-t", "Student\u2019s t from the covariance",
+            "kenward-roger", "Kenward and Roger\u2019s from batches",
             "profile", "profile likelihood",
             "bootstrap-bca", "bootstrap over firings, bias-corrected (BCa)",
             "mass-balance", "mass balance",

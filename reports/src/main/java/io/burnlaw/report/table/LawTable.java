@@ -48,7 +48,7 @@ public final class LawTable {
             new Column("covariance_ln_rate_exponent", null, "double", "Covariance of that and the exponent."),
             new Column("variance_exponent", null, "double", "Variance of the exponent."),
             new Column("residual_scatter", null, "double", "Relative standard deviation about the law."),
-            new Column("degrees_of_freedom", null, "integer", "Of that scatter."),
+            new Column("degrees_of_freedom", null, "double", "Of that scatter."),
             new Column("points_used", null, "integer", "How many points."),
             new Column("weighting", null, "string", "Weighting of the points."),
             new Column("pressure_errors", null, "string", "How errors in pressure were treated."),

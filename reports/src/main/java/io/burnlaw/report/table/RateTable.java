@@ -40,7 +40,8 @@ public final class RateTable {
                     "Whether the pressure was derived from thrust or the burn timed by eye."),
             new Column("use", null, "string", "yes, or no with the reason."),
             new Column("standardized_residual", null, "double", "Studentized residual about the law."),
-            new Column("segment", null, "integer", "Number of the regime in which the point lies, from 1."));
+            new Column("segment", null, "integer", "Number of the regime in which the point lies, from 1."),
+            new Column("batch", null, "string", "The casting that its propellant came from."));
 
     private RateTable() {}
 
@@ -83,6 +84,7 @@ public final class RateTable {
                 Cell.of(Boolean.toString(point.lowerGrade())),
                 Cell.of(point.used() ? "yes" : "no: " + (point.reason() == null ? "not used" : point.reason())),
                 Cell.of(point.standardizedResidual()),
-                Cell.of(point.segment()));
+                Cell.of(point.segment()),
+                Cell.of(point.batch()));
     }
 }

@@ -1,0 +1,50 @@
+package io.burnlaw.report.document;
+
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the castings of a propellant say of the next one.
+ *
+ * @param count how many batches were fired
+ * @param withinStd relative standard deviation of a firing about the law of its batch [1]; absent where not estimated, as all
+ *     that follows up to the members
+ * @param betweenStd relative standard deviation of the batches' rates at the reference pressure [1]
+ * @param differ whether a difference between batches was shown at the level
+ * @param pValue of no difference [1]
+ * @param exponentStd standard deviation of the batches' exponents [1]; absent where none was shown
+ * @param moreBatches how many more make the standard deviation between batches known to a factor of two; absent where no number
+ *     of them does
+ * @param law the mean of the propellant over its batches; absent where there are several regimes, whose laws then include the
+ *     batches
+ * @param nextLaw the same for a prediction of one firing of a batch not yet cast: its own degrees of freedom
+ * @param nextBatch rates of one firing of a batch not yet cast
+ * @param members the batches
+ * @param sentence what it means
+ * @param notEstimated why the rest is absent
+ */
+@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+public record Batches(
+        int count,
+        @Nullable Double withinStd,
+        @Nullable Quantity betweenStd,
+        @Nullable Boolean differ,
+        @Nullable Double pValue,
+        @Nullable Double exponentStd,
+        @Nullable Integer moreBatches,
+        @Nullable Law law,
+        @Nullable Law nextLaw,
+        List<NextRate> nextBatch,
+        List<BatchMember> members,
+        String sentence,
+        @Nullable NotFitted notEstimated) {
+
+    public Batches {
+        law = law == null ? null : law.withoutCurve();
+        nextLaw = nextLaw == null ? null : nextLaw.withoutCurve();
+        nextBatch = List.copyOf(nextBatch);
+        members = List.copyOf(members);
+    }
+}
