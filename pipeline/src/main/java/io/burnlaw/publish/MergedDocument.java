@@ -71,7 +71,7 @@ final class MergedDocument {
         return all.isEmpty() ? null : all;
     }
 
-    private static Set<String> idsOf(PublishedSource source) {
+    static Set<String> idsOf(PublishedSource source) {
         Set<String> ids = new HashSet<>();
         source.document().firings().forEach(firing -> ids.add(firing.id()));
         source.document()
