@@ -123,7 +123,8 @@ class MutantsIT {
             String[] words = way(seed, campaign);
             Answer answer = jar.answer(words);
             tally.judge(answer, mutant.what(), seed);
-            if (mutant.meaningKept() && answer.code() != 0) {
+            // there is no motor to plan for in one of the formulations, changed or not
+            if (mutant.meaningKept() && answer.code() != (words[0].equals("plan") ? 1 : 0)) {
                 tally.wrong("same meaning, and exit " + answer.code(), mutant.what(), seed);
             }
             if (!words[words.length - 1].equals("--reproducible") || answer.code() > 1) {

@@ -130,10 +130,10 @@ final class MutatedCampaigns {
         return new Mutant(files, what.toString(), false, changes == 1 ? touched : "");
     }
 
-    /** The row in which one cell was changed that is neither its id nor its propellant. */
+    /** The row in which one cell was changed that is neither its id nor its propellant; a quotation mark goes on into the next. */
     private String touched(String file, ChangedText.Changed made) {
         boolean own = file.equals("firings.csv") || file.equals("strands.csv");
-        return own && made.row() > 0 && made.column() > 1
+        return own && made.row() > 0 && made.column() > 1 && !made.what().endsWith("\"")
                 ? text(base, file).lines().toList().get(made.row()).split(",")[0]
                 : "";
     }
