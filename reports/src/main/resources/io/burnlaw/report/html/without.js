@@ -7,7 +7,7 @@ function leave(article, formulation) {
   var points = {};
   formulation.points.forEach(function (point) { points[point.id] = point; });
   var drawn = make("svg:g", { "class": "without" });
-  on.group.insertBefore(drawn, hits[0] || null);
+  on.group.insertBefore(drawn, on.group.querySelector(".hits"));
   var said = make("p", { "class": "live said", role: "status" });
   var usual = "Choose a point, or a firing in a table, to see the law without it.";
   said.textContent = usual;
