@@ -320,6 +320,41 @@ class ReportPagesIT {
     }
 
     @Test
+    void anotherReportIsComparedWhereItIsChosenOrDropped() throws IOException {
+        browser.open(file("rich/index.html"), 1200);
+        WebElement part = browser.driver().findElement(By.cssSelector("details.live:has(#other-report)"));
+        WebElement said = part.findElement(By.cssSelector("[role=status]"));
+        WebDriverWait wait = new WebDriverWait(browser.driver(), Duration.ofSeconds(30));
+        part.findElement(By.id("other-report"))
+                .sendKeys(work.resolve("hostile/index.html").toString());
+        wait.until(any -> said.getText().startsWith("Read: "));
+        assertThat(part.getText()).contains("They were measured apart").contains("<script>");
+        assertThat(part.findElements(By.cssSelector("svg .s-s1, svg .s-s2"))).hasSizeGreaterThanOrEqualTo(2);
+        assertThat(part.findElements(By.cssSelector("script, img"))).isEmpty();
+        for (String[] wrong : new String[][] {
+            {"{\"format\": \"another/1\"}", "its format is another/1"},
+            {"{", "it is not JSON"},
+            {"null", "members are missing"}
+        }) {
+            browser.driver().executeScript("""
+                    const dropped = new DataTransfer();
+                    dropped.items.add(new File([arguments[0]], 'dropped.json'));
+                    document.body.dispatchEvent(new DragEvent('drop', {dataTransfer: dropped, bubbles: true, cancelable: true}));""", wrong[0]);
+            wait.until(any -> said.getText().contains(wrong[1]));
+            assertThat(part.findElements(By.cssSelector("svg"))).isEmpty();
+        }
+        browser.driver().executeScript("""
+                const dropped = new DataTransfer();
+                dropped.items.add(new File([document.getElementById('burnlaw-document').textContent], 'dropped.json'));
+                document.body.dispatchEvent(new DragEvent('drop', {dataTransfer: dropped, bubbles: true, cancelable: true}));""");
+        wait.until(any -> said.getText().equals("Read: dropped.json"));
+        assertThat(part.getText()).contains("Orchard sugar, first characterization (invented)");
+        assertThat(browser.console()).isEmpty();
+        assertThat(browser.accessibilityViolations()).isEmpty();
+        assertThat(browser.requests()).hasSize(1);
+    }
+
+    @Test
     void aTraceIsReadByACursorAndLookedAtCloser() throws IOException {
         browser.open(file("rich/firings/OR-03.html"), 1200);
         WebElement figure = browser.driver().findElement(By.cssSelector("figure.course"));

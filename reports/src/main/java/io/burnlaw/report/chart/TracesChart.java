@@ -17,7 +17,10 @@ public final class TracesChart {
     private static final int MOST = 60;
 
     /** A bend smaller than this cannot be seen, in units of the sheet. */
-    private static final double SEEN = 0.55;
+    private static final double SEEN = 0.5;
+
+    /** Five places that span more are a rise or a fall, in units of the sheet. */
+    private static final double STEEP = 4;
 
     /**
      * A picture and what is on it.
@@ -69,8 +72,9 @@ public final class TracesChart {
         Axis time = new Axis("time since ignition, s", -0.05 * last, 1.02 * last, false);
         Picture picture =
                 new Picture(Frame.SHEET.lower(0.85), time, new Axis(Scales.PRESSURE_TITLE, 0, 1.06 * high, false));
-        List<List<Mark.At>> drawn =
-                lines.stream().map(line -> simplified(line.places(), picture)).toList();
+        List<List<Mark.At>> drawn = lines.stream()
+                .map(line -> simplified(quiet(line.places(), picture), picture))
+                .toList();
         picture.mark(new Mark.Lines(drawn, 1.2, Mark.Dash.SOLID, Ink.S1));
         return Optional.of(new Drawn(
                 picture.done("Absolute pressure over time since ignition of " + lines.size() + " firings of "
@@ -91,6 +95,25 @@ public final class TracesChart {
                 .filter(at -> at.x() >= from - 0.05 * span && at.x() <= from + 1.05 * span)
                 .map(at -> new Mark.At(at.x() - zero, at.y()))
                 .toList();
+    }
+
+    /** The mean of five places in a row where the pressure hardly moves: noise would be most of the bytes. */
+    private static List<Mark.At> quiet(List<Mark.At> line, Picture picture) {
+        List<Mark.At> quiet = new ArrayList<>(line);
+        for (int i = 2; i < line.size() - 2; i++) {
+            double low = Double.POSITIVE_INFINITY;
+            double high = Double.NEGATIVE_INFINITY;
+            double sum = 0;
+            for (int k = i - 2; k <= i + 2; k++) {
+                low = Math.min(low, line.get(k).y());
+                high = Math.max(high, line.get(k).y());
+                sum += line.get(k).y();
+            }
+            if (picture.py(low) - picture.py(high) < STEEP) {
+                quiet.set(i, new Mark.At(line.get(i).x(), sum / 5));
+            }
+        }
+        return quiet;
     }
 
     /** Without the places that are off the straight way between two others by less than can be seen (Douglas and Peucker 1973). */
