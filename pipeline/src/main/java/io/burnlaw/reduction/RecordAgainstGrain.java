@@ -358,9 +358,12 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
         return Finding.at(
                         FindingCode.RECORD_AGAINST_GRAIN,
                         Sentence.of(
-                                "The record does not fit the grain in the log: %.3g mm/s by thickness and time, %.3g mm/s by the"
+                                "%sThe record does not fit the grain in the log: %.3g mm/s by thickness and time, %.3g mm/s by the"
                                         + " mass balance, and one law of the pressure leaves %.2g %% between record and grain."
                                         + " %s %s",
+                                alternative
+                                        .map(other -> "Most likely " + other.words + ". ")
+                                        .orElse(""),
                                 1e3 * reduction.estimate().thicknessTime(),
                                 1e3 * reduction.estimate().massBalance(),
                                 100 * misfit,
