@@ -171,7 +171,7 @@ public final class BatchFit {
     }
 
     /** One point for each firing, by batch. */
-    private static TreeMap<String, List<FitPoint>> firings(List<BatchPoint> points) {
+    static TreeMap<String, List<FitPoint>> firings(List<BatchPoint> points) {
         TreeMap<String, Map<String, List<FitPoint>>> clusters = new TreeMap<>();
         for (BatchPoint each : points) {
             clusters.computeIfAbsent(each.batch(), id -> new LinkedHashMap<>())

@@ -64,6 +64,17 @@ public record TraceSettings(
         this(time, OptionalDouble.empty(), pressure, thrust, pressureKind, calibration, pressureUncertainty, fullScale);
     }
 
+    /**
+     * The same settings where somebody says what the pressure counts from.
+     *
+     * @param kind of the pressure
+     * @return the settings
+     */
+    public TraceSettings of(PressureKind kind) {
+        return new TraceSettings(
+                time, interval, pressure, thrust, Optional.of(kind), calibration, pressureUncertainty, fullScale);
+    }
+
     /** {@return settings that leave everything to be found} */
     public static TraceSettings unstated() {
         return new TraceSettings(

@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** All candidates of a campaign against their baselines. */
 final class ComparisonWork {
@@ -86,6 +87,12 @@ final class ComparisonWork {
                 result.formulation().additiveFraction(),
                 result.fitPoints(),
                 result.fit().fitted().map(FitResult.Fitted::law),
+                result.points().stream()
+                        .filter(point -> point.batch().isPresent())
+                        .collect(Collectors.toMap(
+                                point -> point.point().cluster(),
+                                point -> point.batch().get(),
+                                (a, b) -> a)),
                 result.regimes()
                         .map(found ->
                                 found.breaks().stream().map(Break::pressure).toList())

@@ -6,6 +6,7 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -95,7 +96,8 @@ public final class Burnlaw implements Runnable {
         PrintWriter err = writer(messages);
         int code;
         try {
-            code = commandLine(out, err, List.of(arguments)::contains).execute(arguments);
+            String[] words = understood(arguments);
+            code = commandLine(out, err, List.of(words)::contains).execute(words);
         } catch (OutOfMemoryError full) {
             err.println("burnlaw: there was not enough memory; allow more with the option -Xmx2g before -jar");
             code = ExitCode.PROGRAM_FAULT.number();
@@ -110,6 +112,21 @@ public final class Burnlaw implements Runnable {
         }
         err.flush();
         return code;
+    }
+
+    /**
+     * The words with the command that is meant, where a file or a folder is named in its place.
+     *
+     * @param words of the command line
+     * @return the same, or with a command before them
+     */
+    static String[] understood(String... words) {
+        if (words.length == 0 || Commands.names().contains(words[0]) || !Stray.isThere(words[0])) {
+            return words;
+        }
+        List<String> all = new ArrayList<>(List.of(words));
+        all.add(0, Stray.isRecord(words[0]) ? "record" : "run");
+        return all.toArray(String[]::new);
     }
 
     private static PrintWriter writer(PrintStream stream) {

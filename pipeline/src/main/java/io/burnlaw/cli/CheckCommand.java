@@ -10,6 +10,7 @@ import io.burnlaw.report.OwnFolder;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -39,6 +40,11 @@ final class CheckCommand implements Callable<Integer> {
     public Integer call() {
         PrintWriter out = spec.commandLine().getOut();
         OwnFolder.putBack(folder);
+        Optional<String> stray = Stray.hint(folder);
+        if (stray.isPresent()) {
+            out.println(Terminal.safe("burnlaw: " + folder + ": " + stray.get()));
+            return ExitCode.UNUSABLE.number();
+        }
         return CampaignReader.read(folder)
                 .match(read -> report(read.campaign(), out), unusable -> {
                     ProblemList.print(unusable.problems(), out);

@@ -18,8 +18,10 @@ final class Commands {
     private static final List<Entry> ALL = List.of(
             new Entry("new", "make a campaign folder to fill in", NewCommand::new),
             new Entry("check", "read a campaign and say what is wrong and how to mend it", CheckCommand::new),
+            new Entry("record", "look at one record alone, without a campaign", RecordCommand::make),
             new Entry("run", "reduce every firing, fit the law, write the report", RunCommand::new),
             new Entry("compare", "say whether propellants of several campaigns differ", CompareCommand::new),
+            new Entry("pool", "make one of several campaigns of one formulation", PoolCommand::new),
             new Entry("plan", "say which throat to drill next, and which not", PlanCommand::new),
             new Entry("render", "draw the report from a published document alone", RenderCommand::new),
             new Entry("simulate", "make an invented campaign from a scenario with a known law", SimulateCommand::new),
@@ -37,6 +39,10 @@ final class Commands {
             spec.usageMessage().description(summary);
             return new CommandLine(spec);
         }
+    }
+
+    static List<String> names() {
+        return ALL.stream().map(Entry::name).toList();
     }
 
     /**

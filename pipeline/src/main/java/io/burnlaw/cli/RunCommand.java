@@ -150,6 +150,14 @@ final class RunCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         Map<Path, Path> folders;
         campaigns.forEach(OwnFolder::putBack);
+        for (Path campaign : campaigns) {
+            Optional<String> stray = Stray.hint(campaign);
+            if (stray.isPresent()) {
+                err.println(Terminal.safe("burnlaw: " + campaign + ": " + stray.get()));
+                err.println("nothing was written.");
+                return ExitCode.UNUSABLE;
+            }
+        }
         try {
             folders = amount.json ? Map.of(campaigns.get(0), Path.of("")) : OutputFolders.of(campaigns, output);
         } catch (OutputFolders.Refused refused) {
@@ -171,12 +179,13 @@ final class RunCommand implements Callable<Integer> {
     private ExitCode characterize(Campaign campaign, Path folder) {
         try (NumberFile courses = NumberFile.beside(folder)) {
             CampaignResult result = Characterizer.characterize(
-                    campaign,
-                    workers.orElse(Runtime.getRuntime().availableProcessors()),
-                    ProgressLines.to(spec.commandLine().getErr()),
-                    courses);
+                    campaign, workers(), ProgressLines.to(spec.commandLine().getErr()), courses);
             return publish(result, folder);
         }
+    }
+
+    private int workers() {
+        return workers.orElse(Runtime.getRuntime().availableProcessors());
     }
 
     private ExitCode publish(CampaignResult result, Path folder) {
@@ -195,7 +204,8 @@ final class RunCommand implements Callable<Integer> {
             ReportWriter.write(
                     document,
                     folder,
-                    amount.dataOnly ? ReportWriter.Options.DATA_ONLY : ReportWriter.Options.EVERYTHING);
+                    (amount.dataOnly ? ReportWriter.Options.DATA_ONLY : ReportWriter.Options.EVERYTHING)
+                            .withWorkers(workers()));
         } catch (IOException failed) {
             err.println(Terminal.safe("burnlaw: " + failed.getMessage()));
             return ExitCode.NOT_WRITTEN;

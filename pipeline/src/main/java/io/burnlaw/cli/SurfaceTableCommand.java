@@ -9,11 +9,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -107,7 +105,7 @@ final class SurfaceTableCommand implements Callable<Integer> {
                     .replace("\r", ""));
         }
         try {
-            writeBeside(table.toString().getBytes(StandardCharsets.UTF_8));
+            SingleFile.write(output, table.toString().getBytes(StandardCharsets.UTF_8));
         } catch (IOException failed) {
             spec.commandLine()
                     .getErr()
@@ -147,18 +145,6 @@ final class SurfaceTableCommand implements Callable<Integer> {
         return replace
                 ? Optional.empty()
                 : Optional.of("this file is there already; name another, or write over it with --replace");
-    }
-
-    /** A disk that is full costs the new file and not the one that is there. */
-    private void writeBeside(byte[] bytes) throws IOException {
-        Path place = Files.exists(output) ? output.toRealPath() : output.toAbsolutePath();
-        Path beside = place.resolveSibling(".surface-table-" + UUID.randomUUID());
-        try {
-            Files.write(beside, bytes);
-            Files.move(beside, place, StandardCopyOption.ATOMIC_MOVE);
-        } finally {
-            Files.deleteIfExists(beside);
-        }
     }
 
     private double metres(String text, String option) {

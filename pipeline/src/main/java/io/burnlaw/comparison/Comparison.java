@@ -81,6 +81,37 @@ public sealed interface Comparison {
         public Compared {
             ratio = List.copyOf(ratio);
         }
+
+        /**
+         * The same numbers.
+         *
+         * @param otherDiffers whether a difference was shown
+         * @param sentence     verdict
+         * @return with another verdict
+         */
+        Compared with(boolean otherDiffers, String sentence) {
+            return new Compared(
+                    baseline,
+                    candidate,
+                    additive,
+                    fraction,
+                    pressureLow,
+                    pressureHigh,
+                    ratio,
+                    typical,
+                    exponentDifference,
+                    exponentDifferenceStd,
+                    exponentInterval,
+                    parallel,
+                    coincident,
+                    adjustedPValue,
+                    family,
+                    scatter,
+                    smallestDetectable,
+                    power,
+                    otherDiffers,
+                    sentence);
+        }
     }
 
     /**

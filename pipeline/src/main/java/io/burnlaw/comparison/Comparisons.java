@@ -15,6 +15,9 @@ import org.apache.commons.statistics.distribution.TDistribution;
  * coincidence after Holm (1979) over all candidates and pressure ranges. Where a law changes inside the shared
  * pressures, each range between the changes is compared on its own.
  *
+ * <p>Where the batches of both are known, both stand in one mixed model: a difference counts against the scatter between
+ * batches. Where each was cast once, nothing is declared.
+ *
  * <p><b>Source.</b> Draper and Smith (1998), chapter 14; docs/methods.md, section 'Additive against baseline'.
  */
 public final class Comparisons {
@@ -52,11 +55,16 @@ public final class Comparisons {
     }
 
     /** A pair of lines over one range of pressures. */
-    private record Trial(Propellant baseline, Propellant candidate, SharedRange range, SlopeComparison lines) {}
+    private record Trial(Propellant baseline, Propellant candidate, SharedRange range, TwoLaws lines) {}
 
     private static List<Trial> trials(Propellant baseline, Propellant candidate) {
         List<Trial> trials = new ArrayList<>();
         for (SharedRange range : SharedRange.of(baseline, candidate)) {
+            Optional<TwoLaws> overBatches = BatchComparison.of(baseline, candidate, range.middle());
+            if (overBatches.isPresent()) {
+                trials.add(new Trial(baseline, candidate, range, overBatches.get()));
+                continue;
+            }
             Optional<LogLine> first = baseline.lineAt(range.middle());
             Optional<LogLine> second = candidate.lineAt(range.middle());
             if (first.isPresent()
@@ -70,8 +78,8 @@ public final class Comparisons {
     }
 
     private static Comparison compared(Trial trial, double adjusted, int family, ComparisonOptions options) {
-        SlopeComparison lines = trial.lines;
-        int degrees = lines.degrees();
+        TwoLaws lines = trial.lines;
+        double degrees = lines.degrees();
         double student = TDistribution.of(degrees).inverseCumulativeProbability(0.5 + options.level() / 2);
         double scheffe = Math.sqrt(2 * FDistribution.of(2, degrees).inverseCumulativeProbability(options.level()));
         List<Comparison.Ratio> ratio = new ArrayList<>();
@@ -108,15 +116,16 @@ public final class Comparisons {
                 lines.coincident(),
                 adjusted,
                 family,
-                Math.sqrt(lines.variance()),
-                StrictMath.expm1(Math.sqrt(noncentrality * lines.variance() * lines.shiftVariance())),
+                lines.scatter(),
+                StrictMath.expm1(Math.sqrt(noncentrality) * lines.levelStd()),
                 options.power(),
                 adjusted <= options.significance(),
                 "");
-        return Verdict.on(numbers, options.significance());
+        Comparison.Compared verdict = Verdict.on(numbers, options.significance());
+        return OneBatchEach.is(trial.baseline, trial.candidate) ? OneBatchEach.judged(verdict, options) : verdict;
     }
 
-    private static Comparison.Ratio ratio(SlopeComparison lines, double pressure, double quantile) {
+    private static Comparison.Ratio ratio(TwoLaws lines, double pressure, double quantile) {
         double x = StrictMath.log(pressure);
         double middle = lines.differenceAt(x);
         double half = quantile * lines.differenceStdAt(x);

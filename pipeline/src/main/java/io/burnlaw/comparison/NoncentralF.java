@@ -28,7 +28,7 @@ final class NoncentralF {
      * @param noncentrality      lambda, at least zero
      * @return [1]
      */
-    static double survival(double value, int numeratorDegrees, int denominatorDegrees, double noncentrality) {
+    static double survival(double value, int numeratorDegrees, double denominatorDegrees, double noncentrality) {
         double half = noncentrality / 2;
         double y = numeratorDegrees * value / (numeratorDegrees * value + denominatorDegrees);
         double sum = 0;
@@ -55,7 +55,7 @@ final class NoncentralF {
      * @param power              [1], above the significance
      * @return lambda
      */
-    static double noncentrality(int numeratorDegrees, int denominatorDegrees, double significance, double power) {
+    static double noncentrality(int numeratorDegrees, double denominatorDegrees, double significance, double power) {
         double critical =
                 FDistribution.of(numeratorDegrees, denominatorDegrees).inverseSurvivalProbability(significance);
         UnivariateFunction lack = lambda -> survival(critical, numeratorDegrees, denominatorDegrees, lambda) - power;

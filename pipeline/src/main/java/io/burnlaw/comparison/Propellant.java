@@ -4,6 +4,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.RateLaw;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -15,6 +16,7 @@ import java.util.OptionalDouble;
  * @param fraction of the additive by mass [1]
  * @param points   used in its law; may be empty where there is a law
  * @param law      with covariance and scatter, taken where there are no points
+ * @param batches  the casting that a firing or point came from, by its id; where the tables say
  * @param breaks   pressures at which its law changes [Pa, absolute], rising; empty where one law holds
  */
 public record Propellant(
@@ -23,10 +25,12 @@ public record Propellant(
         OptionalDouble fraction,
         List<FitPoint> points,
         Optional<RateLaw> law,
+        Map<String, String> batches,
         List<Double> breaks) {
 
     public Propellant {
         points = List.copyOf(points);
+        batches = Map.copyOf(batches);
         breaks = breaks.stream().sorted().toList();
     }
 
@@ -38,7 +42,8 @@ public record Propellant(
      * @return the propellant
      */
     public static Propellant of(String id, List<FitPoint> points) {
-        return new Propellant(id, Optional.empty(), OptionalDouble.empty(), points, Optional.empty(), List.of());
+        return new Propellant(
+                id, Optional.empty(), OptionalDouble.empty(), points, Optional.empty(), Map.of(), List.of());
     }
 
     double pressureLow() {

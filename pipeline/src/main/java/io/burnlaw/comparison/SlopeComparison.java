@@ -14,7 +14,7 @@ package io.burnlaw.comparison;
  *
  * <p><b>Source.</b> Draper and Smith, Applied Regression Analysis (1998), chapter 14; the split of the squares: derived.
  */
-final class SlopeComparison {
+final class SlopeComparison implements TwoLaws {
 
     /** A scatter below a billionth is no measurement; it keeps noiseless made-up data from dividing by zero. */
     private static final double LEAST_VARIANCE = 1e-18;
@@ -30,27 +30,42 @@ final class SlopeComparison {
         }
     }
 
-    int degrees() {
+    @Override
+    public double degrees() {
         return first.degrees() + second.degrees();
+    }
+
+    @Override
+    public double scatter() {
+        return Math.sqrt(variance());
+    }
+
+    @Override
+    public double levelStd() {
+        return Math.sqrt(variance() * shiftVariance());
     }
 
     double variance() {
         return Math.max(LEAST_VARIANCE, (first.squares() + second.squares()) / degrees());
     }
 
-    double slopeDifference() {
+    @Override
+    public double slopeDifference() {
         return second.slope() - first.slope();
     }
 
-    double slopeDifferenceStd() {
+    @Override
+    public double slopeDifferenceStd() {
         return Math.sqrt(variance() * slopeVariance());
     }
 
-    FTest parallel() {
+    @Override
+    public FTest parallel() {
         return FTest.of(parallelSquares(), 1, variance(), degrees());
     }
 
-    FTest coincident() {
+    @Override
+    public FTest coincident() {
         double shift = shift();
         return FTest.of(parallelSquares() + shift * shift / shiftVariance(), 2, variance(), degrees());
     }
@@ -85,12 +100,14 @@ final class SlopeComparison {
         return 1 / first.weight() + 1 / second.weight() + apart * apart / (first.spread() + second.spread());
     }
 
-    /** Second less first at x, each by its own line. */
-    double differenceAt(double x) {
+    /** Each by its own line. */
+    @Override
+    public double differenceAt(double x) {
         return second.at(x) - first.at(x);
     }
 
-    double differenceStdAt(double x) {
+    @Override
+    public double differenceStdAt(double x) {
         return Math.sqrt(variance() * (first.varianceAt(x) + second.varianceAt(x)));
     }
 

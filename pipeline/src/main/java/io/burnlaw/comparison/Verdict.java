@@ -12,27 +12,7 @@ final class Verdict {
 
     static Comparison.Compared on(Comparison.Compared numbers, double significance) {
         String text = numbers.differs() ? different(numbers, significance) : noDifference(numbers);
-        return new Comparison.Compared(
-                numbers.baseline(),
-                numbers.candidate(),
-                numbers.additive(),
-                numbers.fraction(),
-                numbers.pressureLow(),
-                numbers.pressureHigh(),
-                numbers.ratio(),
-                numbers.typical(),
-                numbers.exponentDifference(),
-                numbers.exponentDifferenceStd(),
-                numbers.exponentInterval(),
-                numbers.parallel(),
-                numbers.coincident(),
-                numbers.adjustedPValue(),
-                numbers.family(),
-                numbers.scatter(),
-                numbers.smallestDetectable(),
-                numbers.power(),
-                numbers.differs(),
-                text);
+        return numbers.with(numbers.differs(), text);
     }
 
     private static String different(Comparison.Compared numbers, double significance) {

@@ -32,6 +32,7 @@ public sealed interface Plan {
      * @param next              the firing that tells most
      * @param ladder            throats that span the range, from low to high pressure
      * @param slowRegimeThroat  above which the motor may fall into the slow regime [m]
+     * @param table             of all throats that may be named, and of those that are too large
      * @param firingsToExponent further firings until the exponent is known as well as wanted; empty where even many
      *                          would not reach it
      * @param sentence          the advice
@@ -46,6 +47,7 @@ public sealed interface Plan {
             Optional<PlannedThroat> next,
             List<PlannedThroat> ladder,
             OptionalDouble slowRegimeThroat,
+            Optional<ThroatTable> table,
             OptionalInt firingsToExponent,
             String sentence,
             List<String> cautions)

@@ -137,6 +137,7 @@ public final class Planner {
                 next,
                 ladder,
                 throats.slowRegime(),
+                throats.table(range.low()),
                 firings,
                 PlanSentence.of(basis, options, ceiling, next, wanted.why(), throats.smallest(), firings),
                 cautions(ladder, next, range));

@@ -15,6 +15,9 @@ final class Throats {
     /** The simulation stops to follow a law that runs away here, in ceilings. */
     private static final double BEYOND_CEILING = 4;
 
+    /** So far beyond the slow regime's throat the table of throats goes, to show what it warns of. */
+    private static final double BEYOND_SLOW = 1.15;
+
     private final PlanBasis basis;
     private final PlanOptions options;
     private final PressureCeiling ceiling;
@@ -85,6 +88,26 @@ final class Throats {
                             .exponentStd()),
                     remark(outcome.mean(), outcome.max()));
         });
+    }
+
+    /** All throats from the smallest to one beyond the slow regime's, or to that of a mean pressure [Pa, absolute]. */
+    Optional<ThroatTable> table(double lowestMean) {
+        double of = forMean(lowestMean).orElse(0);
+        double slow = slowRegime().isPresent() ? BEYOND_SLOW * slowRegime().getAsDouble() : 0;
+        double last = Math.max(of, slow);
+        if (!(last > smallest)) {
+            return Optional.empty();
+        }
+        return Optional.of(ThroatTable.of(
+                this::at,
+                smallest,
+                last,
+                "No smaller throat: the upper prediction of the peak would be above %s MPa, %s."
+                        .formatted(megapascal(ceiling.limit()), ceiling.reason()),
+                slow > of
+                        ? "Larger throats are not shown: the motor would be in the slow regime."
+                        : "Larger throats are not shown: below a mean of %s MPa the law is not known, or the throat may not choke."
+                                .formatted(megapascal(lowestMean))));
     }
 
     private Predicate<Drill> mayBeDrilled() {

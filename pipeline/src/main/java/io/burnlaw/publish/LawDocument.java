@@ -14,6 +14,8 @@ import io.burnlaw.report.document.CurvePoint;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.MethodInterval;
 import io.burnlaw.report.document.UnitPair;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -253,13 +255,22 @@ final class LawDocument {
             Optional<Interval.Estimated> next =
                     nextFiring.predict(pressure, level).estimated();
             curve.add(new CurvePoint(
-                    Unit.MEGAPASCAL.fromSi(pressure),
-                    Unit.MILLIMETRE_PER_SECOND.fromSi(law.rate(pressure)),
-                    mean.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.low())).orElse(null),
-                    mean.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.high())).orElse(null),
-                    next.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.low())).orElse(null),
-                    next.map(e -> Unit.MILLIMETRE_PER_SECOND.fromSi(e.high())).orElse(null)));
+                    drawn(Unit.MEGAPASCAL.fromSi(pressure)),
+                    drawn(Unit.MILLIMETRE_PER_SECOND.fromSi(law.rate(pressure))),
+                    mean.map(e -> drawnRate(e.low())).orElse(null),
+                    mean.map(e -> drawnRate(e.high())).orElse(null),
+                    next.map(e -> drawnRate(e.low())).orElse(null),
+                    next.map(e -> drawnRate(e.high())).orElse(null)));
         }
         return curve;
+    }
+
+    private static double drawnRate(double rate) {
+        return drawn(Unit.MILLIMETRE_PER_SECOND.fromSi(rate));
+    }
+
+    /** Eight digits: a curve is there to be drawn, and weighs on the page. */
+    private static double drawn(double value) {
+        return new BigDecimal(value).round(new MathContext(8)).doubleValue();
     }
 }

@@ -1,5 +1,6 @@
 package io.burnlaw.publish;
 
+import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.planning.Drill;
 import io.burnlaw.planning.PlanBasis;
@@ -12,11 +13,19 @@ import io.burnlaw.report.document.PlannedAnswer;
 import io.burnlaw.report.document.PlannedMotor;
 import io.burnlaw.report.document.PlannedThroat;
 import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.ThroatRemark;
+import io.burnlaw.report.document.ThroatTable;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** A plan as it stands in the document. */
@@ -54,7 +63,10 @@ public final class PlanDocument {
                         basis.map(PlanDocument::motor).orElse(null),
                         planned.sentence(),
                         planned.cautions(),
-                        null),
+                        null,
+                        planned.table()
+                                .flatMap(table -> basis.map(from -> table(table, from, level)))
+                                .orElse(null)),
                 refused -> new Plan(
                         refused.formulation(),
                         refused.grain(),
@@ -68,6 +80,7 @@ public final class PlanDocument {
                         basis.map(PlanDocument::motor).orElse(null),
                         refused.sentence(),
                         refused.cautions(),
+                        null,
                         null));
     }
 
@@ -148,6 +161,47 @@ public final class PlanDocument {
                 basis.ignition().mean(),
                 basis.ignition().std(),
                 basis.remarks());
+    }
+
+    private static ThroatTable table(io.burnlaw.planning.ThroatTable table, PlanBasis basis, double level) {
+        Grain grain = basis.motor().grain();
+        double greatest = Stream.concat(
+                        IntStream.rangeClosed(0, ROWS).mapToObj(i -> grain.burnout() * i / ROWS),
+                        Arrays.stream(grain.breaks()).boxed())
+                .mapToDouble(grain::surface)
+                .max()
+                .orElseThrow();
+        return new ThroatTable(
+                level,
+                column(table, row -> Unit.MILLIMETRE.fromSi(row.diameter())),
+                column(table, row -> greatest / new Nozzle(row.diameter()).throatArea()),
+                column(table, row -> Unit.MEGAPASCAL.fromSi(row.meanPressure().value())),
+                column(table, row -> Unit.MEGAPASCAL.fromSi(row.meanPressure().low())),
+                column(table, row -> Unit.MEGAPASCAL.fromSi(row.meanPressure().high())),
+                column(table, row -> Unit.MEGAPASCAL.fromSi(row.maxPressure().value())),
+                column(table, row -> Unit.MEGAPASCAL.fromSi(row.maxPressure().low())),
+                column(table, row -> Unit.MEGAPASCAL.fromSi(row.maxPressure().high())),
+                column(table, io.burnlaw.planning.ThroatTable.Row::burnTime),
+                table.remarks().stream()
+                        .map(each -> new ThroatRemark(
+                                digits(Unit.MILLIMETRE.fromSi(each.from())),
+                                digits(Unit.MILLIMETRE.fromSi(each.to())),
+                                each.text()))
+                        .toList(),
+                table.smaller(),
+                table.larger());
+    }
+
+    private static List<Double> column(
+            io.burnlaw.planning.ThroatTable table, ToDoubleFunction<io.burnlaw.planning.ThroatTable.Row> figure) {
+        return table.rows().stream()
+                .map(row -> digits(figure.applyAsDouble(row)))
+                .toList();
+    }
+
+    /** Seven digits: a tenth of the step between the closest rows, and a thousandth of what the table promises. */
+    private static double digits(double value) {
+        return new BigDecimal(value).round(new MathContext(7)).doubleValue();
     }
 
     private static Quantity predicted(Predicted predicted, double level) {

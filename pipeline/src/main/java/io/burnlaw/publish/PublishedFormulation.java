@@ -27,8 +27,10 @@ import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Regimes;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -55,7 +57,17 @@ public final class PublishedFormulation {
                         : OptionalDouble.of(formulation.additiveFraction()),
                 points(formulation),
                 Optional.ofNullable(formulation.singleLaw()).map(PublishedFormulation::law),
+                batches(formulation),
                 breaks(formulation.regimes()));
+    }
+
+    /** The casting of each firing or point, by the id under which it counts once. */
+    private static Map<String, String> batches(Formulation formulation) {
+        Map<String, String> batches = new HashMap<>();
+        formulation.points().stream()
+                .filter(point -> point.batch() != null)
+                .forEach(point -> batches.put(point.cluster(), point.batch()));
+        return batches;
     }
 
     /**

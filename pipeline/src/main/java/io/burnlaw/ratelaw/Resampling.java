@@ -22,6 +22,9 @@ final class Resampling {
     private static final int MOST_DRAWS = 100;
     private static final int MOST_STEPS = 40;
 
+    /** With more firings than this, one hardly moves the law, and a step is as good as a refit, whose time grows as n². */
+    private static final int MOST_REFITS = 200;
+
     private final double[] x;
     private final double[] y;
     private final double[] weight;
@@ -81,11 +84,30 @@ final class Resampling {
 
     /** Pairs of parameters, each without one firing. */
     double[][] jackknife() {
-        Jackknife lines = new Jackknife(x, y, weight, clusters);
+        if (power && clusters.length <= MOST_REFITS) {
+            return IntStream.range(0, clusters.length)
+                    .mapToObj(k -> refit(allBut(k)))
+                    .map(found -> found == null ? start : found)
+                    .toArray(double[][]::new);
+        }
+        Jackknife lines = power ? steps() : new Jackknife(x, y, weight, clusters);
+        double[] from = power ? start : new double[2];
         return IntStream.range(0, clusters.length)
-                .mapToObj(k -> power ? refit(allBut(k)) : lines.without(k, leastSpread))
-                .map(found -> found == null ? start : found)
+                .mapToObj(k -> lines.without(k, leastSpread))
+                .map(line -> line == null ? start : new double[] {from[0] + line[0], from[1] + line[1]})
                 .toArray(double[][]::new);
+    }
+
+    /** One step of Gauss-Newton from the full fit is a straight line again: of (y - f)/f over x, weighted with w f². */
+    private Jackknife steps() {
+        double[] left = new double[x.length];
+        double[] weights = new double[x.length];
+        for (int i = 0; i < x.length; i++) {
+            double f = StrictMath.exp(start[0] + start[1] * x[i]);
+            left[i] = (y[i] - f) / f;
+            weights[i] = weight[i] * f * f;
+        }
+        return new Jackknife(x, left, weights, clusters);
     }
 
     private int[] allBut(int cluster) {

@@ -10,6 +10,7 @@ import io.burnlaw.reduction.balance.BurnPressures;
 import io.burnlaw.reduction.balance.Continuity;
 import io.burnlaw.reduction.balance.IgniterGas;
 import io.burnlaw.reduction.balance.LocalExponent;
+import io.burnlaw.reduction.balance.MassBalance;
 import io.burnlaw.reduction.balance.RateEstimate;
 import io.burnlaw.reduction.events.Burn;
 import io.burnlaw.reduction.events.EventFinder;
@@ -61,20 +62,20 @@ record BurnReduction(
     static BurnReduction of(
             Burn burn,
             ReductionSettings settings,
-            UniformTrace record,
+            MassBalance balance,
             EventFinder.Found found,
             Optional<PressureError> pressureScale) {
-        BurnInputs inputs = BurnInputs.of(burn, record);
+        BurnInputs inputs = balance.inputs();
         OptionalDouble burnout = found.burnout(settings.burnoutEvent());
         double ambient = burn.firing().ambientPressure();
-        RateEstimate whole = RateEstimate.of(inputs, found.crossing(), burnout, RateEstimate.TRANSIENT);
+        RateEstimate whole = RateEstimate.of(balance, found.crossing(), burnout, RateEstimate.TRANSIENT);
         List<InstantaneousRate> wholeAlong = Continuity.along(whole, ambient);
         // After a dwell in another regime the burn has two laws, and neither trend could be told from the other law.
         boolean one = found.dwellStart().isEmpty();
         Optional<ErosiveHump> hump =
                 one ? ErosiveHump.of(wholeAlong, inputs.grain().web()) : Optional.empty();
         RateEstimate estimate =
-                hump.isPresent() ? RateEstimate.of(inputs, found.crossing(), burnout, ErosiveHump.SETTLED) : whole;
+                hump.isPresent() ? RateEstimate.of(balance, found.crossing(), burnout, ErosiveHump.SETTLED) : whole;
         Optional<ThroatChange> throat =
                 one ? ThroatChange.of(wholeAlong, inputs.grain().web()) : Optional.empty();
         Optional<RecordAgainstGrain> against =
@@ -85,7 +86,7 @@ record BurnReduction(
                 found,
                 inputs,
                 estimate,
-                events(record, found, estimate),
+                events(inputs.record(), found, estimate),
                 hump.isPresent() ? Continuity.along(estimate, ambient) : wholeAlong,
                 hump,
                 throat.filter(change -> against.isEmpty()),

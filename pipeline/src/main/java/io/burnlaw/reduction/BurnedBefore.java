@@ -4,7 +4,6 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.NumberFormat;
-import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.balance.MassBalance;
 import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.point.RatePoint;
@@ -65,13 +64,13 @@ final class BurnedBefore {
     /**
      * Where so much was gone that no even part of the burn is left to take a rate from.
      *
-     * @param inputs of the mass balance
-     * @param found  events
+     * @param balance of the firing
+     * @param found   events
      * @return the rejection; empty where there is enough left
      */
-    static Optional<Finding> nearlyAll(BurnInputs inputs, EventFinder.Found found) {
+    static Optional<Finding> nearlyAll(MassBalance balance, EventFinder.Found found) {
         double share =
-                MassBalance.of(inputs).webAt(found.crossing()) / inputs.grain().web();
+                balance.webAt(found.crossing()) / balance.inputs().grain().web();
         return share > NEARLY_ALL
                 ? Optional.of(Finding.at(
                                 FindingCode.BURNED_BEFORE_RISE,

@@ -4,6 +4,7 @@ import io.burnlaw.ballistics.Motor;
 import io.burnlaw.campaign.ReductionSettings.Method;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.balance.BurnInputs;
+import io.burnlaw.reduction.balance.MassBalance;
 import io.burnlaw.reduction.balance.RateEstimate;
 import io.burnlaw.reduction.point.RateBudget;
 import io.burnlaw.reduction.point.RatePoint;
@@ -144,7 +145,7 @@ final class FiringBudget {
 
     private RateEstimate tried(BurnInputs inputs, double ignition, double even) {
         return RateEstimate.of(
-                inputs,
+                MassBalance.of(inputs),
                 ignition,
                 reduction.found().burnout(reduction.settings().burnoutEvent()),
                 reduction.estimate().settled(),

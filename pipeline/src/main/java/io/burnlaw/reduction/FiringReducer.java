@@ -10,6 +10,7 @@ import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.reduction.balance.BurnInputs;
+import io.burnlaw.reduction.balance.MassBalance;
 import io.burnlaw.reduction.events.Burn;
 import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.events.HistoryThinning;
@@ -94,13 +95,14 @@ public final class FiringReducer {
             findings.add(withoutEvents(operation.get()));
             return new Reduction.Rejected(firing.id(), findings, history);
         }
-        BurnedBefore.nearlyAll(BurnInputs.of(burn, even), found.get()).ifPresent(findings::add);
+        MassBalance balance = MassBalance.of(BurnInputs.of(burn, even));
+        BurnedBefore.nearlyAll(balance, found.get()).ifPresent(findings::add);
         if (rejected(findings)) {
             return new Reduction.Rejected(firing.id(), findings, history);
         }
         BurnReduction reduction;
         try {
-            reduction = BurnReduction.of(burn, settings, even, found.get(), derived.map(PressureFromThrust::scale));
+            reduction = BurnReduction.of(burn, settings, balance, found.get(), derived.map(PressureFromThrust::scale));
         } catch (PressureDistribution.NoTime together) {
             findings.add(Finding.of(
                             FindingCode.IMPLAUSIBLE_BURN_TIME,

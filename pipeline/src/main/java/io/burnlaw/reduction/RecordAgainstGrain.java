@@ -16,6 +16,7 @@ import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.balance.BurnPressures;
 import io.burnlaw.reduction.balance.Continuity;
 import io.burnlaw.reduction.balance.LocalExponent;
+import io.burnlaw.reduction.balance.MassBalance;
 import io.burnlaw.reduction.balance.RateEstimate;
 import io.burnlaw.reduction.balance.WebTable;
 import io.burnlaw.reduction.events.Burn;
@@ -127,7 +128,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
             Optional<ErosiveHump> hump,
             Optional<ThroatChange> throat) {
         BurnInputs coarse = inputs.withRecord(inputs.record().coarser(CELLS));
-        Fit logged = fit(coarse, found);
+        Fit logged = fit(coarse, found, Double.POSITIVE_INFINITY);
         boolean usualThroat = throat.map(ThroatChange::area)
                 .filter(area -> area > SLAG && area < EROSION)
                 .isPresent();
@@ -140,7 +141,8 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
                 ? fit(
                                 coarse.withThroatAfter(
                                         coarse.throatAfter() * (1 + throat.get().area())),
-                                found)
+                                found,
+                                Double.POSITIVE_INFINITY)
                         .misfit
                 : logged.misfit;
         // What explains the record is believed unless another grain leaves clearly less than it does.
@@ -148,10 +150,11 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
         double byHump = hump.isPresent() ? Math.max(EXACT, BETTER * hump.get().residual()) : Double.POSITIVE_INFINITY;
         double allowed = byOther ? Math.min(EXACT, byHump) : byHump;
         double enough = Math.max(TELL / 2, FAR * unexplained);
+        double most = Math.min(BETTER * unexplained, Math.min(enough, allowed));
         Optional<Alternative> best = candidates(burn).stream()
                 .filter(candidate -> massAllows(burn, candidate.grain))
-                .map(candidate -> tried(burn, coarse, candidate, found, logged))
-                .filter(tried -> tried.misfit < BETTER * unexplained && tried.misfit < Math.min(enough, allowed))
+                .map(candidate -> tried(burn, coarse, candidate, found, logged, most))
+                .filter(tried -> tried.misfit < most)
                 .min(Comparator.comparingDouble(Alternative::misfit));
         if (best.isEmpty() && (hump.isPresent() || !(unexplained > TELL))) {
             return Optional.empty();
@@ -162,25 +165,20 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
     }
 
     private static Alternative tried(
-            Burn burn, BurnInputs inputs, Candidate candidate, EventFinder.Found found, Fit logged) {
+            Burn burn, BurnInputs inputs, Candidate candidate, EventFinder.Found found, Fit logged, double most) {
         Burn other = new Burn(burn.firing(), burn.formulation(), burn.hardware(), candidate.grain, burn.record());
-        Fit fit = fit(BurnInputs.of(other, inputs.record()), found);
+        Fit fit = fit(BurnInputs.of(other, inputs.record()), found, most);
         return new Alternative(candidate.words, fit.misfit, fit.rate / logged.rate);
     }
 
-    private static Fit fit(BurnInputs inputs, EventFinder.Found found) {
-        RateEstimate estimate =
-                RateEstimate.of(inputs, found.crossing(), OptionalDouble.empty(), RateEstimate.TRANSIENT);
+    /** How well a grain fits; a misfit above {@code most} is given without the part of the course. */
+    private static Fit fit(BurnInputs inputs, EventFinder.Found found, double most) {
+        RateEstimate estimate = RateEstimate.of(
+                MassBalance.of(inputs), found.crossing(), OptionalDouble.empty(), RateEstimate.TRANSIENT);
         double ambient = inputs.flow().ambient();
         double rate = estimate.massBalance();
-        List<InstantaneousRate> whole = Continuity.along(estimate, ambient);
-        double highest =
-                whole.stream().mapToDouble(InstantaneousRate::pressure).max().orElse(0);
-        List<InstantaneousRate> along = whole.stream()
-                .filter(at -> at.pressure() - ambient > FADING * (highest - ambient))
-                .toList();
         double burnTime = estimate.burnout() - estimate.ignition();
-        if (along.size() < BurnTrend.INDEPENDENT || !(rate > 0) || !(burnTime > 0)) {
+        if (!(rate > 0) || !(burnTime > 0) || !(estimate.lastEven() > estimate.firstEven())) {
             return new Fit(Double.NaN, Double.NaN, rate);
         }
         double exponent = LocalExponent.of(estimate.balance(), estimate.firstEven(), estimate.lastEven());
@@ -195,6 +193,18 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
         double knee = Math.min(found.bisector().orElse(found.curvature()), found.curvature());
         double place =
                 endsAtOnce(inputs.grain()) ? Math.max(0, Math.abs(estimate.burnout() - knee) / burnTime - uneven) : 0;
+        if (Math.hypot(definitions, place) > most) {
+            return new Fit(Math.hypot(definitions, place), definitions, rate);
+        }
+        List<InstantaneousRate> whole = Continuity.along(estimate, ambient);
+        double highest =
+                whole.stream().mapToDouble(InstantaneousRate::pressure).max().orElse(0);
+        List<InstantaneousRate> along = whole.stream()
+                .filter(at -> at.pressure() - ambient > FADING * (highest - ambient))
+                .toList();
+        if (along.size() < BurnTrend.INDEPENDENT) {
+            return new Fit(Double.NaN, Double.NaN, rate);
+        }
         double course = course(along);
         return new Fit(Math.sqrt(definitions * definitions + course * course + place * place), definitions, rate);
     }
@@ -350,9 +360,12 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
         return Finding.at(
                         FindingCode.RECORD_AGAINST_GRAIN,
                         Sentence.of(
-                                "The record does not fit the grain in the log: %.3g mm/s by thickness and time, %.3g mm/s by the"
+                                "%sThe record does not fit the grain in the log: %.3g mm/s by thickness and time, %.3g mm/s by the"
                                         + " mass balance, and one law of the pressure leaves %.2g %% between record and grain."
                                         + " %s %s",
+                                alternative
+                                        .map(other -> "Most likely " + other.words + ". ")
+                                        .orElse(""),
                                 1e3 * reduction.estimate().thicknessTime(),
                                 1e3 * reduction.estimate().massBalance(),
                                 100 * misfit,

@@ -8,6 +8,7 @@ import io.burnlaw.validation.StudyReport;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
@@ -215,6 +216,7 @@ class ComparisonStudy {
                             design.propellant(id, design.candidate, slope * fraction, 0.4, random)
                                     .points(),
                             Optional.empty(),
+                            Map.of(),
                             List.of()));
                 }
                 DoseTrend trend =

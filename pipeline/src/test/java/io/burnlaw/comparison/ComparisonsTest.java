@@ -7,6 +7,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.RateLaw;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
@@ -129,8 +130,8 @@ class ComparisonsTest {
                 points.get(0).pressure(),
                 points.get(7).pressure(),
                 8);
-        Propellant published =
-                new Propellant("c", Optional.empty(), OptionalDouble.empty(), List.of(), Optional.of(law), List.of());
+        Propellant published = new Propellant(
+                "c", Optional.empty(), OptionalDouble.empty(), List.of(), Optional.of(law), Map.of(), List.of());
         Comparison.Compared byPoints = compared(baseline, Propellant.of("c", points));
         Comparison.Compared byLaw = compared(baseline, published);
         assertThat(byLaw.coincident().pValue()).isCloseTo(byPoints.coincident().pValue(), offset(1e-9));
@@ -145,8 +146,8 @@ class ComparisonsTest {
             double factor = each.pressure() < 2e6 ? 0.4 : 1;
             slow.add(MadeCampaigns.point(each.id(), each.cluster(), each.pressure(), factor * each.rate()));
         }
-        Propellant broken =
-                new Propellant("slow", Optional.empty(), OptionalDouble.empty(), slow, Optional.empty(), List.of(2e6));
+        Propellant broken = new Propellant(
+                "slow", Optional.empty(), OptionalDouble.empty(), slow, Optional.empty(), Map.of(), List.of(2e6));
         Propellant fast = Propellant.of("fast", MadeCampaigns.firings("c", 10, 5e-3, 0.4, 0.03, numbers));
         List<Comparison> both = Comparisons.against(broken, List.of(fast), OPTIONS);
         assertThat(both).hasSize(2);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.burnlaw.ratelaw.FitPoint;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
@@ -27,6 +28,7 @@ class DoseTrendsTest {
                     OptionalDouble.of(fraction),
                     firings(id, fraction, lnRise, exponentRise, random),
                     Optional.empty(),
+                    Map.of(),
                     List.of()));
         }
         return DoseTrends.of("iron oxide", baseline, levels, OPTIONS);

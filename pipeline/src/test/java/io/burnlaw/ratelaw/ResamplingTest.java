@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -48,6 +49,26 @@ class ResamplingTest {
                 // As above.
                 assertThat(left[out][0]).isCloseTo(slow.parameters().get(0), within(1e-9));
                 assertThat(left[out][1]).isCloseTo(slow.parameters().get(1), within(1e-9));
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Weighting.class)
+    void ofManyFiringsOneMovesTheLawAsARefitDoes(Weighting weighting) {
+        List<FitPoint> points = withOwnStds(301, new SplittableRandom(22));
+        WeightedSolution all = (WeightedSolution) WeightedFit.fit(points, weighting, PressureErrors.NONE);
+        Resampling resampling = new Resampling(all, points);
+        double[][] left = resampling.jackknife();
+        for (int out = 0; out < 301; out += 20) {
+            int[] times = new int[301];
+            Arrays.fill(times, 1);
+            times[out] = 0;
+            double[] refit = resampling.refit(times);
+            for (int k = 0; k < 2; k++) {
+                // A step is short by about what one firing weighs: 2/301, and up to 9 times that for the surest ones.
+                double moved = Math.abs(refit[k] - all.parameters[k]);
+                assertThat(left[out][k]).isCloseTo(refit[k], within(9 * 2.0 / 301 * moved + 1e-9));
             }
         }
     }

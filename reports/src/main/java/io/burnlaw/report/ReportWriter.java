@@ -3,9 +3,9 @@ package io.burnlaw.report;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Coefficients;
 import io.burnlaw.report.document.DocumentFile;
-import io.burnlaw.report.html.AllCores;
 import io.burnlaw.report.html.ReportFiles;
 import io.burnlaw.report.html.ReportPages;
+import io.burnlaw.report.html.ReportWorkers;
 import io.burnlaw.report.table.LawTable;
 import io.burnlaw.report.table.PublishedTable;
 import io.burnlaw.report.table.RateTable;
@@ -30,15 +30,28 @@ public final class ReportWriter {
     /**
      * What to write.
      *
-     * @param pages whether pages and pictures are wanted beside the data
+     * @param pages   whether pages and pictures are wanted beside the data
+     * @param workers threads that write, at least 1
      */
-    public record Options(boolean pages) {
+    public record Options(boolean pages, int workers) {
 
         /** Everything. */
-        public static final Options EVERYTHING = new Options(true);
+        public static final Options EVERYTHING =
+                new Options(true, Runtime.getRuntime().availableProcessors());
 
         /** burnlaw.json and the tables only. */
-        public static final Options DATA_ONLY = new Options(false);
+        public static final Options DATA_ONLY =
+                new Options(false, Runtime.getRuntime().availableProcessors());
+
+        /**
+         * The same by other threads.
+         *
+         * @param other how many, at least 1
+         * @return the options
+         */
+        public Options withWorkers(int other) {
+            return new Options(pages, other);
+        }
     }
 
     private ReportWriter() {}
@@ -103,14 +116,14 @@ public final class ReportWriter {
     }
 
     private static void write(Characterization document, Options options, ReportFiles files) throws IOException {
-        try (AllCores cores = new AllCores()) {
-            Future<String> checksum = cores.start(() -> writeDocument(document, files));
-            Future<Boolean> tables = cores.start(() -> writeTables(document, files));
+        try (ReportWorkers workers = new ReportWorkers(options.workers())) {
+            Future<String> checksum = workers.start(() -> writeDocument(document, files));
+            Future<Boolean> tables = workers.start(() -> writeTables(document, files));
             if (options.pages()) {
-                ReportPages.write(document, checksum, files, cores);
+                ReportPages.write(document, checksum, files, workers);
             }
-            AllCores.result(checksum);
-            AllCores.result(tables);
+            ReportWorkers.result(checksum);
+            ReportWorkers.result(tables);
         }
     }
 

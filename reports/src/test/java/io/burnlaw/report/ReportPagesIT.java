@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.ThroatTable;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -17,6 +18,7 @@ import java.util.Base64;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.SplittableRandom;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -142,6 +144,7 @@ class ReportPagesIT {
             for (JsonNode firing : whole.path("firings")) {
                 ((ObjectNode) firing).remove("trace_history");
                 ((ObjectNode) firing).putArray("along");
+                ((ObjectNode) firing).putArray("budget");
             }
             ((ObjectNode) carried).remove("left_out");
             assertThat(carried).isEqualTo(whole);
@@ -209,6 +212,109 @@ class ReportPagesIT {
                 .findElement(By.cssSelector("#answer ~ * figure .readout"))
                 .getText();
         assertThat(said).contains("OR-01");
+    }
+
+    @Test
+    void aThroatIsReadFromTheTableOfTheDocument() throws IOException {
+        browser.open(file("rich/index.html"), 1200);
+        ThroatTable table = SampleDocument.rich().plans().get(0).throatTable();
+        double first = table.throat().get(0);
+        double last = table.throat().get(table.throat().size() - 1);
+        SplittableRandom random = new SplittableRandom(20261129);
+        List<Double> throats = random.doubles(1000, first, last).boxed().toList();
+        List<?> seen = (List<?>) browser.driver().executeScript("""
+                const typed = document.querySelector('.explorer input[type=number]');
+                const out = document.querySelectorAll('.explorer dd');
+                return arguments[0].map(throat => {
+                  typed.value = throat;
+                  typed.dispatchEvent(new Event('input'));
+                  return Array.from(out).slice(0, 3).map(each => Number(each.dataset.value));
+                });""", throats);
+        for (int i = 0; i < throats.size(); i++) {
+            List<?> figures = (List<?>) seen.get(i);
+            List<List<Double>> columns = List.of(table.mean(), table.max(), table.burnTime());
+            for (int k = 0; k < columns.size(); k++) {
+                // logarithm and exponential of two languages
+                assertThat(((Number) figures.get(k)).doubleValue() / between(table, columns.get(k), throats.get(i)))
+                        .isCloseTo(1, within(1e-9));
+            }
+        }
+    }
+
+    private static double between(ThroatTable table, List<Double> column, double throat) {
+        int above = 1;
+        while (table.throat().get(above) < throat) {
+            above++;
+        }
+        double share = Math.log(throat / table.throat().get(above - 1))
+                / Math.log(table.throat().get(above) / table.throat().get(above - 1));
+        return Math.pow(column.get(above - 1), 1 - share) * Math.pow(column.get(above), share);
+    }
+
+    @Test
+    void theThroatStopsWhereTheCaseEndsAndSaysWhy() throws IOException {
+        browser.open(file("rich/index.html"), 1200);
+        ThroatTable table = SampleDocument.rich().plans().get(0).throatTable();
+        WebElement typed = browser.driver().findElement(By.cssSelector(".explorer input[type=number]"));
+        WebElement slider = browser.driver().findElement(By.cssSelector(".explorer input[type=range]"));
+        WebElement said = browser.driver().findElement(By.cssSelector(".explorer [role=status]"));
+        typed.sendKeys(Keys.chord(Keys.CONTROL, "a"), "5", Keys.TAB);
+        assertThat(said.getText()).startsWith(table.smaller());
+        assertThat(typed.getDomProperty("value")).isEqualTo("7.210");
+        slider.sendKeys(Keys.END);
+        assertThat(said.getText()).contains("May fall into the slow regime below 1.10 MPa.");
+        slider.sendKeys(Keys.HOME);
+        assertThat(said.getText()).startsWith(table.smaller());
+        slider.sendKeys(Keys.ARROW_RIGHT);
+        assertThat(said.getText()).isEmpty();
+        // the marker is where the throat is
+        WebElement picture = browser.driver().findElement(By.cssSelector(".explorer svg"));
+        new Actions(browser.driver())
+                .scrollToElement(picture)
+                .moveToElement(picture)
+                .click()
+                .perform();
+        double middle = Double.parseDouble(typed.getDomProperty("value"));
+        assertThat(middle).isBetween(8.5, 11.5);
+    }
+
+    @Test
+    void aFiringIsLeftOutFromThePointTheRowAndTheKeyboardAlike() throws IOException {
+        browser.open(file("rich/index.html"), 1200);
+        WebElement article = browser.driver().findElement(By.cssSelector("article[data-formulation=orchard]"));
+        WebElement said = article.findElement(By.cssSelector(".said"));
+        String usual = said.getText();
+        WebElement hit = article.findElement(By.cssSelector(".hit[data-id='OR-05']"));
+        WebElement row = browser.driver().findElement(By.cssSelector("tr[data-firing='OR-05']"));
+        WebElement point = article.findElement(By.cssSelector("tr[data-id='OR-05']"));
+        row.findElement(By.cssSelector(".pick")).click();
+        // the invented law without it, as the document has it
+        assertThat(said.getText())
+                .startsWith("Without OR-05: ")
+                .contains("r = 5.3100 \u00b7 P^0.3410 (mm/s, MPa)")
+                .contains("the rate is 0.40 % higher")
+                .contains("n 0.011 higher");
+        assertThat(article.findElements(By.cssSelector(".without path"))).hasSize(1);
+        for (WebElement each : List.of(hit, row, point)) {
+            assertThat(each.getDomAttribute("class")).contains("chosen");
+        }
+        assertThat(point.findElement(By.cssSelector(".pick")).getDomAttribute("aria-pressed"))
+                .isEqualTo("true");
+        point.findElement(By.cssSelector(".pick")).sendKeys(Keys.ENTER);
+        assertThat(said.getText()).isEqualTo(usual);
+        new Actions(browser.driver())
+                .scrollToElement(hit)
+                .moveToElement(hit)
+                .click()
+                .perform();
+        assertThat(said.getText()).startsWith("Without OR-05: ");
+        WebElement first = article.findElement(By.cssSelector(".hit[tabindex='0']"));
+        first.sendKeys(Keys.ARROW_RIGHT);
+        browser.driver().switchTo().activeElement().sendKeys(Keys.ENTER);
+        assertThat(said.getText()).startsWith("Without OR-").doesNotStartWith("Without OR-05");
+        browser.driver().switchTo().activeElement().sendKeys(Keys.ESCAPE);
+        assertThat(said.getText()).isEqualTo(usual);
+        assertThat(article.findElements(By.cssSelector(".without path"))).isEmpty();
     }
 
     @Test
@@ -325,8 +431,9 @@ class ReportPagesIT {
 
     private static String visibleWords() {
         return (String) browser.driver()
-                .executeScript("document.querySelectorAll('.readout, .copy, svg').forEach(e => e.remove());"
-                        + "return document.querySelector('main').textContent");
+                .executeScript(
+                        "document.querySelectorAll('.readout, .copy, .live, .pick, svg').forEach(e => e.remove());"
+                                + "return document.querySelector('main').textContent");
     }
 
     /** The page of that name, or the first one in the folder of that name. */
@@ -342,7 +449,7 @@ class ReportPagesIT {
 
     private static List<String> firstColumn(WebElement table) {
         return table.findElements(By.cssSelector("tbody tr > :first-child")).stream()
-                .map(WebElement::getText)
+                .map(cell -> cell.getText().replace("\u2296", "").strip())
                 .toList();
     }
 }

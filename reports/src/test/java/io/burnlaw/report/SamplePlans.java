@@ -10,8 +10,13 @@ import io.burnlaw.report.document.PlannedMotor;
 import io.burnlaw.report.document.PlannedThroat;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.RatioPoint;
+import io.burnlaw.report.document.ThroatRemark;
+import io.burnlaw.report.document.ThroatTable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import java.util.function.Function;
+import java.util.stream.IntStream;
 
 /** Comparisons and the plan of the invented document. */
 final class SamplePlans {
@@ -106,6 +111,31 @@ final class SamplePlans {
                 List.of("Proof-test the case. The prediction holds for this grain and this batch only."),
                 List.of(
                         new PlannedAnswer("a throat of 12.0 mm", ladder.get(0), null, null),
-                        new PlannedAnswer("a mean of 9 MPa absolute", null, null, "It is above 3.77 MPa.")));
+                        new PlannedAnswer("a mean of 9 MPa absolute", null, null, "It is above 3.77 MPa.")),
+                table());
+    }
+
+    /** By the closed form of the ladder, finely. */
+    private static ThroatTable table() {
+        List<Double> throat = IntStream.rangeClosed(0, 30)
+                .mapToObj(i -> 7.21 * Math.pow(13.2 / 7.21, i / 30.0))
+                .toList();
+        Function<DoubleUnaryOperator, List<Double>> pressures = of -> throat.stream()
+                .map(each -> of.applyAsDouble(1.55 * Math.pow(10.0 / each, 2 / 0.67)))
+                .toList();
+        return new ThroatTable(
+                0.95,
+                throat,
+                throat.stream().map(each -> 4 * 6500 / (Math.PI * each * each)).toList(),
+                pressures.apply(p -> p),
+                pressures.apply(p -> p * 0.92),
+                pressures.apply(p -> p * 1.09),
+                pressures.apply(p -> p * 1.18),
+                pressures.apply(p -> p * 1.18 * 0.92),
+                pressures.apply(p -> p * 1.18 * 1.09),
+                pressures.apply(p -> 8 / SampleFirings.rate(p)),
+                List.of(new ThroatRemark(12.4, 13.2, "May fall into the slow regime below 1.10 MPa.")),
+                "No smaller throat: the upper prediction of the peak would be above 3.77 MPa, the case limit over the safety factor.",
+                "Larger throats are not shown: the motor would be in the slow regime.");
     }
 }

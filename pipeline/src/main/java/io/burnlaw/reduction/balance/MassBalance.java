@@ -102,7 +102,7 @@ public final class MassBalance {
     }
 
     /** {@return what it was made of} */
-    BurnInputs inputs() {
+    public BurnInputs inputs() {
         return inputs;
     }
 

@@ -58,31 +58,32 @@ public record RateEstimate(
      * Works out the rates up to the usual share of the web, or to a smaller one where the web turns out so uneven that
      * it burns through earlier.
      *
-     * @param inputs   of the mass balance
+     * @param balance  of the firing
      * @param ignition B [s]
      * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
      * @param settled  share of the web after ignition that the mass balance leaves out at the start [1]
      * @return the rates
      */
-    public static RateEstimate of(BurnInputs inputs, double ignition, OptionalDouble burnout, double settled) {
-        RateEstimate usual = of(inputs, ignition, burnout, settled, EVEN);
-        double early =
-                1 - 1.25 * Math.sqrt(2) * usual.tail().spread() / inputs.grain().web();
-        RateEstimate estimate = early < EVEN ? of(inputs, ignition, burnout, settled, Math.max(DEEPEST, early)) : usual;
-        if (estimate.webAtIgnition() < AHEAD * inputs.grain().web() || burnout.isPresent()) {
+    public static RateEstimate of(MassBalance balance, double ignition, OptionalDouble burnout, double settled) {
+        double web = balance.inputs().grain().web();
+        RateEstimate usual = of(balance, ignition, burnout, settled, EVEN);
+        double early = 1 - 1.25 * Math.sqrt(2) * usual.tail().spread() / web;
+        RateEstimate estimate =
+                early < EVEN ? of(balance, ignition, burnout, settled, Math.max(DEEPEST, early)) : usual;
+        if (estimate.webAtIgnition() < AHEAD * web || burnout.isPresent()) {
             return estimate;
         }
         // A part that burned before the rest may have burned through long before the end, and the rest then ends as
-        // sharply as
-        // ever: no tail-off shows it, but the surface was smaller from then on, and the mean web gone earlier.
-        RateEstimate before = of(inputs, ignition, burnout, settled, DEEPEST);
+        // sharply
+        // as ever: no tail-off shows it, but the surface was smaller from then on, and the mean web gone earlier.
+        RateEstimate before = of(balance, ignition, burnout, settled, DEEPEST);
         return before.burnout() - ignition < (1 - EARLIER) * (estimate.burnout() - ignition) ? before : estimate;
     }
 
     /**
      * Works out the rates.
      *
-     * @param inputs   of the mass balance
+     * @param balance  of the firing
      * @param ignition B [s]
      * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
      * @param settled  share of the web after ignition that the mass balance leaves out at the start [1]
@@ -90,9 +91,8 @@ public record RateEstimate(
      * @return the rates
      */
     public static RateEstimate of(
-            BurnInputs inputs, double ignition, OptionalDouble burnout, double settled, double even) {
-        MassBalance balance = MassBalance.of(inputs);
-        double web = inputs.grain().web();
+            MassBalance balance, double ignition, OptionalDouble burnout, double settled, double even) {
+        double web = balance.inputs().grain().web();
         double webAtIgnition = balance.webAt(ignition);
         double lastEven = balance.timeOf(even * web);
         double first = webAtIgnition + settled * (web - webAtIgnition);

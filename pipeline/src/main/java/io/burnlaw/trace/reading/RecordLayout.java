@@ -231,7 +231,8 @@ record RecordLayout(
             case ',' -> "comma";
             default -> "blanks";
         };
-        notes.add(file + ": " + between + " between the cells, decimal "
+        notes.add(file + ": " + (run.width() == 1 ? "one number in each row" : between + " between the cells")
+                + ", decimal "
                 + (run.convention().decimalComma() ? "comma" : "point")
                 + ", first row of numbers on line " + first.number() + ".");
         return new RecordLayout(

@@ -64,6 +64,11 @@ record Axis(String title, double low, double high, boolean logarithmic) {
         return logarithmic ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low);
     }
 
+    /** Both ends, and 1 where it is logarithmic: for scripts that draw on a picture. */
+    String ends() {
+        return low + " " + high + (logarithmic ? " 1" : " 0");
+    }
+
     boolean holds(double value) {
         return value >= low && value <= high;
     }

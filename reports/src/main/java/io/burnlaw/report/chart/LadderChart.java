@@ -6,6 +6,7 @@ import static io.burnlaw.report.document.Unit.MPA;
 import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.PlannedThroat;
 import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.document.ThroatTable;
 import io.burnlaw.report.wording.Numbers;
 import java.util.ArrayList;
 import java.util.List;
@@ -51,11 +52,30 @@ public final class LadderChart {
                             Ink.TEXT,
                             "not allowed above " + Numbers.stated(plan.allowedPressure()));
         }
+        curves(picture, plan.throatTable());
         points(picture, throats, Ink.S1, Mark.Form.CIRCLE, "mean over the burn", false);
         points(picture, throats, Ink.S2, Mark.Form.TRIANGLE, "highest over the burn", true);
         others(picture, throats);
         return Optional.of(picture.done("Predicted absolute pressure over throat diameter for " + throats.size()
                 + " throats. " + plan.sentence() + " The numbers stand in the table below."));
+    }
+
+    private static void curves(Picture picture, @Nullable ThroatTable table) {
+        if (table == null) {
+            return;
+        }
+        picture.mark(new Mark.Band(
+                TraceChart.line(table.throat(), table.maxHigh()),
+                TraceChart.line(table.throat(), table.maxLow()),
+                0.15,
+                Ink.S2));
+        picture.mark(new Mark.Band(
+                TraceChart.line(table.throat(), table.meanHigh()),
+                TraceChart.line(table.throat(), table.meanLow()),
+                0.15,
+                Ink.S1));
+        picture.mark(Mark.Lines.one(TraceChart.line(table.throat(), table.max()), 1.4, Mark.Dash.SOLID, Ink.S2));
+        picture.mark(Mark.Lines.one(TraceChart.line(table.throat(), table.mean()), 1.4, Mark.Dash.SOLID, Ink.S1));
     }
 
     private static Axis diameter(Plan plan) {
@@ -69,6 +89,11 @@ public final class LadderChart {
             double slow = MM.value(plan.slowRegimeThroat());
             // a boundary far away would squeeze the ladder into a corner
             high = slow < high + (high - low) ? Math.max(high, slow) : high;
+        }
+        ThroatTable table = plan.throatTable();
+        if (table != null) {
+            low = Math.min(low, table.throat().get(0));
+            high = Math.max(high, table.throat().get(table.throat().size() - 1));
         }
         return Axis.linear("throat diameter, mm", low, high, high > low ? 0.08 : 0.2);
     }

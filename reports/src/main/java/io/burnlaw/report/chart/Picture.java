@@ -97,8 +97,14 @@ final class Picture {
 
     /** Words that show when the pointer is near a place. */
     Picture hit(double atX, double atY, String words) {
+        return hit(atX, atY, "", words);
+    }
+
+    /** The same with the id of the point that is there, for scripts. */
+    Picture hit(double atX, double atY, String id, String words) {
         if (x.holds(atX) && y.holds(atY)) {
-            hits.raw("<circle class=\"hit\" cx=\"" + Svg.number(px(atX)) + "\" cy=\"" + Svg.number(py(atY))
+            hits.raw("<circle class=\"hit\"" + (id.isEmpty() ? "" : " data-id=\"" + Svg.escape(id) + "\"") + " cx=\""
+                    + Svg.number(px(atX)) + "\" cy=\"" + Svg.number(py(atY))
                     + "\" r=\"9\" fill=\"none\" pointer-events=\"all\"><title>" + Svg.escape(words)
                     + "</title></circle>");
         }
@@ -145,7 +151,9 @@ final class Picture {
         double below = 44;
         Svg body = new Svg();
         body.words(4, 14, "start", Ink.TEXT, y.title());
-        body.raw("<g transform=\"translate(" + Svg.number(frame.left()) + " " + Svg.number(above) + ")\">");
+        body.raw("<g class=\"plot\" data-x=\"" + x.ends() + "\" data-y=\"" + y.ends() + "\" data-size=\""
+                + Svg.number(width()) + " " + Svg.number(height()) + "\" transform=\"translate("
+                + Svg.number(frame.left()) + " " + Svg.number(above) + ")\">");
         body.raw(axes()).raw(ground.toString());
         body.raw("<svg width=\"" + Svg.number(width()) + "\" height=\"" + Svg.number(height())
                         + "\" overflow=\"hidden\">")

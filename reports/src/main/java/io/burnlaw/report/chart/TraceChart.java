@@ -28,7 +28,9 @@ public final class TraceChart {
      */
     public static Optional<Figure> draw(Firing firing) {
         TraceHistory history = firing.traceHistory();
-        List<Mark.At> line = history == null ? List.of() : line(history.time(), history.pressure());
+        boolean thrustOnly = history != null && history.pressure().isEmpty() && history.thrust() != null;
+        List<Mark.At> line =
+                history == null ? List.of() : line(history.time(), thrustOnly ? history.thrust() : history.pressure());
         if (history == null || line.size() < 2) {
             return Optional.empty();
         }
@@ -36,7 +38,13 @@ public final class TraceChart {
                 ? List.of()
                 : line(history.simulatedTime(), history.simulatedPressure());
         Picture picture = new Picture(
-                Frame.SHEET, time(line, firing.events()), pressure(line, simulated, "strand".equals(firing.kind())));
+                Frame.SHEET,
+                time(line, firing.events()),
+                pressure(
+                        line,
+                        simulated,
+                        "strand".equals(firing.kind()),
+                        thrustOnly ? "thrust, N" : Scales.PRESSURE_TITLE));
         picture.mark(Mark.Lines.one(thinned(line, picture.width()), 1.4, Mark.Dash.SOLID, Ink.S1), "measured");
         if (simulated.size() > 1) {
             picture.mark(Mark.Lines.one(simulated, 1.8, Mark.Dash.DASHED, Ink.S2), "predicted from the others");
@@ -44,7 +52,7 @@ public final class TraceChart {
         events(picture, firing.events());
         timed(picture, firing.timed());
         findings(picture, firing.findings(), line);
-        hits(picture, line);
+        hits(picture, line, thrustOnly ? " N" : " MPa");
         return Optional.of(picture.done(description(firing)));
     }
 
@@ -62,7 +70,7 @@ public final class TraceChart {
         return last > first ? new Axis("time, s", first, last, false) : Axis.linear("time, s", first, first + 1, 0);
     }
 
-    private static Axis pressure(List<Mark.At> line, List<Mark.At> simulated, boolean vessel) {
+    private static Axis pressure(List<Mark.At> line, List<Mark.At> simulated, boolean vessel, String title) {
         double high = 0;
         double low = 0;
         for (List<Mark.At> each : List.of(line, simulated)) {
@@ -74,10 +82,10 @@ public final class TraceChart {
         if (vessel) {
             // a vessel is full before the strand burns: from zero its rise would be a straight line
             double lowest = line.stream().mapToDouble(Mark.At::y).min().orElse(0);
-            return Axis.linear(Scales.PRESSURE_TITLE, lowest, high, 0.12);
+            return Axis.linear(title, lowest, high, 0.12);
         }
         double top = high > 0 ? high * 1.06 : 1;
-        return new Axis(Scales.PRESSURE_TITLE, low < 0 ? low - 0.03 * top : 0, top, false);
+        return new Axis(title, low < 0 ? low - 0.03 * top : 0, top, false);
     }
 
     private static void events(Picture picture, @Nullable Events events) {
@@ -143,11 +151,11 @@ public final class TraceChart {
         return line.get(line.size() - 1).y();
     }
 
-    private static void hits(Picture picture, List<Mark.At> line) {
+    private static void hits(Picture picture, List<Mark.At> line, String unit) {
         int step = Math.max(1, line.size() / 60);
         for (int i = 0; i < line.size(); i += step) {
             Mark.At at = line.get(i);
-            picture.hit(at.x(), at.y(), Numbers.number(at.x(), 4) + " s: " + Numbers.number(at.y(), 3) + " MPa");
+            picture.hit(at.x(), at.y(), Numbers.number(at.x(), 4) + " s: " + Numbers.number(at.y(), 3) + unit);
         }
     }
 
@@ -181,7 +189,11 @@ public final class TraceChart {
 
     private static String description(Firing firing) {
         boolean strand = "strand".equals(firing.kind());
-        StringBuilder words = new StringBuilder("Absolute pressure over time of ")
+        StringBuilder words = new StringBuilder(
+                        firing.traceHistory() != null
+                                        && firing.traceHistory().pressure().isEmpty()
+                                ? "Thrust over time of "
+                                : "Absolute pressure over time of ")
                 .append(strand ? "strand " : "firing ")
                 .append(firing.id());
         if (firing.maxPressure() != null) {

@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param sentence the advice, or why there is none
  * @param cautions to be read before drilling
  * @param answers to what was asked of this plan beside the ladder
+ * @param throatTable what every throat that may be named would do
  */
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Plan(
@@ -36,7 +37,8 @@ public record Plan(
         @Nullable PlannedMotor motor,
         String sentence,
         List<String> cautions,
-        @Nullable List<PlannedAnswer> answers) {
+        @Nullable List<PlannedAnswer> answers,
+        @Nullable ThroatTable throatTable) {
 
     public Plan {
         ladder = List.copyOf(ladder);
@@ -64,6 +66,7 @@ public record Plan(
                 motor,
                 sentence,
                 cautions,
-                others);
+                others,
+                throatTable);
     }
 }

@@ -6,8 +6,10 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import java.util.Base64;
 import java.util.HexFormat;
+import java.util.stream.Collectors;
 
 /**
  * What all pages share: style sheet, script, and the policy (W3C Content Security Policy, level 3) under which a
@@ -19,14 +21,24 @@ import java.util.HexFormat;
  */
 public record PageShell(String styleSheet, String script, String policy) {
 
-    static final PageShell SHELL = make();
+    static final PageShell INDEX = make("report.js", "explorer.js", "without.js");
 
-    private static PageShell make() {
+    static final PageShell FIRING = make("report.js");
+
+    private static PageShell make(String... scripts) {
         String styleSheet = Ink.styleSheet() + resource("report.css");
-        String script = resource("report.js");
+        String script = Arrays.stream(scripts)
+                .map(PageShell::resource)
+                .map(PageShell::brief)
+                .collect(Collectors.joining("", "\"use strict\";\n(function () {\n", "})();\n"));
         String policy = "default-src 'none'; style-src '" + hash(styleSheet) + "'; script-src '" + hash(script)
                 + "'; img-src data:; base-uri 'none'; form-action 'none'";
         return new PageShell(styleSheet, script, policy);
+    }
+
+    /** Without indents and lines of comment, which every page would carry. */
+    private static String brief(String script) {
+        return script.replaceAll("(?m)^[ \\t]+", "").replaceAll("(?m)^//.*\n", "");
     }
 
     /** The SHA-256 of a text in UTF-8, as hexadecimal digits. */

@@ -47,7 +47,7 @@ public final class ReportPages {
     public static void prepare() {
         ENGINE.hasTemplate("index.jte");
         ENGINE.hasTemplate("firing.jte");
-        PageShell.SHELL.policy();
+        PageShell.INDEX.policy();
         FirstMarks.paint();
     }
 
@@ -57,15 +57,15 @@ public final class ReportPages {
      * @param document the document
      * @param checksum SHA-256 of burnlaw.json
      * @param files    where they go
-     * @param cores    that draw them
+     * @param workers    that draw them
      * @throws IOException if they cannot be written
      */
-    public static void write(Characterization document, Future<String> checksum, ReportFiles files, AllCores cores)
+    public static void write(
+            Characterization document, Future<String> checksum, ReportFiles files, ReportWorkers workers)
             throws IOException {
         Scales scales = Scales.of(document);
-        List<Firing> firings =
-                document.firings().stream().map(Firing::withoutCourses).toList();
-        IndexView index = index(document, firings, scales, checksum, files, cores);
+        List<Firing> firings = document.firings().stream().map(Firing::summary).toList();
+        IndexView index = index(document, firings, scales, checksum, files, workers);
         for (DrawnFigure figure : pictures(index)) {
             picture(figure, files);
         }
@@ -89,50 +89,61 @@ public final class ReportPages {
         return tables;
     }
 
+    /**
+     * Draws the page of a record alone.
+     *
+     * @param record what it shows
+     * @param out    where it goes
+     * @throws IOException if it cannot be written
+     */
+    public static void record(RecordPage record, OutputStream out) throws IOException {
+        page("record.jte", Map.of("page", record, "embedded", new Embedded(record.firing())), out);
+    }
+
     private static IndexView index(
             Characterization document,
             List<Firing> firings,
             Scales scales,
             Future<String> checksum,
             ReportFiles files,
-            AllCores cores)
+            ReportWorkers workers)
             throws IOException {
         Map<String, String> anchors = FileNames.of(
                 document.formulations().stream().map(Formulation::id).toList());
         List<String> common = IndexView.commonCautions(document.plans());
-        // what takes longest first: the cores end at about the same time
+        // what takes longest first: the workers end at about the same time
         List<Future<FormulationView>> propellants =
-                cores.start(document.formulations().size(), i -> () -> {
+                workers.start(document.formulations().size(), i -> () -> {
                     Formulation formulation = document.formulations().get(i);
                     return FormulationView.of(document, firings, formulation, anchors.get(formulation.id()), scales);
                 });
-        List<Future<FiringView>> rows = firings(document, firings, scales, files, cores);
+        List<Future<FiringView>> rows = firings(document, firings, scales, files, workers);
         List<Future<IndexView.Compared>> comparisons =
-                cores.start(document.comparisons().size(), i -> () -> compared(document, i, scales));
+                workers.start(document.comparisons().size(), i -> () -> compared(document, i, scales));
         List<Future<IndexView.Planned>> plans =
-                cores.start(document.plans().size(), i -> () -> planned(document, i, common));
+                workers.start(document.plans().size(), i -> () -> planned(document, i, common));
         Future<@Nullable DrawnFigure> overview =
-                cores.start(() -> DrawnFigure.ifAny("propellants", OverviewChart.draw(document, scales)));
-        String sha256 = AllCores.result(checksum);
+                workers.start(() -> DrawnFigure.ifAny("propellants", OverviewChart.draw(document, scales)));
+        String sha256 = ReportWorkers.result(checksum);
         return new IndexView(
                 document,
-                document.withoutCourses(sha256),
-                AllCores.results(propellants),
-                AllCores.results(rows),
-                AllCores.result(overview),
-                AllCores.results(comparisons),
-                AllCores.results(plans),
+                document.forPage(sha256),
+                ReportWorkers.results(propellants),
+                ReportWorkers.results(rows),
+                ReportWorkers.result(overview),
+                ReportWorkers.results(comparisons),
+                ReportWorkers.results(plans),
                 sha256);
     }
 
     /** Writes the pages of the firings; what is left of each is its row on the first page. */
     private static List<Future<FiringView>> firings(
-            Characterization document, List<Firing> firings, Scales scales, ReportFiles files, AllCores cores) {
+            Characterization document, List<Firing> firings, Scales scales, ReportFiles files, ReportWorkers workers) {
         Map<String, String> names =
                 FileNames.of(firings.stream().map(Firing::id).toList());
         Map<String, ByFiring> propellants = ByFiring.of(document);
         double highest = Sparkline.highest(document.firings());
-        return cores.start(firings.size(), i -> () -> {
+        return workers.start(firings.size(), i -> () -> {
             Firing firing = document.firings().get(i);
             FiringView view =
                     FiringView.of(firing, names.get(firing.id()), propellants.get(firing.formulation()), highest);
@@ -149,7 +160,7 @@ public final class ReportPages {
             files.write("firings/" + view.name() + ".html", out -> page("firing.jte", parameters, out));
             picture(trace, files);
             picture(along, files);
-            return view.withoutCourses();
+            return view.summary();
         });
     }
 
@@ -203,7 +214,7 @@ public final class ReportPages {
 
     private static void page(String template, Map<String, Object> parameters, OutputStream out) throws IOException {
         Map<String, Object> all = new LinkedHashMap<>(parameters);
-        all.put("shell", PageShell.SHELL);
+        all.put("shell", template.equals("index.jte") ? PageShell.INDEX : PageShell.FIRING);
         // in the embedded document such characters are escapes already, so that this changes what is shown only
         Writer page = new BufferedWriter(new ShownWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8)));
         try {

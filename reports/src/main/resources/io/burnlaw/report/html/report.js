@@ -1,123 +1,175 @@
-"use strict";
 // Everything here is a comfort: the page says all that it has to say without it.
-(function () {
-  function key(row, column) {
-    var cell = row.cells[column];
-    var value = cell.getAttribute("data-sort");
-    return value === null ? cell.textContent.trim() : value;
+var carried;
+function data() {
+  carried = carried || JSON.parse(document.getElementById("burnlaw-document").textContent);
+  return carried;
+}
+function make(name, attributes, children) {
+  var element = name.indexOf(":") < 0
+    ? document.createElement(name)
+    : document.createElementNS("http://www.w3.org/2000/svg", name.slice(4));
+  Object.keys(attributes || {}).forEach(function (key) { element.setAttribute(key, attributes[key]); });
+  element.append.apply(element, children || []);
+  return element;
+}
+function digits(value, count) {
+  var text = value.toPrecision(count);
+  return text.indexOf("e") < 0 ? text : String(Number(text));
+}
+// The factors are those of the program that wrote the page.
+function units() {
+  var factors = JSON.parse(document.querySelector("[data-factors]").getAttribute("data-factors"));
+  return factors[document.documentElement.getAttribute("data-units") || "mpa"] || factors.mpa;
+}
+// Where a value is on a picture: its axes are written beside the marks.
+function plot(svg) {
+  var group = svg.querySelector(".plot");
+  if (!group) return null;
+  function axis(name, length) {
+    var ends = group.getAttribute("data-" + name).split(" ").map(Number);
+    var map = ends[2] ? Math.log : function (value) { return value; };
+    var back = ends[2] ? Math.exp : function (value) { return value; };
+    var low = map(ends[0]), span = map(ends[1]) - low;
+    return {
+      low: ends[0],
+      high: ends[1],
+      at: function (value) { return length * (map(value) - low) / span; },
+      value: function (at) { return back(low + span * at / length); }
+    };
   }
-  function compare(a, b) {
-    if (a === b) return 0;
-    if (a === "") return 1;
-    if (b === "") return -1;
-    var x = Number(a), y = Number(b);
-    if (!isNaN(x) && !isNaN(y)) return x - y;
-    return a.localeCompare(b, "en", { numeric: true });
-  }
-  function sort(table, column, heading) {
-    var down = heading.getAttribute("aria-sort") === "ascending";
-    table.querySelectorAll("thead th").forEach(function (th) { th.removeAttribute("aria-sort"); });
-    heading.setAttribute("aria-sort", down ? "descending" : "ascending");
-    var body = table.tBodies[0];
-    Array.from(body.rows)
-      .map(function (row, i) { return { row: row, key: key(row, column), i: i }; })
-      .sort(function (a, b) {
-        if (a.key === "" || b.key === "") return compare(a.key, b.key) || a.i - b.i;
-        return (down ? -1 : 1) * compare(a.key, b.key) || a.i - b.i;
-      })
-      .forEach(function (each) { body.appendChild(each.row); });
-  }
-  document.querySelectorAll("table.sortable").forEach(function (table) {
-    table.querySelectorAll("thead th").forEach(function (heading, column) {
-      if (heading.hasAttribute("data-fixed")) return;
-      var button = document.createElement("button");
-      button.type = "button";
-      button.className = "sort";
-      button.textContent = heading.textContent;
-      button.addEventListener("click", function () { sort(table, column, heading); });
-      heading.replaceChildren(button);
-    });
-  });
-  document.querySelectorAll("figure").forEach(function (figure) {
-    if (!figure.querySelector(".hit")) return;
-    var readout = document.createElement("p");
-    readout.className = "readout";
-    readout.setAttribute("aria-hidden", "true");
-    var caption = figure.querySelector("figcaption");
-    figure.insertBefore(readout, caption);
-    figure.addEventListener("pointerover", function (event) {
-      var hit = event.target.closest ? event.target.closest(".hit") : null;
-      if (hit) readout.textContent = hit.querySelector("title").textContent;
-    });
-    figure.addEventListener("pointerleave", function () { readout.textContent = ""; });
-  });
-  document.querySelectorAll("[data-copy]").forEach(function (line) {
+  var size = group.getAttribute("data-size").split(" ").map(Number);
+  var x = axis("x", size[0]), y = axis("y", size[1]);
+  return {
+    group: group,
+    width: size[0],
+    height: size[1],
+    x: x,
+    y: y,
+    px: x.at,
+    py: function (value) { return size[1] - y.at(value); },
+    pointer: function (event) {
+      var place = new DOMPoint(event.clientX, event.clientY).matrixTransform(group.getScreenCTM().inverse());
+      return { x: x.value(place.x), y: y.value(size[1] - place.y) };
+    }
+  };
+}
+function key(row, column) {
+  var cell = row.cells[column];
+  var value = cell.getAttribute("data-sort");
+  return value === null ? (cell.querySelector("a") || cell).textContent.replace("\u2296", "").trim() : value;
+}
+function compare(a, b) {
+  if (a === b) return 0;
+  if (a === "") return 1;
+  if (b === "") return -1;
+  var x = Number(a), y = Number(b);
+  if (!isNaN(x) && !isNaN(y)) return x - y;
+  return a.localeCompare(b, "en", { numeric: true });
+}
+function sort(table, column, heading) {
+  var down = heading.getAttribute("aria-sort") === "ascending";
+  table.querySelectorAll("thead th").forEach(function (th) { th.removeAttribute("aria-sort"); });
+  heading.setAttribute("aria-sort", down ? "descending" : "ascending");
+  var body = table.tBodies[0];
+  Array.from(body.rows)
+    .map(function (row, i) { return { row: row, key: key(row, column), i: i }; })
+    .sort(function (a, b) {
+      if (a.key === "" || b.key === "") return compare(a.key, b.key) || a.i - b.i;
+      return (down ? -1 : 1) * compare(a.key, b.key) || a.i - b.i;
+    })
+    .forEach(function (each) { body.appendChild(each.row); });
+}
+document.querySelectorAll("table.sortable").forEach(function (table) {
+  table.querySelectorAll("thead th").forEach(function (heading, column) {
+    if (heading.hasAttribute("data-fixed")) return;
     var button = document.createElement("button");
     button.type = "button";
-    button.className = "copy";
-    button.textContent = "Copy";
-    button.setAttribute("aria-label", "Copy " + line.getAttribute("data-copy"));
-    button.addEventListener("click", function () {
-      var done = function () { button.textContent = "Copied"; setTimeout(function () { button.textContent = "Copy"; }, 1500); };
-      var text = line.getAttribute("data-copy");
-      if (navigator.clipboard && window.isSecureContext) {
-        navigator.clipboard.writeText(text).then(done, function () { select(line); });
-      } else {
-        // A page opened from a folder has no clipboard of that kind.
-        var area = document.createElement("textarea");
-        area.value = text;
-        document.body.appendChild(area);
-        area.select();
-        var copied = document.execCommand("copy");
-        area.remove();
-        button.focus();
-        if (copied) done();
-      }
-    });
-    line.appendChild(button);
+    button.className = "sort";
+    button.textContent = heading.textContent;
+    button.addEventListener("click", function () { sort(table, column, heading); });
+    heading.replaceChildren(button);
   });
-  // A page that was sent alone has its files inside.
-  document.querySelectorAll("a[data-file]").forEach(function (link) {
-    var name = link.getAttribute("data-file");
-    link.addEventListener("click", function () {
-      var files = JSON.parse(document.getElementById("burnlaw-files").textContent);
-      var text = name in files ? files[name] : document.getElementById("burnlaw-document").textContent;
-      link.href = URL.createObjectURL(new Blob([text], { type: name.endsWith(".csv") ? "text/csv" : "application/json" }));
-      link.download = name;
-      setTimeout(function () { URL.revokeObjectURL(link.href); }, 60000);
-    });
+});
+document.querySelectorAll("figure").forEach(function (figure) {
+  if (!figure.querySelector(".hit")) return;
+  var readout = document.createElement("p");
+  readout.className = "readout";
+  readout.setAttribute("aria-hidden", "true");
+  var caption = figure.querySelector("figcaption");
+  figure.insertBefore(readout, caption);
+  figure.addEventListener("pointerover", function (event) {
+    var hit = event.target.closest ? event.target.closest(".hit") : null;
+    if (hit) readout.textContent = hit.querySelector("title").textContent;
   });
-  function select(line) {
-    window.getSelection().selectAllChildren(line);
-  }
-  function remembered() {
-    try { return localStorage.getItem("burnlaw-units"); } catch (none) { return null; }
-  }
-  function show(units) {
-    document.documentElement.setAttribute("data-units", units);
-    try { localStorage.setItem("burnlaw-units", units); } catch (none) { /* not remembered, then */ }
-  }
-  var header = document.querySelector("header");
-  if (header && document.querySelector(".formula")) {
-    var chosen = remembered() || "mpa";
-    var fieldset = document.createElement("fieldset");
-    fieldset.className = "units";
-    var legend = document.createElement("legend");
-    legend.textContent = "Formulas in";
-    fieldset.appendChild(legend);
-    [["mpa", "MPa and mm/s"], ["bar", "bar and mm/s"], ["psi", "psi and in/s"]].forEach(function (each) {
-      if (!document.querySelector(".u-" + each[0])) return;
-      var label = document.createElement("label");
-      var radio = document.createElement("input");
-      radio.type = "radio";
-      radio.name = "units";
-      radio.value = each[0];
-      radio.checked = each[0] === chosen;
-      radio.addEventListener("change", function () { show(each[0]); });
-      label.append(radio, each[1]);
-      fieldset.appendChild(label);
-    });
-    header.appendChild(fieldset);
-    show(chosen);
-  }
-})();
+  figure.addEventListener("pointerleave", function () { readout.textContent = ""; });
+});
+document.querySelectorAll("[data-copy]").forEach(function (line) {
+  var button = document.createElement("button");
+  button.type = "button";
+  button.className = "copy";
+  button.textContent = "Copy";
+  button.setAttribute("aria-label", "Copy " + line.getAttribute("data-copy"));
+  button.addEventListener("click", function () {
+    var done = function () { button.textContent = "Copied"; setTimeout(function () { button.textContent = "Copy"; }, 1500); };
+    var text = line.getAttribute("data-copy");
+    if (navigator.clipboard && window.isSecureContext) {
+      navigator.clipboard.writeText(text).then(done, function () { select(line); });
+    } else {
+      // A page opened from a folder has no clipboard of that kind.
+      var area = document.createElement("textarea");
+      area.value = text;
+      document.body.appendChild(area);
+      area.select();
+      var copied = document.execCommand("copy");
+      area.remove();
+      button.focus();
+      if (copied) done();
+    }
+  });
+  line.appendChild(button);
+});
+// A page that was sent alone has its files inside.
+document.querySelectorAll("a[data-file]").forEach(function (link) {
+  var name = link.getAttribute("data-file");
+  link.addEventListener("click", function () {
+    var files = JSON.parse(document.getElementById("burnlaw-files").textContent);
+    var text = name in files ? files[name] : document.getElementById("burnlaw-document").textContent;
+    link.href = URL.createObjectURL(new Blob([text], { type: name.endsWith(".csv") ? "text/csv" : "application/json" }));
+    link.download = name;
+    setTimeout(function () { URL.revokeObjectURL(link.href); }, 60000);
+  });
+});
+function select(line) {
+  window.getSelection().selectAllChildren(line);
+}
+function remembered() {
+  try { return localStorage.getItem("burnlaw-units"); } catch (none) { return null; }
+}
+function show(units) {
+  document.documentElement.setAttribute("data-units", units);
+  try { localStorage.setItem("burnlaw-units", units); } catch (none) { /* not remembered, then */ }
+  document.dispatchEvent(new Event("burnlaw-units"));
+}
+var header = document.querySelector("header");
+if (header && document.querySelector(".formula")) {
+  var chosen = remembered() || "mpa";
+  var fieldset = document.createElement("fieldset");
+  fieldset.className = "units";
+  var legend = document.createElement("legend");
+  legend.textContent = "Formulas in";
+  fieldset.appendChild(legend);
+  [["mpa", "MPa and mm/s"], ["bar", "bar and mm/s"], ["psi", "psi and in/s"]].forEach(function (each) {
+    if (!document.querySelector(".u-" + each[0])) return;
+    var label = document.createElement("label");
+    var radio = document.createElement("input");
+    radio.type = "radio";
+    radio.name = "units";
+    radio.value = each[0];
+    radio.checked = each[0] === chosen;
+    radio.addEventListener("change", function () { show(each[0]); });
+    label.append(radio, each[1]);
+    fieldset.appendChild(label);
+  });
+  header.appendChild(fieldset);
+  show(chosen);
+}

@@ -32,7 +32,7 @@ class ReportPagesTest {
                 }
             }
         });
-        try (AllCores cores = new AllCores()) {
+        try (ReportWorkers cores = new ReportWorkers(2)) {
             assertThatThrownBy(() -> ReportPages.write(
                             SampleDocument.rich(), CompletableFuture.completedFuture(""), full, cores))
                     .isInstanceOf(IOException.class)
@@ -62,7 +62,7 @@ class ReportPagesTest {
                 few.plans(),
                 few.cautions(),
                 few.leftOut());
-        try (AllCores cores = new AllCores()) {
+        try (ReportWorkers cores = new ReportWorkers(2)) {
             ReportPages.write(
                     document,
                     CompletableFuture.completedFuture(""),

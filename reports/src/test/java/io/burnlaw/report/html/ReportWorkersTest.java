@@ -11,16 +11,16 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-class AllCoresTest {
+class ReportWorkersTest {
 
     @Test
     void resultsStandInTheOrderOfTheWork() throws IOException {
-        try (AllCores cores = new AllCores()) {
+        try (ReportWorkers cores = new ReportWorkers(2)) {
             List<Future<Integer>> squares = cores.start(100, i -> () -> {
                 Thread.sleep(i % 3);
                 return i * i;
             });
-            assertThat(AllCores.results(squares))
+            assertThat(ReportWorkers.results(squares))
                     .containsExactlyElementsOf(
                             IntStream.range(0, 100).mapToObj(i -> i * i).toList());
         }
@@ -28,7 +28,7 @@ class AllCoresTest {
 
     @Test
     void whatTheWorkThrowsComesOutAsItIs() {
-        try (AllCores cores = new AllCores()) {
+        try (ReportWorkers cores = new ReportWorkers(2)) {
             Future<Integer> full = cores.start(() -> {
                 throw new IOException("No space left on device");
             });
@@ -38,11 +38,11 @@ class AllCoresTest {
             Future<Integer> fatal = cores.start(() -> {
                 throw new OutOfMemoryError("heap");
             });
-            assertThatThrownBy(() -> AllCores.result(full))
+            assertThatThrownBy(() -> ReportWorkers.result(full))
                     .isInstanceOf(IOException.class)
                     .hasMessageContaining("space");
-            assertThatThrownBy(() -> AllCores.result(fault)).isInstanceOf(IllegalArgumentException.class);
-            assertThatThrownBy(() -> AllCores.result(fatal)).isInstanceOf(OutOfMemoryError.class);
+            assertThatThrownBy(() -> ReportWorkers.result(fault)).isInstanceOf(IllegalArgumentException.class);
+            assertThatThrownBy(() -> ReportWorkers.result(fatal)).isInstanceOf(OutOfMemoryError.class);
         }
     }
 
@@ -50,7 +50,7 @@ class AllCoresTest {
     void nobodyIsAtWorkOnceItIsClosed() throws Exception {
         CountDownLatch begun = new CountDownLatch(1);
         AtomicBoolean ended = new AtomicBoolean();
-        try (AllCores cores = new AllCores()) {
+        try (ReportWorkers cores = new ReportWorkers(2)) {
             cores.start(() -> {
                 begun.countDown();
                 long end = System.nanoTime() + 50_000_000;

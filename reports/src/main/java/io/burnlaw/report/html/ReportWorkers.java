@@ -12,11 +12,19 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
-/** Independent work on all cores of the machine; what it gives stands in the order of the work. */
-public final class AllCores implements AutoCloseable {
+/** Independent work on some threads; what it gives stands in the order of the work. */
+public final class ReportWorkers implements AutoCloseable {
 
-    private final ExecutorService pool =
-            Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
+    private final ExecutorService pool;
+
+    /**
+     * Starts them.
+     *
+     * @param workers threads, at least 1
+     */
+    public ReportWorkers(int workers) {
+        pool = Executors.newFixedThreadPool(workers);
+    }
 
     /**
      * Starts a piece of work.

@@ -1,0 +1,253 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.characterize.FiringResult;
+import io.burnlaw.characterize.RecordLook;
+import io.burnlaw.finding.Severity;
+import io.burnlaw.quantity.NumberFormat;
+import io.burnlaw.quantity.Unit;
+import io.burnlaw.reduction.events.EventFinder;
+import io.burnlaw.reduction.point.RatePoint;
+import io.burnlaw.report.document.Events;
+import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.TraceHistory;
+import io.burnlaw.report.html.RecordPage.Fact;
+import io.burnlaw.report.wording.Numbers;
+import io.burnlaw.trace.Trace;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** A record alone, as a page shows it: its trace and events as a firing without a rate, and its figures in words. */
+public final class RecordDocument {
+
+    private RecordDocument() {}
+
+    /**
+     * A record without a grain.
+     *
+     * @param look what it shows
+     * @param name of the file
+     * @return a firing that has no rate
+     */
+    public static Firing firing(RecordLook look, String name) {
+        boolean pressure = look.asRead().hasPressure();
+        boolean flagged = look.findings().stream().anyMatch(finding -> finding.severity() != Severity.NOTE);
+        return new Firing(
+                name,
+                "",
+                null,
+                flagged ? "flagged" : "used",
+                name,
+                null,
+                FindingDocument.of(look.findings()),
+                look.events().map(found -> events(look, found)).orElse(null),
+                look.events()
+                        .map(found -> PublishedQuantities.of(burnout(found) - found.crossing(), Unit.SECOND))
+                        .orElse(null),
+                null,
+                null,
+                null,
+                pressure
+                        ? PublishedQuantities.of(
+                                highest(look.record().trace().pressures()),
+                                look.record().noiseStd(),
+                                Unit.MEGAPASCAL)
+                        : null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                List.of(),
+                List.of(),
+                look.history()
+                        .map(history -> history(history.samples(), pressure))
+                        .orElse(null),
+                null);
+    }
+
+    /**
+     * A record whose grain is known.
+     *
+     * @param result of its reduction
+     * @return the firing as a report shows it
+     */
+    public static Firing firing(FiringResult result) {
+        return FiringDocument.of(result, USUAL_EXPONENT, Optional.empty(), true);
+    }
+
+    /** For the mean of the pressure alone: it moves by less than a part in a thousand with any usual exponent [1]. */
+    private static final double USUAL_EXPONENT = 0.4;
+
+    /**
+     * The figures of a record, each with its unit.
+     *
+     * @param look what it shows
+     * @return in the order in which people look for them
+     */
+    public static List<Fact> facts(RecordLook look) {
+        Trace raw = look.asRead();
+        boolean pressure = raw.hasPressure();
+        double[] read = pressure ? raw.pressures() : raw.thrusts();
+        double[] zeroed = pressure
+                ? look.record().trace().pressures()
+                : look.record().trace().thrusts();
+        Unit unit = pressure ? Unit.MEGAPASCAL : Unit.NEWTON;
+        Unit small = pressure ? Unit.KILOPASCAL : Unit.NEWTON;
+        String absolute = pressure ? " absolute" : "";
+        int n = raw.size();
+        double span = raw.time(n - 1) - raw.time(0);
+        List<Fact> facts = new ArrayList<>();
+        facts.add(new Fact(
+                "samples",
+                "%d in %s s, one each %s ms"
+                        .formatted(n, figure(span, 4), figure(1e3 * span / Math.max(1, n - 1), 4))));
+        facts.add(new Fact(
+                pressure ? "pressure" : "thrust",
+                "from %s to %s %s%s"
+                        .formatted(in(unit, lowest(read)), in(unit, highest(read)), unit.symbol(), absolute)));
+        double range = highest(zeroed) - lowest(zeroed);
+        facts.add(new Fact(
+                "noise",
+                "%s %s, %s %% of the range"
+                        .formatted(
+                                in(small, look.record().noiseStd()),
+                                small.symbol(),
+                                figure(100 * look.record().noiseStd() / Math.max(range, 1e-12), 2))));
+        double offset = quiet(look, read) - (pressure ? look.ambient() : 0);
+        facts.add(new Fact(
+                "zero",
+                "reads %s %s%s before the burn, known to %s %s"
+                        .formatted(
+                                in(small, offset),
+                                small.symbol(),
+                                pressure ? " over ambient" : "",
+                                in(small, look.record().zeroStd()),
+                                small.symbol())));
+        look.events()
+                .ifPresentOrElse(
+                        found -> {
+                            facts.add(new Fact("ignition", "at " + figure(found.crossing(), 5) + " s"));
+                            facts.add(new Fact(
+                                    "burnout",
+                                    "at %s s, %s s after ignition"
+                                            .formatted(
+                                                    figure(burnout(found), 5),
+                                                    figure(burnout(found) - found.crossing(), 4))));
+                        },
+                        () -> facts.add(new Fact(
+                                "events",
+                                look.operation().isEmpty()
+                                        ? "nothing rises clearly above the noise"
+                                        : "no ignition with a burnout after it can be made out")));
+        facts.add(new Fact(
+                pressure ? "pressure over time" : "total impulse",
+                figure(impulse(look, zeroed, pressure ? look.ambient() : 0) / (pressure ? 1e6 : 1), 4)
+                        + (pressure ? " MPa s over ambient" : " N s")));
+        return facts;
+    }
+
+    /**
+     * What the grain adds.
+     *
+     * @param result of the reduction
+     * @return rate and c*; nothing where the record was rejected
+     */
+    public static List<Fact> facts(FiringResult result) {
+        return result.reduction()
+                .match(
+                        reduced -> {
+                            RatePoint point = reduced.points().get(0);
+                            List<Fact> facts = new ArrayList<>();
+                            facts.add(new Fact(
+                                    "rate",
+                                    Numbers.withStd(PublishedQuantities.of(
+                                                    point.rate(), point.rateStd(), Unit.MILLIMETRE_PER_SECOND))
+                                            + " at "
+                                            + Numbers.withStd(PublishedQuantities.of(
+                                                    point.pressures().powerMean(USUAL_EXPONENT),
+                                                    point.pressureStd(),
+                                                    Unit.MEGAPASCAL))
+                                            + " absolute"));
+                            reduced.characteristicVelocity()
+                                    .map(velocity -> PublishedQuantities.of(velocity, Unit.METRE_PER_SECOND))
+                                    .ifPresent(velocity -> facts.add(new Fact("c*", Numbers.withStd(velocity))));
+                            return facts;
+                        },
+                        rejected -> List.of());
+    }
+
+    private static double burnout(EventFinder.Found found) {
+        return found.bisector().orElse(found.curvature());
+    }
+
+    private static Events events(RecordLook look, EventFinder.Found found) {
+        double end = look.operation().orElseThrow().to();
+        return new Events(
+                PublishedQuantities.of(found.start(), Unit.SECOND),
+                PublishedQuantities.of(found.crossing(), found.ignitionSpread(), Unit.SECOND),
+                PublishedQuantities.of(burnout(found), found.burnoutSpread(), Unit.SECOND),
+                PublishedQuantities.of(burnout(found), Unit.SECOND),
+                PublishedQuantities.of(found.curvature(), Unit.SECOND),
+                PublishedQuantities.of(end, Unit.SECOND),
+                PublishedQuantities.of(found.actionStart(), Unit.SECOND),
+                PublishedQuantities.of(found.actionEnd(), Unit.SECOND));
+    }
+
+    private static TraceHistory history(io.burnlaw.reduction.point.TraceHistory.Samples samples, boolean pressure) {
+        return new TraceHistory(
+                PublishedQuantities.course(samples.time(), Unit.SECOND),
+                pressure ? PublishedQuantities.course(samples.pressure(), Unit.MEGAPASCAL) : List.of(),
+                thrust(samples, pressure),
+                null,
+                null);
+    }
+
+    private static @Nullable List<Double> thrust(
+            io.burnlaw.reduction.point.TraceHistory.Samples samples, boolean pressure) {
+        return pressure ? null : PublishedQuantities.course(samples.pressure(), Unit.NEWTON);
+    }
+
+    /** Mean of what was read before anything burned. */
+    private static double quiet(RecordLook look, double[] read) {
+        double sum = 0;
+        int count = 0;
+        for (int i = 0;
+                i < read.length
+                        && (count == 0 || look.asRead().time(i) <= look.record().quietUntil());
+                i++) {
+            sum += read[i];
+            count++;
+        }
+        return sum / count;
+    }
+
+    private static double impulse(RecordLook look, double[] values, double ambient) {
+        Trace trace = look.asRead();
+        double sum = 0;
+        for (int i = 1; i < Math.min(values.length, trace.size()); i++) {
+            sum += (trace.time(i) - trace.time(i - 1)) * ((values[i] + values[i - 1]) / 2 - ambient);
+        }
+        return sum;
+    }
+
+    private static double highest(double[] values) {
+        return Arrays.stream(values).max().orElse(0);
+    }
+
+    private static double lowest(double[] values) {
+        return Arrays.stream(values).min().orElse(0);
+    }
+
+    private static String in(Unit unit, double si) {
+        return figure(unit.fromSi(si), 3);
+    }
+
+    private static String figure(double value, int significant) {
+        return NumberFormat.plain(value, significant);
+    }
+}
