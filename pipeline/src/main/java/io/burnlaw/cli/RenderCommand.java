@@ -60,10 +60,10 @@ final class RenderCommand implements Callable<Integer> {
         try {
             ReportWriter.write(document, output, ReportWriter.Options.EVERYTHING);
             if (document.leftOut() != null) {
-                err.println(
-                        Terminal.safe("burnlaw: " + file + " does not hold the traces and the rates along the burns;"
-                                + " the report is drawn without them. They are in the burnlaw.json that belongs to it: name that"
-                                + " file, or put it beside the page."));
+                err.println(Terminal.safe("burnlaw: " + file
+                        + " does not hold the traces, the rates along the burns and the budgets of the firings;"
+                        + " the report is drawn without them. They are in the burnlaw.json that belongs to it: name that"
+                        + " file, or put it beside the page."));
             }
             spec.commandLine().getOut().println(Terminal.safe("written: " + output.resolve("index.html")));
             return ExitCode.DONE;

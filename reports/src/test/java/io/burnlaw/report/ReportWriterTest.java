@@ -53,12 +53,12 @@ class ReportWriterTest {
         Path alone = Files.copy(work.resolve("out/index.html"), work.resolve("sent.html"));
         String sha256 = read(work.resolve("out/burnlaw.json")).file().sha256();
         Characterization carried = read(alone).document();
-        assertThat(carried)
-                .isEqualTo(SampleDocument.rich().withoutCourses(sha256))
-                .isNotEqualTo(SampleDocument.rich());
+        assertThat(carried).isEqualTo(SampleDocument.rich().forPage(sha256)).isNotEqualTo(SampleDocument.rich());
         assertThat(carried.leftOut())
-                .containsExactly(
-                        new LeftOut(List.of("firings[].along", "firings[].trace_history"), "burnlaw.json", sha256));
+                .containsExactly(new LeftOut(
+                        List.of("firings[].along", "firings[].trace_history", "firings[].budget"),
+                        "burnlaw.json",
+                        sha256));
         assertThat(Files.readString(alone)).contains("SHA-256 <span class=\"sum\">" + sha256);
     }
 
