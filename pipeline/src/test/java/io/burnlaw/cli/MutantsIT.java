@@ -123,6 +123,7 @@ class MutantsIT {
             String[] words = way(seed, campaign);
             Answer answer = jar.answer(words);
             tally.judge(answer, mutant.what(), seed);
+            tally.leaveNowAndThen(SEED);
             // there is no motor to plan for in one of the formulations, changed or not
             if (mutant.meaningKept() && answer.code() != (words[0].equals("plan") ? 1 : 0)) {
                 tally.wrong("same meaning, and exit " + answer.code(), mutant.what(), seed);
@@ -183,6 +184,7 @@ class MutantsIT {
             RunnableJar.Outcome outcome = RunnableJar.run(folder, words);
             Answer answer = new Answer(outcome.exitCode(), outcome.out(), outcome.err());
             tally.judge(answer, mutant.what(), seed);
+            tally.leaveNowAndThen(first);
             tally.count("as a process");
             MutatedCampaigns.delete(folder.resolve("report"));
             if (!jar.answer(words).equals(answer)) {

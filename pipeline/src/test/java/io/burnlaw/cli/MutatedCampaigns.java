@@ -121,7 +121,7 @@ final class MutatedCampaigns {
                 change = whole(files, file, random);
             } else {
                 ChangedText.Changed made = ChangedText.of(file, text(files, file), random);
-                touched += touched(file, made);
+                touched += changes == 1 ? touched(file, made) : "";
                 files.put(
                         file,
                         made.text()
