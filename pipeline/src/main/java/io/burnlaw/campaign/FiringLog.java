@@ -121,7 +121,7 @@ final class FiringLog {
         if (grain.isEmpty() || throat.isEmpty()) {
             return Optional.empty();
         }
-        fitTogether(row, grain.get(), throat.get(), mass);
+        fitTogether(row, formulation, grain.get(), throat.get(), mass);
         return Optional.of(new Firing(
                 id,
                 formulation,
@@ -146,39 +146,64 @@ final class FiringLog {
     }
 
     /** Says what cannot belong to one motor, whatever its propellant; grains may lie side by side. */
-    private static void fitTogether(TableRow row, GrainDescription grain, Measured throat, Optional<Measured> mass) {
+    private void fitTogether(
+            TableRow row, String formulation, GrainDescription grain, Measured throat, Optional<Measured> mass) {
         double across = 0;
-        double volume = 0;
+        double outside = 0;
+        double cores = 0;
+        double widest = 0;
         for (int i = 1; i <= grain.segments(); i++) {
-            Measured outer = grain.dimensions()
-                    .getOrDefault("outer_diameter_" + i, grain.dimensions().get("outer_diameter"));
-            Measured length = grain.dimensions()
-                    .getOrDefault("segment_length_" + i, grain.dimensions().get("segment_length"));
-            if (outer == null || length == null) {
+            Optional<Measured> outer = of(grain, "outer_diameter", i);
+            Optional<Measured> length = of(grain, "segment_length", i);
+            if (outer.isEmpty() || length.isEmpty()) {
                 return;
             }
-            across += Math.PI / 4 * outer.value() * outer.value();
-            volume += Math.PI / 4 * outer.value() * outer.value() * length.value();
+            double face = circle(outer.get());
+            widest = Math.max(widest, outer.get().value());
+            across += face;
+            outside += face * length.get().value();
+            cores += of(grain, "core_diameter", i).map(FiringLog::circle).orElse(0.0)
+                    * length.get().value();
         }
         boolean inTube = !grain.kind().equals(GrainKind.ROD.word());
-        if (inTube && Math.PI / 4 * throat.value() * throat.value() >= across) {
+        if (inTube && circle(throat) >= across) {
             row.wrong(
                     "throat_diameter",
                     "the throat is wider than the grain",
                     row.text("throat_diameter").orElse(""),
                     "a diameter well below the outer diameter",
-                    "look for a slipped decimal point, then at the unit");
+                    LikelyCause.ofThroat(throat.value(), widest).orElse("look at the unit"));
         }
         if (mass.isPresent()
-                && Plausible.density(Math.max(mass.get().value() / volume, 1000))
+                && Plausible.density(Math.max(mass.get().value() / outside, 1000))
                         .isPresent()) {
+            double density = context.head().formulations().stream()
+                    .filter(known -> known.id().equals(formulation))
+                    .flatMap(known -> known.density().stream())
+                    .mapToDouble(Measured::value)
+                    .findFirst()
+                    .orElse(LikelyCause.USUAL_DENSITY);
+            double whole = outside;
+            double core = cores;
+            double expected = density * (whole - core);
             row.wrong(
                     "propellant_mass",
                     "a grain of this size cannot weigh this much",
                     row.text("propellant_mass").orElse(""),
-                    "at most %.3g g for its outside".formatted(5000 * volume * 1000),
-                    "look at g against kg, then at the number of segments");
+                    "about %.3g g by its dimensions".formatted(1000 * expected),
+                    LikelyCause.ofMass(mass.get().value() / expected, grain.segments())
+                            .or(() -> LikelyCause.ofOuterDiameter(mass.get().value() / (density * (4 * whole - core))))
+                            .orElse("look at g against kg, then at the number of segments"));
         }
+    }
+
+    private static Optional<Measured> of(GrainDescription grain, String dimension, int segment) {
+        return Optional.ofNullable(grain.dimensions()
+                .getOrDefault(dimension + "_" + segment, grain.dimensions().get(dimension)));
+    }
+
+    private static double circle(Measured diameter) {
+        return Math.PI / 4 * diameter.value() * diameter.value();
     }
 
     private void noRecord(TableRow row) {

@@ -4,6 +4,8 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.InputFile;
+import io.burnlaw.planning.Cautions;
+import io.burnlaw.planning.Plan;
 import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.CampaignPlausibility;
@@ -16,6 +18,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.concurrent.ForkJoinTask;
 import java.util.stream.Collectors;
@@ -79,6 +82,42 @@ public final class Characterizer {
                 outlooks,
                 ComparisonWork.comparisons(formulations, level),
                 ComparisonWork.trends(formulations, level));
+    }
+
+    /**
+     * A campaign whose points were measured and reduced elsewhere.
+     *
+     * @param campaign with one formulation, settings and batches; without firings
+     * @param points   of the formulation
+     * @return its law, without predictions
+     */
+    public static CampaignResult pooled(Campaign campaign, List<RatePoint> points) {
+        Formulation formulation = campaign.formulations().get(0);
+        FormulationResult result = Workers.run(
+                2,
+                () -> Guard.around(
+                        () -> FormulationWork.of(campaign, formulation, points, List.of()),
+                        "the law of " + formulation.id(),
+                        fault -> FormulationWork.failed(formulation, points, fault)));
+        String none = "No firing is predicted: the points come from several campaigns.";
+        return new CampaignResult(
+                campaign,
+                campaign.inputs(),
+                campaign.notes(),
+                List.of(),
+                List.of(),
+                List.of(result),
+                List.of(new Predictions(
+                        new PredictionCheck.NotPredicted(none),
+                        new Plan.Refused(
+                                formulation.id(),
+                                "none",
+                                OptionalDouble.empty(),
+                                "No throat is named: no motor of this propellant is known. burnlaw plan takes one by --grain.",
+                                Cautions.ALWAYS),
+                        Optional.empty())),
+                List.of(),
+                List.of());
     }
 
     /** Those with a record first: their c* is needed by those that were only timed. All in the order of the log. */

@@ -21,6 +21,7 @@ final class Commands {
             new Entry("record", "look at one record alone, without a campaign", RecordCommand::make),
             new Entry("run", "reduce every firing, fit the law, write the report", RunCommand::new),
             new Entry("compare", "say whether propellants of several campaigns differ", CompareCommand::new),
+            new Entry("pool", "make one of several campaigns of one formulation", PoolCommand::new),
             new Entry("plan", "say which throat to drill next, and which not", PlanCommand::new),
             new Entry("render", "draw the report from a published document alone", RenderCommand::new),
             new Entry("simulate", "make an invented campaign from a scenario with a known law", SimulateCommand::new),

@@ -36,7 +36,8 @@ final class FindingList {
                 return row.id() + ": " + row.problem().orElseThrow().text();
             }
             return row.id() + " (" + row.trace() + "): "
-                    + finding.code().title().toLowerCase(Locale.ROOT) + ": " + finding.message() + advice();
+                    + finding.code().title().toLowerCase(Locale.ROOT) + ": "
+                    + finding.message().replaceFirst("^(Most likely [^.]*\\.) ", "$1\n    ") + advice();
         }
     }
 

@@ -1,10 +1,14 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.publish.PlannableNumbers;
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.document.Characterization;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -56,20 +60,43 @@ final class RenderCommand implements Callable<Integer> {
         try {
             ReportWriter.write(document, output, ReportWriter.Options.EVERYTHING);
             if (document.leftOut() != null) {
-                err.println(
-                        Terminal.safe("burnlaw: " + file + " does not hold the traces and the rates along the burns;"
-                                + " the report is drawn without them. They are in the burnlaw.json that belongs to it: name that"
-                                + " file, or put it beside the page."));
+                err.println(Terminal.safe("burnlaw: " + file
+                        + " does not hold the traces, the rates along the burns and the budgets of the firings;"
+                        + " the report is drawn without them. They are in the burnlaw.json that belongs to it: name that"
+                        + " file, or put it beside the page."));
             }
             spec.commandLine().getOut().println(Terminal.safe("written: " + output.resolve("index.html")));
             return ExitCode.DONE;
         } catch (IOException failed) {
             err.println(Terminal.safe("burnlaw: " + failed.getMessage()));
             return ExitCode.NOT_WRITTEN;
-        } catch (IllegalArgumentException edited) {
-            err.println(Terminal.safe("burnlaw: " + file + ": the document says what no run writes: "
-                    + edited.getMessage() + "; take one that is unedited"));
+        } catch (RuntimeException edited) {
+            if (Boolean.getBoolean("burnlaw.trace")) {
+                edited.printStackTrace();
+            }
+            explain(document, edited, err);
             return ExitCode.UNUSABLE;
         }
+    }
+
+    /** Any document may be handed over; what is drawn without trouble is what a run writes. */
+    private void explain(Characterization document, RuntimeException edited, PrintWriter err) {
+        List<Problem> problems = document.formulations().stream()
+                .flatMap(each ->
+                        PlannableNumbers.problems(file.toString(), each, Optional.empty(), document.campaign())
+                                .stream())
+                .distinct()
+                .toList();
+        if (!problems.isEmpty()) {
+            ProblemList.print(problems, err);
+            return;
+        }
+        // of an axis without end nothing is learned
+        boolean said = edited.getClass() == IllegalArgumentException.class
+                && !edited.getMessage().contains("Infinity")
+                && !edited.getMessage().contains("NaN");
+        String why = said ? ": " + edited.getMessage() : "";
+        err.println(Terminal.safe("burnlaw: " + file + ": the document says what no run writes" + why
+                + "; take one that is unedited. If it is, please report it."));
     }
 }

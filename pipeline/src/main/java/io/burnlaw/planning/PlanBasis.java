@@ -95,6 +95,29 @@ public record PlanBasis(
                 remarks);
     }
 
+    /**
+     * The same with another highest pressure of any firing.
+     *
+     * @param other [Pa, absolute]
+     * @return the basis
+     */
+    public PlanBasis withHighestFired(OptionalDouble other) {
+        return new PlanBasis(
+                formulation,
+                law,
+                points,
+                slowBelow,
+                fastAbove,
+                motor,
+                grain,
+                strengthStd,
+                throatStd,
+                hardware,
+                other,
+                ignition,
+                remarks);
+    }
+
     /** How many firings the usual scatter counts for beside the measured one; own convention. */
     private static final int USUAL_COUNTS_FOR = 3;
 

@@ -28,12 +28,19 @@ final class Caveats {
      * @return sentences
      */
     static List<String> of(List<ChosenFormulation> formulations) {
-        ChosenFormulation baseline = formulations.get(0);
         List<String> caveats = new ArrayList<>();
         if (formulations.stream().map(ChosenFormulation::source).distinct().count() > 1) {
             caveats.add("The campaigns were measured apart: what differs between their stands, sensors, batches and"
                     + " operators counts as a difference of the propellants here.");
         }
+        caveats.addAll(betweenThem(formulations));
+        return caveats;
+    }
+
+    /** What differs between the first formulation and the others in temperature and method. */
+    static List<String> betweenThem(List<ChosenFormulation> formulations) {
+        ChosenFormulation baseline = formulations.get(0);
+        List<String> caveats = new ArrayList<>();
         for (ChosenFormulation candidate : formulations.subList(1, formulations.size())) {
             OptionalDouble warm = temperature(candidate);
             OptionalDouble cold = temperature(baseline);

@@ -57,6 +57,7 @@ public final class PlannableNumbers {
     private void campaign(CampaignSummary campaign) {
         quantity("ambient_pressure", campaign.ambientPressure(), Dimension.PRESSURE, 1e3, 1e6);
         quantity("case_pressure_limit", campaign.casePressureLimit(), Dimension.PRESSURE, 1e3, 1e8);
+        number("confidence", campaign.confidence(), 0.5, 0.9999);
         if (campaign.safetyFactor() != null) {
             number("safety_factor", campaign.safetyFactor(), 1, 100);
         }

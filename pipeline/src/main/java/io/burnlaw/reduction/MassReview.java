@@ -1,6 +1,7 @@
 package io.burnlaw.reduction;
 
 import io.burnlaw.campaign.Firing;
+import io.burnlaw.campaign.LikelyCause;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
@@ -25,9 +26,6 @@ final class MassReview {
     private static final double LEAST = 500;
 
     private static final double MOST = 5000;
-
-    /** Cubic inches in cubic millimetres [1]. */
-    private static final double INCH = 25.4 * 25.4 * 25.4;
 
     private MassReview() {}
 
@@ -79,15 +77,15 @@ final class MassReview {
         return List.of(Finding.of(
                 FindingCode.GRAIN_MASS,
                 Sentence.of(
-                        "%.4g g in the %.4g cm3 of the grain are %.3g g/cm3, %.0f %% %s than the propellant's %.3g g/cm3."
-                                + "%s",
+                        "%s%.4g g in the %.4g cm3 of the grain are %.3g g/cm3, %.0f %% %s than the propellant's %.3g"
+                                + " g/cm3.",
+                        cause(ratio.get(), row.grain().segments()),
                         1e3 * mass.value(),
                         1e6 * burn.grain().volume(0),
                         1e-3 * mass.value() / burn.grain().volume(0),
                         100 * Math.abs(ratio.get() - 1),
                         ratio.get() > 1 ? "more" : "less",
-                        1e-3 * density.value(),
-                        segments(row.grain().segments(), ratio.get()))));
+                        1e-3 * density.value())));
     }
 
     /** Mass over volume that no solid propellant has: then a length or the mass stands in another unit than meant. */
@@ -100,51 +98,28 @@ final class MassReview {
                 .map(mass -> Finding.of(
                                 FindingCode.GRAIN_MASS,
                                 Sentence.of(
-                                        "%.4g g in the %.4g cm3 of the grain are %.3g g/cm3; solid propellants have %.2g g/cm3"
-                                                + " to %.2g g/cm3. %s",
+                                        "%s%.4g g in the %.4g cm3 of the grain are %.3g g/cm3; solid propellants have %.2g"
+                                                + " g/cm3 to %.2g g/cm3.",
+                                        cause(
+                                                mass / (volume * LikelyCause.USUAL_DENSITY),
+                                                firing.grain().segments()),
                                         1e3 * mass,
                                         1e6 * volume,
                                         1e-3 * mass / volume,
                                         1e-3 * LEAST,
-                                        1e-3 * MOST,
-                                        unit(mass / volume)))
+                                        1e-3 * MOST))
                         .withSeverity(Severity.REJECTION))
                 .stream()
                 .toList();
-    }
-
-    private static String unit(double density) {
-        if (within(density / 1000)) {
-            return Sentence.of(
-                    "With all its lengths in [cm], or the mass in [g] instead of [kg], it would be %.3g g/cm3.",
-                    1e-6 * density);
-        }
-        if (within(density * 1000)) {
-            return Sentence.of("With the mass in [kg] instead of [g] it would be %.3g g/cm3.", density);
-        }
-        if (within(density * INCH)) {
-            return Sentence.of(
-                    "With all its lengths in [mm] instead of [in] it would be %.3g g/cm3.", 1e-3 * density * INCH);
-        }
-        return within(density / INCH)
-                ? Sentence.of("With all its lengths in [in] it would be %.3g g/cm3.", 1e-3 * density / INCH)
-                : "Check the mass, the lengths and their units.";
-    }
-
-    private static boolean within(double density) {
-        return density >= LEAST && density <= MOST;
     }
 
     private static double relative(Measured measured, double usual) {
         return measured.stdOr(usual * measured.value()) / measured.value();
     }
 
-    /** A grain of another number of segments, where that explains the mass. */
-    private static String segments(int stated, double ratio) {
-        long other = Math.round(stated * ratio);
-        boolean explains = other != stated && other > 0 && Math.abs(stated * ratio / other - 1) < USUAL / 2;
-        return explains
-                ? String.format(Locale.ROOT, " It is the mass of %d such segments, not of %d.", other, stated)
-                : "";
+    private static String cause(double ratio, int segments) {
+        return LikelyCause.ofMass(ratio, segments)
+                .map(words -> words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + ". ")
+                .orElse("");
     }
 }

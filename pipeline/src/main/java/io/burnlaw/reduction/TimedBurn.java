@@ -100,9 +100,8 @@ public final class TimedBurn {
         if (!mass.isEmpty()) {
             return new Reduction.Rejected(firing.id(), mass, Optional.empty());
         }
-        Reduction result = new TimedBurn(firing, grain).reduced(time, density, ratio, velocity);
         double rate = grain.web().value() / time.value();
-        if (result instanceof Reduction.Reduced && !BurnTime.possible(rate)) {
+        if (!BurnTime.possible(rate)) {
             return rejected(
                     firing,
                     FindingCode.IMPLAUSIBLE_BURN_TIME,
@@ -110,7 +109,7 @@ public final class TimedBurn {
                             "A web of %.3g mm in %.3g s makes %.3g mm/s; solid propellants burn at %s.",
                             1e3 * grain.web().value(), time.value(), 1e3 * rate, BurnTime.BOUNDS));
         }
-        return result;
+        return new TimedBurn(firing, grain).reduced(time, density, ratio, velocity);
     }
 
     private static Reduction rejected(Firing firing, FindingCode code, String text) {

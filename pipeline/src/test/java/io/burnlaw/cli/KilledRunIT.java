@@ -2,6 +2,7 @@ package io.burnlaw.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.validation.StudyReport;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -65,8 +66,11 @@ class KilledRunIT {
                 between++;
             }
         }
-        System.out.printf(
-                "killed %d, older report %d, newer report %d, neither %d%n", KILLS, olderLeft, newerLeft, between);
+        StudyReport.row(
+                "kills-random",
+                "kind,times,outcome",
+                "killed at a random moment,%d,%d times the older report was there; %d times the newer; %d times neither"
+                        .formatted(KILLS, olderLeft, newerLeft, between));
         RunnableJar.run(folder, "run", sugar, "-o", "report", "--reproducible");
         assertThat(RunnableJar.files(folder.resolve("report"))).isEqualTo(newer);
         try (var beside = Files.list(folder)) {

@@ -40,7 +40,7 @@ class MutantsIT {
     @TempDir
     private Path folder;
 
-    private final MutatedCampaigns mutations = new MutatedCampaigns();
+    private final MutatedCampaigns mutations = MutatedCampaigns.small();
     private final JarInside jar = new JarInside();
 
     MutantsIT() throws Exception {}
@@ -89,15 +89,15 @@ class MutantsIT {
 
     private String[] way(long seed, Path campaign) {
         int way = (int) (seed % 20);
-        if (way < 10) {
+        if (way < 8) {
             return new String[] {"run", campaign.toString(), "--json", "--reproducible"};
         }
         return switch (way) {
-            case 10 ->
+            case 8 ->
                 new String[] {
                     "run", campaign.toString(), "-o", folder.resolve("report").toString()
                 };
-            case 11 -> new String[] {"plan", campaign.toString()};
+            case 9 -> new String[] {"plan", campaign.toString()};
             default -> new String[] {"check", campaign.toString()};
         };
     }
@@ -123,7 +123,9 @@ class MutantsIT {
             String[] words = way(seed, campaign);
             Answer answer = jar.answer(words);
             tally.judge(answer, mutant.what(), seed);
-            if (mutant.meaningKept() && answer.code() != 0) {
+            tally.leaveNowAndThen(SEED);
+            // there is no motor to plan for in one of the formulations, changed or not
+            if (mutant.meaningKept() && answer.code() != (words[0].equals("plan") ? 1 : 0)) {
                 tally.wrong("same meaning, and exit " + answer.code(), mutant.what(), seed);
             }
             if (!words[words.length - 1].equals("--reproducible") || answer.code() > 1) {
@@ -182,6 +184,7 @@ class MutantsIT {
             RunnableJar.Outcome outcome = RunnableJar.run(folder, words);
             Answer answer = new Answer(outcome.exitCode(), outcome.out(), outcome.err());
             tally.judge(answer, mutant.what(), seed);
+            tally.leaveNowAndThen(first);
             tally.count("as a process");
             MutatedCampaigns.delete(folder.resolve("report"));
             if (!jar.answer(words).equals(answer)) {

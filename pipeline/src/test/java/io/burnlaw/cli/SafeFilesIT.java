@@ -3,6 +3,7 @@ package io.burnlaw.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import io.burnlaw.validation.StudyReport;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -94,6 +95,16 @@ class SafeFilesIT {
             assertThat(beside()).containsExactly("drawn", "newer", "report");
             remove(folder.resolve("drawn"));
         }
+        left("at the first rename", ROUNDS, "the older report was there");
+        left("between the renames", 4 * ROUNDS, "put back by the next command: run; render; compare; plan");
+        left("after the second rename", ROUNDS, "the newer report was there; what was aside is cleared");
+    }
+
+    private static void left(String kind, int times, String outcome) {
+        StudyReport.row(
+                "kills-" + kind.replace(' ', '-'),
+                "kind,times,outcome",
+                kind + "," + times + "," + outcome + "; no file of the owner was lost");
     }
 
     private List<String> command(boolean ownNumbers, String... words) {
@@ -108,6 +119,7 @@ class SafeFilesIT {
     }
 
     private void twoAtOnce(boolean ownNumbers) throws Exception {
+        int refused = 0;
         for (int round = 0; round < 2 * ROUNDS; round++) {
             Files.writeString(report.resolve("notes.txt"), "mine");
             List<Process> both = new ArrayList<>();
@@ -133,11 +145,16 @@ class SafeFilesIT {
                 Files.delete(told.get(one));
             }
             assertThat(written).isPositive();
+            refused += 2 - written;
             assertThat(Files.readString(report.resolve("notes.txt"))).isEqualTo("mine");
             Files.delete(report.resolve("notes.txt"));
             assertThat(RunnableJar.files(report)).isEqualTo(newer);
             assertThat(beside()).containsExactly("newer", "report");
         }
+        left(
+                ownNumbers ? "two at once with the same process number" : "two at once",
+                2 * ROUNDS,
+                "one whole report; %d times the second was refused with 3".formatted(refused));
     }
 
     @Test

@@ -27,4 +27,21 @@ public final class StudyReport {
             throw new UncheckedIOException(failed);
         }
     }
+
+    /**
+     * Leaves a row of a long run, to be copied to the rows that are kept.
+     *
+     * @param name   of the file, kebab-case
+     * @param header names of its columns
+     * @param row    its values
+     */
+    public static void row(String name, String header, String row) {
+        try {
+            Path folder = Files.createDirectories(Path.of("target", "long-runs"));
+            Files.writeString(folder.resolve(name + ".csv"), header + "\n" + row + "\n");
+            System.out.println(header + "\n" + row);
+        } catch (IOException failed) {
+            throw new UncheckedIOException(failed);
+        }
+    }
 }

@@ -12,6 +12,11 @@ final class QuantityText {
     /** Longer ones are no quantities; the bound keeps hostile input cheap. */
     private static final int LONGEST = 200;
 
+    /** In SI; nothing that is measured about a motor is nearly so large, or so small (own convention). */
+    private static final double LARGEST = 1e30;
+
+    private static final double SMALLEST = 1e-30;
+
     private static final String NUMBER = "[+\\-\u2212]?[\\d.,]+(?:[eE][+\\-\u2212]?\\d+)?";
 
     private static final Pattern PART = Pattern.compile("\\s*(" + NUMBER + ")\\s*(.*?)\\s*");
@@ -160,12 +165,17 @@ final class QuantityText {
         return checked(new Quantity(value, OptionalDouble.of(inUnit), unit));
     }
 
-    /** A number that a double holds may still leave its range in SI. */
+    /** Beyond these a typing error or a wrong unit is certain, and products of such numbers leave the range of a double. */
     private QuantityReading checked(Quantity quantity) {
         Unit unit = quantity.unit();
-        boolean finite = Double.isFinite(unit.toSi(quantity.value()))
-                && Double.isFinite(unit.differenceToSi(quantity.std().orElse(0)));
-        return finite ? new QuantityReading.Read(quantity) : misread("the number is too large", "write " + example());
+        double value = Math.abs(unit.toSi(quantity.value()));
+        if (!(value < LARGEST && unit.differenceToSi(quantity.std().orElse(0)) < LARGEST)) {
+            return misread("the number is too large", "write " + example());
+        }
+        if (value < SMALLEST && value != 0) {
+            return misread("the number is too small", "write " + example());
+        }
+        return new QuantityReading.Read(quantity);
     }
 
     private Optional<QuantityReading> wrongNumber(String number) {

@@ -190,7 +190,9 @@ public final class TraceReader {
                 throw Refusal.of(
                         path,
                         0,
-                        Sentence.of("sample %d has a %s of %.2e %s", i + 1, name, values[i], unit),
+                        Double.isFinite(values[i])
+                                ? Sentence.of("sample %d has a %s of %.2e %s", i + 1, name, values[i], unit)
+                                : Sentence.of("sample %d has a %s that is too large to be a number", i + 1, name),
                         Sentence.of("numbers below %.0e %s", IMPOSSIBLE, unit),
                         "check the format of the numbers, and the units");
             }

@@ -1,0 +1,465 @@
+package io.burnlaw.publish;
+
+import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.FitSettings;
+import io.burnlaw.campaign.Hardware;
+import io.burnlaw.campaign.InputFile;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.ReductionSettings;
+import io.burnlaw.characterize.CampaignResult;
+import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.planning.PlanOptions;
+import io.burnlaw.planning.Planner;
+import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.Sentence;
+import io.burnlaw.reduction.point.PressureDistribution;
+import io.burnlaw.reduction.point.PressureError;
+import io.burnlaw.reduction.point.RatePoint;
+import io.burnlaw.report.document.CampaignSummary;
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Plan;
+import io.burnlaw.report.document.Point;
+import io.burnlaw.report.document.Quantity;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Several campaigns of one formulation as one, from their published documents alone. Each batch, and each campaign whose
+ * points name none, is a level of the law over batches: what differs between stands counts with the batches.
+ */
+public final class PooledCampaigns {
+
+    /** Densities further apart than this, and than their uncertainties explain, are those of two propellants [1]. */
+    private static final double SAME_DENSITY = 0.01;
+
+    private static final double SURE = 3;
+
+    private final List<ChosenFormulation> all;
+    private final Map<PublishedSource, Function<String, String>> ids;
+    private final Map<PublishedSource, Function<String, String>> batchNames;
+    private final Map<PublishedSource, String> labels = new HashMap<>();
+    private final String version;
+    private final Optional<String> created;
+
+    private PooledCampaigns(List<ChosenFormulation> all, String version, Optional<String> created) {
+        this.all = all;
+        this.version = version;
+        this.created = created;
+        List<PublishedSource> sources =
+                all.stream().map(ChosenFormulation::source).toList();
+        this.ids = UniqueIds.of(sources, MergedDocument::idsOf);
+        this.batchNames = UniqueIds.of(sources, this::batches);
+        for (PublishedSource source : sources) {
+            boolean told =
+                    sources.stream().map(PublishedSource::label).distinct().count() == sources.size();
+            labels.put(source, told ? source.label() : source.file().path());
+        }
+    }
+
+    /** What pooling gave. */
+    public sealed interface Result {
+
+        /**
+         * They are one.
+         *
+         * @param document of the pooled points, to be drawn, compared and planned from like any other
+         */
+        record Pooled(Characterization document) implements Result {}
+
+        /**
+         * They are not of one formulation, or cannot be used.
+         *
+         * @param problems all of them
+         */
+        record Refused(List<Problem> problems) implements Result {
+            public Refused {
+                problems = List.copyOf(problems);
+            }
+        }
+    }
+
+    /**
+     * Pools.
+     *
+     * @param sources     two at least
+     * @param formulation id in all of them; where empty the only one they have in common
+     * @param version     of the program
+     * @param created     when, ISO 8601 with zone; empty in reproducible documents
+     * @return the pooled document, or why there is none
+     */
+    public static Result pool(
+            List<PublishedSource> sources, Optional<String> formulation, String version, Optional<String> created) {
+        List<Problem> problems = new ArrayList<>();
+        List<ChosenFormulation> chosen = choose(sources, formulation, problems);
+        if (problems.isEmpty()) {
+            chosen.forEach(each -> problems.addAll(unlike(chosen.get(0), each)));
+            SharedMeasurements.among(chosen)
+                    .map(same -> new Problem(
+                            same.file(),
+                            same.line(),
+                            same.place(),
+                            same.what(),
+                            same.found(),
+                            same.expected(),
+                            "leave one of the two out"))
+                    .ifPresent(problems::add);
+        }
+        return problems.isEmpty()
+                ? new Result.Pooled(new PooledCampaigns(chosen, version, created).document())
+                : new Result.Refused(problems);
+    }
+
+    private static List<ChosenFormulation> choose(
+            List<PublishedSource> sources, Optional<String> wanted, List<Problem> problems) {
+        Set<String> common = new HashSet<>(idsOf(sources.get(0)));
+        sources.forEach(source -> common.retainAll(idsOf(source)));
+        Optional<String> id =
+                wanted.or(() -> common.size() == 1 ? common.stream().findFirst() : Optional.empty());
+        List<ChosenFormulation> chosen = new ArrayList<>();
+        for (PublishedSource source : sources) {
+            Optional<Formulation> found = source.document().formulations().stream()
+                    .filter(each -> id.filter(each.id()::equals).isPresent())
+                    .findFirst();
+            found.ifPresent(each -> chosen.add(new ChosenFormulation(source, each, each.id())));
+            if (found.isEmpty()) {
+                problems.add(problem(
+                        source,
+                        wanted.isPresent()
+                                ? "there is no formulation " + wanted.get()
+                                : "which formulation is pooled is not clear",
+                        String.join(", ", idsOf(source)),
+                        "one formulation that all documents name alike",
+                        common.isEmpty()
+                                ? "give it one id in all campaigns"
+                                : "name it   --formulation "
+                                        + common.stream().sorted().findFirst().orElseThrow()));
+            }
+        }
+        if (problems.isEmpty()) {
+            chosen.forEach(each -> {
+                problems.addAll(PlannableNumbers.problems(
+                        each.source().file().path(),
+                        each.formulation(),
+                        Optional.empty(),
+                        each.source().document().campaign()));
+                if (each.formulation().points().stream().noneMatch(Point::used)) {
+                    problems.add(problem(
+                            each.source(), "it has no point that was used", each.id(), "one at least", "leave it out"));
+                }
+            });
+        }
+        return chosen;
+    }
+
+    private static List<String> idsOf(PublishedSource source) {
+        return source.document().formulations().stream().map(Formulation::id).toList();
+    }
+
+    /** What makes it another propellant than the first one. */
+    private static List<Problem> unlike(ChosenFormulation first, ChosenFormulation other) {
+        List<Problem> problems = new ArrayList<>();
+        Formulation one = first.formulation();
+        Formulation two = other.formulation();
+        if (!sameText(one.additive(), two.additive()) || !close(one.additiveFraction(), two.additiveFraction())) {
+            problems.add(problem(
+                    other.source(),
+                    "its additive is another one",
+                    additive(two),
+                    additive(one),
+                    "pool campaigns of one formulation only"));
+        }
+        Optional<Measured> dense = density(one);
+        Optional<Measured> light = density(two);
+        if (dense.isPresent() && light.isPresent()) {
+            double apart = Math.abs(dense.get().value() - light.get().value());
+            double doubt = Math.hypot(dense.get().stdOr(0), light.get().stdOr(0));
+            if (apart > SAME_DENSITY * dense.get().value() && apart > SURE * doubt) {
+                problems.add(problem(
+                        other.source(),
+                        "its density is that of another propellant",
+                        Sentence.of("%.3f g/cm3", light.get().value() / 1e3),
+                        Sentence.of("%.3f g/cm3", dense.get().value() / 1e3),
+                        "pool campaigns of one formulation only"));
+            }
+        }
+        return problems;
+    }
+
+    private static boolean sameText(@Nullable String one, @Nullable String two) {
+        return one == null ? two == null : one.equals(two);
+    }
+
+    private static boolean close(@Nullable Double one, @Nullable Double two) {
+        return one == null || two == null ? one == null && two == null : Math.abs(one - two) < 1e-9;
+    }
+
+    private static String additive(Formulation formulation) {
+        return formulation.additive() == null
+                ? "none"
+                : formulation.additive()
+                        + (formulation.additiveFraction() == null
+                                ? ""
+                                : Sentence.of(", %.3g %%", 100 * formulation.additiveFraction()));
+    }
+
+    private static Optional<Measured> density(Formulation formulation) {
+        return Optional.ofNullable(formulation.density()).map(PooledCampaigns::measured);
+    }
+
+    private static Measured measured(Quantity quantity) {
+        double value = PublishedFormulation.si(quantity);
+        return quantity.std() == null
+                ? Measured.of(value)
+                : Measured.of(value, PublishedFormulation.si(Quantity.of(quantity.std(), quantity.unit())));
+    }
+
+    private static Problem problem(PublishedSource source, String what, String found, String expected, String mend) {
+        return new Problem(source.file().path(), 0, "", what, found, expected, mend);
+    }
+
+    private Set<String> batches(PublishedSource source) {
+        return of(source).points().stream()
+                .flatMap(point -> Stream.ofNullable(point.batch()))
+                .collect(Collectors.toSet());
+    }
+
+    private Formulation of(PublishedSource source) {
+        return all.stream()
+                .filter(each -> each.source().equals(source))
+                .findFirst()
+                .orElseThrow()
+                .formulation();
+    }
+
+    private Characterization document() {
+        Map<String, String> batches = new HashMap<>();
+        List<RatePoint> points = new ArrayList<>();
+        for (ChosenFormulation each : all) {
+            Function<String, String> own = ids.get(each.source());
+            double shared = shared(each.formulation().singleLaw());
+            for (Point point : each.formulation().points()) {
+                points.add(point(point, each.id(), own, shared));
+                batches.put(
+                        own.apply(point.cluster()),
+                        point.batch() == null
+                                ? labels.get(each.source())
+                                : batchNames.get(each.source()).apply(point.batch()));
+            }
+        }
+        Campaign campaign = campaign(batches);
+        CampaignResult result = Characterizer.pooled(campaign, points);
+        Characterization pooled = CharacterizationDocument.result(result, version, created, false);
+        return with(pooled, firings(), plan(pooled));
+    }
+
+    /** Relative standard deviation of what the firings of one stand share, at the reference pressure [1]. */
+    private static double shared(@Nullable Law law) {
+        return law == null || law.sharedCovariance() == null
+                ? 0
+                : Math.sqrt(Math.max(0, law.sharedCovariance().get(0).get(0)));
+    }
+
+    private static RatePoint point(Point point, String formulation, Function<String, String> own, double shared) {
+        double pressure = PublishedFormulation.si(point.pressure());
+        double pressureStd = measured(point.pressure()).stdOr(0);
+        double rate = PublishedFormulation.si(point.rate());
+        double rateStd = measured(point.rate()).stdOr(0);
+        return new RatePoint(
+                own.apply(point.id()),
+                own.apply(point.cluster()),
+                Optional.ofNullable(point.firing()).map(own),
+                formulation,
+                RatePoint.Source.valueOf(point.source().toUpperCase(Locale.ROOT)),
+                PressureDistribution.constant(pressure),
+                pressureStd,
+                rate,
+                rateStd,
+                Math.min(rateStd, shared * rate),
+                point.temperature() == null
+                        ? OptionalDouble.empty()
+                        : OptionalDouble.of(PublishedFormulation.si(point.temperature())),
+                point.method(),
+                point.lowerGrade(),
+                point.used()
+                        ? Optional.empty()
+                        : Optional.of(Optional.ofNullable(point.reason()).orElse("not used")),
+                List.of(),
+                new PressureError(pressureStd / pressure, 0, 0));
+    }
+
+    private Campaign campaign(Map<String, String> batches) {
+        CampaignSummary first = all.get(0).source().document().campaign();
+        Formulation formulation = all.get(0).formulation();
+        return new Campaign(
+                Path.of(""),
+                Sentence.of("%s, %d campaigns pooled", formulation.title(), all.size()),
+                Optional.ofNullable(this.<String>agreed(CampaignSummary::preparedBy)),
+                Optional.ofNullable(this.<String>agreed(CampaignSummary::licence)),
+                Optional.empty(),
+                PublishedFormulation.si(first.ambientPressure()),
+                first.ambientAssumed(),
+                OptionalDouble.empty(),
+                List.of(new io.burnlaw.campaign.Formulation(
+                        formulation.id(),
+                        formulation.title(),
+                        mean(all.stream()
+                                .flatMap(each -> density(each.formulation()).stream())
+                                .toList()),
+                        true,
+                        Optional.empty(),
+                        Optional.ofNullable(formulation.additive()),
+                        formulation.additiveFraction() == null
+                                ? OptionalDouble.empty()
+                                : OptionalDouble.of(formulation.additiveFraction()),
+                        OptionalDouble.empty(),
+                        mean(all.stream()
+                                .flatMap(each ->
+                                        Stream.ofNullable(each.formulation().characteristicVelocity()))
+                                .map(PooledCampaigns::measured)
+                                .toList()))),
+                hardware(),
+                ReductionSettings.defaults(),
+                new FitSettings(
+                        first.confidence(),
+                        first.seed(),
+                        FitSettings.defaults().weighting(),
+                        FitSettings.defaults().pressure(),
+                        false),
+                List.of(),
+                List.of(),
+                List.of(),
+                batches,
+                List.of(),
+                all.stream()
+                        .map(each -> each.source().file())
+                        .map(file -> new InputFile(file.path(), file.sha256(), file.bytes()))
+                        .toList(),
+                notes());
+    }
+
+    private List<String> notes() {
+        List<String> notes = new ArrayList<>();
+        for (ChosenFormulation each : all) {
+            notes.add(Sentence.of(
+                    "%s is the document of the campaign '%s', made by burnlaw %s; %d of its points are pooled.",
+                    each.source().file().path(),
+                    each.source().document().campaign().title(),
+                    each.source().document().generator().version(),
+                    each.formulation().points().stream().filter(Point::used).count()));
+        }
+        notes.add(
+                "Points that name no batch count as one batch of their campaign: what differs between stands and castings is"
+                        + " then one scatter.");
+        notes.addAll(Caveats.betweenThem(all));
+        return notes;
+    }
+
+    /** The lowest limit of all, with its factor; none where one document states none. */
+    private Hardware hardware() {
+        Hardware none = new Hardware(OptionalDouble.empty(), 1);
+        Hardware least = none;
+        for (ChosenFormulation each : all) {
+            CampaignSummary campaign = each.source().document().campaign();
+            if (campaign.casePressureLimit() == null || campaign.safetyFactor() == null) {
+                return none;
+            }
+            double limit = PublishedFormulation.si(campaign.casePressureLimit());
+            if (least.casePressureLimit().isEmpty()
+                    || limit / campaign.safetyFactor()
+                            < least.casePressureLimit().getAsDouble() / least.safetyFactor()) {
+                least = new Hardware(OptionalDouble.of(limit), campaign.safetyFactor());
+            }
+        }
+        return least;
+    }
+
+    /** Mean of the campaigns' values; its uncertainty is theirs, which their instruments may share, and their scatter. */
+    private static Optional<Measured> mean(List<Measured> values) {
+        if (values.isEmpty()) {
+            return Optional.empty();
+        }
+        double mean = values.stream().mapToDouble(Measured::value).average().orElseThrow();
+        double own =
+                values.stream().mapToDouble(each -> each.stdOr(0)).average().orElseThrow();
+        double squares = values.stream()
+                .mapToDouble(each -> (each.value() - mean) * (each.value() - mean))
+                .sum();
+        double scatter = values.size() < 2 ? 0 : Math.sqrt(squares / (values.size() - 1) / values.size());
+        double std = Math.hypot(own, scatter);
+        return Optional.of(std > 0 ? Measured.of(mean, std) : Measured.of(mean));
+    }
+
+    private <T> @Nullable T agreed(Function<CampaignSummary, @Nullable T> what) {
+        T first = what.apply(all.get(0).source().document().campaign());
+        return first != null
+                        && all.stream()
+                                .allMatch(each -> first.equals(
+                                        what.apply(each.source().document().campaign())))
+                ? first
+                : null;
+    }
+
+    private List<Firing> firings() {
+        return all.stream()
+                .flatMap(each -> each.source().document().firings().stream()
+                        .filter(firing ->
+                                firing.formulation().equals(each.formulation().id()))
+                        .map(firing -> firing.called(ids.get(each.source()).apply(firing.id()), each.id())))
+                .toList();
+    }
+
+    /** For the motor that was planned for last, by the pooled law. */
+    private List<Plan> plan(Characterization pooled) {
+        Formulation formulation = pooled.formulations().get(0);
+        List<Plan> known = all.stream()
+                .flatMap(each -> each.source().document().plans().stream()
+                        .filter(plan ->
+                                plan.formulation().equals(each.formulation().id()) && plan.motor() != null))
+                .toList();
+        if (known.isEmpty()) {
+            return pooled.plans();
+        }
+        OptionalDouble highest = known.stream()
+                .flatMap(plan -> Stream.ofNullable(plan.motor().highestFired()))
+                .mapToDouble(PublishedFormulation::si)
+                .max();
+        PlanOptions options =
+                PlanOptions.defaults().withLevelOf(pooled.campaign().confidence());
+        return PublishedFormulation.planBasis(formulation, known.get(known.size() - 1), pooled.campaign())
+                .map(basis -> basis.withHighestFired(highest))
+                .map(basis ->
+                        List.of(PlanDocument.of(Planner.plan(basis, options), Optional.of(basis), options.level())))
+                .orElse(pooled.plans());
+    }
+
+    private static Characterization with(Characterization pooled, List<Firing> firings, List<Plan> plans) {
+        return new Characterization(
+                pooled.format(),
+                pooled.generator(),
+                pooled.created(),
+                pooled.campaign(),
+                pooled.inputs(),
+                pooled.formulations(),
+                firings,
+                pooled.comparisons(),
+                pooled.doseTrends(),
+                plans,
+                pooled.cautions(),
+                pooled.leftOut());
+    }
+}
