@@ -60,10 +60,10 @@ final class RenderCommand implements Callable<Integer> {
         try {
             ReportWriter.write(document, output, ReportWriter.Options.EVERYTHING);
             if (document.leftOut() != null) {
-                err.println(
-                        Terminal.safe("burnlaw: " + file + " does not hold the traces and the rates along the burns;"
-                                + " the report is drawn without them. They are in the burnlaw.json that belongs to it: name that"
-                                + " file, or put it beside the page."));
+                err.println(Terminal.safe("burnlaw: " + file
+                        + " does not hold the traces, the rates along the burns and the budgets of the firings;"
+                        + " the report is drawn without them. They are in the burnlaw.json that belongs to it: name that"
+                        + " file, or put it beside the page."));
             }
             spec.commandLine().getOut().println(Terminal.safe("written: " + output.resolve("index.html")));
             return ExitCode.DONE;
@@ -91,7 +91,11 @@ final class RenderCommand implements Callable<Integer> {
             ProblemList.print(problems, err);
             return;
         }
-        String why = edited.getClass() == IllegalArgumentException.class ? ": " + edited.getMessage() : "";
+        // of an axis without end nothing is learned
+        boolean said = edited.getClass() == IllegalArgumentException.class
+                && !edited.getMessage().contains("Infinity")
+                && !edited.getMessage().contains("NaN");
+        String why = said ? ": " + edited.getMessage() : "";
         err.println(Terminal.safe("burnlaw: " + file + ": the document says what no run writes" + why
                 + "; take one that is unedited. If it is, please report it."));
     }

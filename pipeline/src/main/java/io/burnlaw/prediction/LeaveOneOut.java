@@ -79,6 +79,38 @@ public final class LeaveOneOut {
         return judged(law, predicted, notPredicted);
     }
 
+    /**
+     * A law as it would be without one firing.
+     *
+     * @param cluster id of the firing, or of a point by itself
+     * @param piece   place of the law among those of the formulation, from 0
+     * @param law     without it; its uncertainties are those with it
+     */
+    public record Without(String cluster, int piece, RateLaw law) {}
+
+    /**
+     * The laws of a formulation with one firing less, each in turn.
+     *
+     * @param law    as fitted
+     * @param points that it was fitted to
+     * @return one for each firing and each law that it has points of, in the order of the points; none where too few
+     *     firings are left
+     */
+    public static List<Without> laws(PiecewiseLaw law, List<FitPoint> points) {
+        LeaveOneOutLaw laws = new LeaveOneOutLaw(law, points);
+        return points.stream()
+                .map(FitPoint::cluster)
+                .distinct()
+                .flatMap(cluster -> laws.without(cluster).stream()
+                        .flatMap(left -> IntStream.range(0, law.laws().size())
+                                .filter(piece -> !left.laws()
+                                        .get(piece)
+                                        .equals(law.laws().get(piece)))
+                                .mapToObj(piece ->
+                                        new Without(cluster, piece, left.laws().get(piece)))))
+                .toList();
+    }
+
     /** One firing foretold, or why not. */
     private record Outcome(Optional<PredictedFiring> predicted, Optional<String> whyNot) {
 

@@ -6,18 +6,25 @@ import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.characterize.Predictions;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.prediction.LeaveOneOut;
 import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.Pooling;
+import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.TemperatureResult;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.LawWithout;
 import io.burnlaw.report.document.NotFitted;
 import io.burnlaw.report.document.OtherFit;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** A formulation as it stands in the document. */
 final class FormulationDocument {
@@ -83,7 +90,33 @@ final class FormulationDocument {
                 PredictionCheckDocument.of(outlook.closure()),
                 Validity.range(result).orElse(null),
                 Validity.notEstimated(result),
-                FindingDocument.of(findings(result, outlook)));
+                FindingDocument.of(findings(result, outlook)),
+                without(result));
+    }
+
+    /** Nothing where the law is that of several batches: without a firing their spread would change too. */
+    private static @Nullable List<LawWithout> without(FormulationResult result) {
+        Optional<PiecewiseLaw> laws = result.laws();
+        if (laws.isEmpty() || laws.get().laws().size() == 1 && result.batchLaw().isPresent()) {
+            return null;
+        }
+        return LeaveOneOut.laws(laws.get(), result.lawPoints()).stream()
+                .map(each -> {
+                    RateLaw full = laws.get().laws().get(each.piece());
+                    return new LawWithout(
+                            each.cluster(),
+                            each.piece(),
+                            digits(Unit.MILLIMETRE_PER_SECOND.fromSi(each.law().coefficient())),
+                            digits(each.law().exponent()),
+                            digits(StrictMath.expm1(each.law().lnRateAtReference() - full.lnRateAtReference())),
+                            digits(each.law().exponent() - full.exponent()));
+                })
+                .toList();
+    }
+
+    /** Seven digits: a hundredth of what a rounded law may miss. */
+    private static double digits(double value) {
+        return new BigDecimal(value).round(new MathContext(7)).doubleValue();
     }
 
     /** Firings that were meant to be used and gave no rate. */

@@ -9,6 +9,7 @@ import io.burnlaw.report.document.ClosureRow;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Generator;
+import io.burnlaw.report.document.LawWithout;
 import io.burnlaw.report.document.LeftOut;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
@@ -153,7 +154,18 @@ final class MergedDocument {
                 closure(it.closure(), own),
                 it.validRange(),
                 it.notEstimated(),
-                it.findings());
+                it.findings(),
+                it.without() == null
+                        ? null
+                        : it.without().stream()
+                                .map(each -> new LawWithout(
+                                        own.apply(each.cluster()),
+                                        each.law(),
+                                        each.coefficient(),
+                                        each.exponent(),
+                                        each.rateChange(),
+                                        each.exponentChange()))
+                                .toList());
     }
 
     private static Point point(Point point, Function<String, String> own) {

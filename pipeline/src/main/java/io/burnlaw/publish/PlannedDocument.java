@@ -100,7 +100,8 @@ public final class PlannedDocument {
                 null,
                 null,
                 List.of(),
-                List.of());
+                List.of(),
+                null);
         return new Characterization(
                 Characterization.FORMAT,
                 new Generator("burnlaw", version),

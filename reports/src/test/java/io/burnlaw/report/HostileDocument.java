@@ -95,7 +95,8 @@ public final class HostileDocument {
                 f.closure(),
                 f.validRange(),
                 List.of(new NotEstimated(evil, evil, evil)),
-                f.findings());
+                f.findings(),
+                f.without());
         CampaignSummary c = plain.campaign();
         return new Characterization(
                 plain.format(),

@@ -144,6 +144,7 @@ class ReportPagesIT {
             for (JsonNode firing : whole.path("firings")) {
                 ((ObjectNode) firing).remove("trace_history");
                 ((ObjectNode) firing).putArray("along");
+                ((ObjectNode) firing).putArray("budget");
             }
             ((ObjectNode) carried).remove("left_out");
             assertThat(carried).isEqualTo(whole);
@@ -278,6 +279,45 @@ class ReportPagesIT {
     }
 
     @Test
+    void aFiringIsLeftOutFromThePointTheRowAndTheKeyboardAlike() throws IOException {
+        browser.open(file("rich/index.html"), 1200);
+        WebElement article = browser.driver().findElement(By.cssSelector("article[data-formulation=orchard]"));
+        WebElement said = article.findElement(By.cssSelector(".said"));
+        String usual = said.getText();
+        WebElement hit = article.findElement(By.cssSelector(".hit[data-id='OR-05']"));
+        WebElement row = browser.driver().findElement(By.cssSelector("tr[data-firing='OR-05']"));
+        WebElement point = article.findElement(By.cssSelector("tr[data-id='OR-05']"));
+        row.findElement(By.cssSelector(".pick")).click();
+        // the invented law without it, as the document has it
+        assertThat(said.getText())
+                .startsWith("Without OR-05: ")
+                .contains("r = 5.3100 \u00b7 P^0.3410 (mm/s, MPa)")
+                .contains("the rate is 0.40 % higher")
+                .contains("n 0.011 higher");
+        assertThat(article.findElements(By.cssSelector(".without path"))).hasSize(1);
+        for (WebElement each : List.of(hit, row, point)) {
+            assertThat(each.getDomAttribute("class")).contains("chosen");
+        }
+        assertThat(point.findElement(By.cssSelector(".pick")).getDomAttribute("aria-pressed"))
+                .isEqualTo("true");
+        point.findElement(By.cssSelector(".pick")).sendKeys(Keys.ENTER);
+        assertThat(said.getText()).isEqualTo(usual);
+        new Actions(browser.driver())
+                .scrollToElement(hit)
+                .moveToElement(hit)
+                .click()
+                .perform();
+        assertThat(said.getText()).startsWith("Without OR-05: ");
+        WebElement first = article.findElement(By.cssSelector(".hit[tabindex='0']"));
+        first.sendKeys(Keys.ARROW_RIGHT);
+        browser.driver().switchTo().activeElement().sendKeys(Keys.ENTER);
+        assertThat(said.getText()).startsWith("Without OR-").doesNotStartWith("Without OR-05");
+        browser.driver().switchTo().activeElement().sendKeys(Keys.ESCAPE);
+        assertThat(said.getText()).isEqualTo(usual);
+        assertThat(article.findElements(By.cssSelector(".without path"))).isEmpty();
+    }
+
+    @Test
     void theSwitchOfUnitsShowsOneFormulaALawAndIsRemembered() throws IOException {
         browser.open(file("rich/index.html"), 1200);
         for (String units : List.of("psi", "mpa")) {
@@ -391,8 +431,9 @@ class ReportPagesIT {
 
     private static String visibleWords() {
         return (String) browser.driver()
-                .executeScript("document.querySelectorAll('.readout, .copy, .live, svg').forEach(e => e.remove());"
-                        + "return document.querySelector('main').textContent");
+                .executeScript(
+                        "document.querySelectorAll('.readout, .copy, .live, .pick, svg').forEach(e => e.remove());"
+                                + "return document.querySelector('main').textContent");
     }
 
     /** The page of that name, or the first one in the folder of that name. */
@@ -408,7 +449,7 @@ class ReportPagesIT {
 
     private static List<String> firstColumn(WebElement table) {
         return table.findElements(By.cssSelector("tbody tr > :first-child")).stream()
-                .map(WebElement::getText)
+                .map(cell -> cell.getText().replace("\u2296", "").strip())
                 .toList();
     }
 }

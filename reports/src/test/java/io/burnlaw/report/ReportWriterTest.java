@@ -53,12 +53,12 @@ class ReportWriterTest {
         Path alone = Files.copy(work.resolve("out/index.html"), work.resolve("sent.html"));
         String sha256 = read(work.resolve("out/burnlaw.json")).file().sha256();
         Characterization carried = read(alone).document();
-        assertThat(carried)
-                .isEqualTo(SampleDocument.rich().withoutCourses(sha256))
-                .isNotEqualTo(SampleDocument.rich());
+        assertThat(carried).isEqualTo(SampleDocument.rich().forPage(sha256)).isNotEqualTo(SampleDocument.rich());
         assertThat(carried.leftOut())
-                .containsExactly(
-                        new LeftOut(List.of("firings[].along", "firings[].trace_history"), "burnlaw.json", sha256));
+                .containsExactly(new LeftOut(
+                        List.of("firings[].along", "firings[].trace_history", "firings[].budget"),
+                        "burnlaw.json",
+                        sha256));
         assertThat(Files.readString(alone)).contains("SHA-256 <span class=\"sum\">" + sha256);
     }
 
@@ -216,13 +216,19 @@ class ReportWriterTest {
     }
 
     @Test
-    void aReportOfBeforeThereWereListsLosesNoFileOfItsOwner() throws IOException {
+    void withoutItsListAReportLosesNoFile() throws IOException {
         Path out = work.resolve("out");
-        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.EVERYTHING);
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.DATA_ONLY);
         Files.delete(out.resolve(".burnlaw-report.sha256"));
-        Files.writeString(out.resolve("firings/video.txt"), "mine");
+        // such names the report has too
+        Files.createDirectories(out.resolve("charts"));
+        Files.writeString(out.resolve("charts/mine.svg"), "mine");
+        Files.writeString(out.resolve("rates.csv"), "mine as well");
         ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY);
-        assertThat(contents(out)).containsKey("firings/video.txt").doesNotContainKey("index.html");
+        assertThat(out.resolve("charts/mine.svg")).hasContent("mine");
+        assertThat(out.resolve("rates.csv.kept-1")).hasContent("mine as well");
+        ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY);
+        assertThat(out.resolve("charts/mine.svg")).hasContent("mine");
     }
 
     @Test

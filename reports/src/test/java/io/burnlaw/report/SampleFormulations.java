@@ -9,6 +9,7 @@ import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.LackOfFit;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.LawWithout;
 import io.burnlaw.report.document.MethodInterval;
 import io.burnlaw.report.document.NotEstimated;
 import io.burnlaw.report.document.NotFitted;
@@ -129,7 +130,10 @@ final class SampleFormulations {
                                 "Slow regime",
                                 "Below 1.12 MPa it burns by a slower law.",
                                 "Keep the motor above the threshold, or accept the slow burn knowingly.",
-                                null)));
+                                null)),
+                List.of(
+                        new LawWithout("OR-05", 1, 5.31, 0.341, 0.004, 0.011),
+                        new LawWithout("OR-06", 1, 5.22, 0.352, -0.003, -0.002)));
     }
 
     static Formulation additive(List<Point> points) {
@@ -158,7 +162,8 @@ final class SampleFormulations {
                 null,
                 null,
                 List.of(),
-                List.of());
+                List.of(),
+                null);
     }
 
     static Formulation unfitted() {
@@ -189,7 +194,8 @@ final class SampleFormulations {
                 null,
                 null,
                 List.of(),
-                List.of());
+                List.of(),
+                null);
     }
 
     private static Law law(String regime, double a, double n, double low, double high, int points) {

@@ -97,8 +97,14 @@ final class Picture {
 
     /** Words that show when the pointer is near a place. */
     Picture hit(double atX, double atY, String words) {
+        return hit(atX, atY, "", words);
+    }
+
+    /** The same with the id of the point that is there, for scripts. */
+    Picture hit(double atX, double atY, String id, String words) {
         if (x.holds(atX) && y.holds(atY)) {
-            hits.raw("<circle class=\"hit\" cx=\"" + Svg.number(px(atX)) + "\" cy=\"" + Svg.number(py(atY))
+            hits.raw("<circle class=\"hit\"" + (id.isEmpty() ? "" : " data-id=\"" + Svg.escape(id) + "\"") + " cx=\""
+                    + Svg.number(px(atX)) + "\" cy=\"" + Svg.number(py(atY))
                     + "\" r=\"9\" fill=\"none\" pointer-events=\"all\"><title>" + Svg.escape(words)
                     + "</title></circle>");
         }

@@ -58,7 +58,7 @@ final class PointMarks {
         for (Point point : points) {
             double p = MPA.value(point.pressure());
             double r = MM_PER_S.value(point.rate());
-            picture.hit(p, r, words(point));
+            picture.hit(p, r, point.id(), words(point));
         }
     }
 

@@ -50,17 +50,17 @@ public record Characterization(
     }
 
     /**
-     * What a page carries: the firings without their rates along the burn and their traces, and where those are.
+     * What a page carries: the firings without what only their own pages show, and where those are.
      *
      * @param sha256 of the file with the whole document
      * @return the document; the same one where no firing has any of them
      */
-    public Characterization withoutCourses(String sha256) {
-        if (firings.stream().noneMatch(Firing::hasCourses)) {
+    public Characterization forPage(String sha256) {
+        if (firings.stream().noneMatch(Firing::hasMore)) {
             return this;
         }
         List<LeftOut> missing = new ArrayList<>(leftOut == null ? List.of() : leftOut);
-        missing.add(new LeftOut(LeftOut.COURSES, LeftOut.WHOLE, sha256));
+        missing.add(new LeftOut(LeftOut.OF_A_PAGE, LeftOut.WHOLE, sha256));
         return new Characterization(
                 format,
                 generator,
@@ -68,7 +68,7 @@ public record Characterization(
                 campaign,
                 inputs,
                 formulations,
-                new MadeOnDemand<>(firings.size(), i -> firings.get(i).withoutCourses()),
+                new MadeOnDemand<>(firings.size(), i -> firings.get(i).summary()),
                 comparisons,
                 doseTrends,
                 plans,

@@ -74,21 +74,25 @@ public record Firing(
      * @return the firing
      */
     public Firing called(String otherId, String otherFormulation) {
-        return with(otherId, otherFormulation, along, traceHistory);
+        return with(otherId, otherFormulation, budget, along, traceHistory);
     }
 
-    /** {@return whether it has its rate along the burn or its trace} */
-    boolean hasCourses() {
-        return traceHistory != null || !along.isEmpty();
+    /** {@return whether it has more than its {@link #summary}} */
+    boolean hasMore() {
+        return traceHistory != null || !along.isEmpty() || !budget.isEmpty();
     }
 
-    /** {@return the same firing without its rate along the burn and its trace} */
-    public Firing withoutCourses() {
-        return with(id, formulation, List.of(), null);
+    /** {@return the same firing without its rate along the burn, its trace and its budget} */
+    public Firing summary() {
+        return with(id, formulation, List.of(), List.of(), null);
     }
 
     private Firing with(
-            String otherId, String otherFormulation, List<Along> otherAlong, @Nullable TraceHistory otherHistory) {
+            String otherId,
+            String otherFormulation,
+            List<BudgetLine> otherBudget,
+            List<Along> otherAlong,
+            @Nullable TraceHistory otherHistory) {
         return new Firing(
                 otherId,
                 otherFormulation,
@@ -110,7 +114,7 @@ public record Firing(
                 totalImpulse,
                 specificImpulse,
                 thrustCoefficient,
-                budget,
+                otherBudget,
                 otherAlong,
                 otherHistory,
                 timed);

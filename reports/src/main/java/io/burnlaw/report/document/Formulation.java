@@ -36,6 +36,7 @@ import org.jspecify.annotations.Nullable;
  * @param validRange where the laws were measured
  * @param notEstimated figures that these firings cannot give
  * @param findings of the law
+ * @param without its laws as they would be with one firing less; a firing without which too few are left is not in it
  */
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Formulation(
@@ -63,7 +64,8 @@ public record Formulation(
         @Nullable Closure closure,
         @Nullable ValidRange validRange,
         @Nullable List<NotEstimated> notEstimated,
-        List<Finding> findings) {
+        List<Finding> findings,
+        @Nullable List<LawWithout> without) {
 
     public Formulation {
         useLaws = List.copyOf(useLaws == null ? toUse(singleLaw, regimes) : useLaws);
@@ -72,6 +74,7 @@ public record Formulation(
         faster = List.copyOf(faster);
         notEstimated = notEstimated == null ? List.of() : List.copyOf(notEstimated);
         findings = List.copyOf(findings);
+        without = without == null ? null : List.copyOf(without);
     }
 
     /**
@@ -109,7 +112,8 @@ public record Formulation(
                         closure,
                         validRange,
                         notEstimated,
-                        findings))
+                        findings,
+                        null))
                 .findFirst();
     }
 

@@ -18,8 +18,8 @@ public record LeftOut(List<String> members, String file, String sha256) {
     /** The whole document of a report, as its page names it. */
     public static final String WHOLE = "burnlaw.json";
 
-    /** The members that go over time, most of the bytes of a document. */
-    static final List<String> COURSES = List.of("firings[].along", "firings[].trace_history");
+    /** What only the page of a firing shows: what goes over time, most of the bytes of a document, and the budget. */
+    static final List<String> OF_A_PAGE = List.of("firings[].along", "firings[].trace_history", "firings[].budget");
 
     public LeftOut {
         members = List.copyOf(members);

@@ -52,8 +52,8 @@ public record FiringView(
     }
 
     /** {@return the same without what only its own page shows} */
-    FiringView withoutCourses() {
-        return new FiringView(firing.withoutCourses(), name, formulation, spark, points, closure);
+    FiringView summary() {
+        return new FiringView(firing.summary(), name, formulation, spark, points, closure);
     }
 
     @Nullable

@@ -21,7 +21,7 @@ import java.util.stream.Collectors;
  */
 public record PageShell(String styleSheet, String script, String policy) {
 
-    static final PageShell INDEX = make("report.js", "explorer.js");
+    static final PageShell INDEX = make("report.js", "explorer.js", "without.js");
 
     static final PageShell FIRING = make("report.js");
 

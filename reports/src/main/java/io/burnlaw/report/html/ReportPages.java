@@ -64,8 +64,7 @@ public final class ReportPages {
             Characterization document, Future<String> checksum, ReportFiles files, ReportWorkers workers)
             throws IOException {
         Scales scales = Scales.of(document);
-        List<Firing> firings =
-                document.firings().stream().map(Firing::withoutCourses).toList();
+        List<Firing> firings = document.firings().stream().map(Firing::summary).toList();
         IndexView index = index(document, firings, scales, checksum, files, workers);
         for (DrawnFigure figure : pictures(index)) {
             picture(figure, files);
@@ -128,7 +127,7 @@ public final class ReportPages {
         String sha256 = ReportWorkers.result(checksum);
         return new IndexView(
                 document,
-                document.withoutCourses(sha256),
+                document.forPage(sha256),
                 ReportWorkers.results(propellants),
                 ReportWorkers.results(rows),
                 ReportWorkers.result(overview),
@@ -161,7 +160,7 @@ public final class ReportPages {
             files.write("firings/" + view.name() + ".html", out -> page("firing.jte", parameters, out));
             picture(trace, files);
             picture(along, files);
-            return view.withoutCourses();
+            return view.summary();
         });
     }
 

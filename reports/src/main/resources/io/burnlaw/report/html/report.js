@@ -56,7 +56,7 @@ function plot(svg) {
 function key(row, column) {
   var cell = row.cells[column];
   var value = cell.getAttribute("data-sort");
-  return value === null ? cell.textContent.trim() : value;
+  return value === null ? (cell.querySelector("a") || cell).textContent.replace("\u2296", "").trim() : value;
 }
 function compare(a, b) {
   if (a === b) return 0;

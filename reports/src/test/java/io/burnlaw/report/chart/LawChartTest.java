@@ -183,6 +183,7 @@ class LawChartTest {
                 f.closure(),
                 f.validRange(),
                 f.notEstimated(),
-                f.findings());
+                f.findings(),
+                f.without());
     }
 }
