@@ -3,16 +3,10 @@ package io.burnlaw.cli;
 import io.burnlaw.publish.AcrossCampaigns;
 import io.burnlaw.publish.FormulationChoice;
 import io.burnlaw.publish.PublishedSource;
-import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Comparison;
-import io.burnlaw.report.document.DocumentFile;
-import io.burnlaw.report.document.DocumentReading;
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -80,44 +74,19 @@ final class CompareCommand implements Callable<Integer> {
     private boolean reproducible;
 
     @ArgGroup
-    private Target target = new Target();
-
-    /** Where more than the printed verdicts goes. */
-    private static final class Target {
-
-        @Option(
-                names = {"-o", "--output"},
-                paramLabel = "FOLDER",
-                description = "write a report of the comparison as well")
-        private Optional<Path> folder = Optional.empty();
-
-        @Option(names = "--json", description = "print the document of the comparison, and nothing else")
-        private boolean json;
-    }
+    private ReportTarget target = new ReportTarget();
 
     @Override
     public Integer call() {
         OptionalDouble level = Confidence.of(confidence, 50, spec.commandLine());
         PrintWriter err = spec.commandLine().getErr();
-        List<PublishedSource> sources = new ArrayList<>();
-        boolean refused = false;
-        for (Path file : files) {
-            DocumentReading reading = OutputFolders.document(file);
-            if (reading instanceof DocumentReading.Read read) {
-                sources.add(new PublishedSource(read.document(), read.file()));
-            } else {
-                err.println(Terminal.safe(((DocumentReading.Refused) reading).text()));
-                refused = true;
-            }
-        }
-        if (refused) {
+        Optional<List<PublishedSource>> sources = ReportTarget.read(files, err);
+        if (sources.isEmpty()) {
             return ExitCode.UNUSABLE.number();
         }
-        Optional<String> created = reproducible
-                ? Optional.empty()
-                : Optional.of(Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
+        Optional<String> created = ReportTarget.created(reproducible);
         return AcrossCampaigns.compare(
-                        sources, new FormulationChoice(baseline, candidates), level, Version.number(), created)
+                        sources.get(), new FormulationChoice(baseline, candidates), level, Version.number(), created)
                 .match(this::tell, wrong -> {
                     err.println(Terminal.safe(wrong.problem().text()));
                     return ExitCode.UNUSABLE;
@@ -126,24 +95,9 @@ final class CompareCommand implements Callable<Integer> {
     }
 
     private ExitCode tell(AcrossCampaigns.Compared compared) {
-        PrintWriter out = spec.commandLine().getOut();
         Characterization document = compared.document();
-        if (target.json) {
-            out.print(DocumentFile.text(document));
-            out.flush();
-            return exitCode(document);
-        }
-        if (target.folder.isPresent()) {
-            try {
-                ReportWriter.write(document, target.folder.get(), ReportWriter.Options.EVERYTHING);
-            } catch (IOException failed) {
-                spec.commandLine().getErr().println(Terminal.safe("burnlaw: " + failed.getMessage()));
-                return ExitCode.NOT_WRITTEN;
-            }
-        }
-        ComparisonTable.print(document, compared.caveats(), out);
-        target.folder.ifPresent(folder -> out.println(Terminal.safe("written: " + folder.resolve("index.html"))));
-        return exitCode(document);
+        return target.tell(
+                document, spec, exitCode(document), out -> ComparisonTable.print(document, compared.caveats(), out));
     }
 
     private static ExitCode exitCode(Characterization document) {

@@ -2,16 +2,9 @@ package io.burnlaw.cli;
 
 import io.burnlaw.publish.PooledCampaigns;
 import io.burnlaw.publish.PublishedSource;
-import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.document.Characterization;
-import io.burnlaw.report.document.DocumentFile;
-import io.burnlaw.report.document.DocumentReading;
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -63,20 +56,7 @@ final class PoolCommand implements Callable<Integer> {
     private boolean reproducible;
 
     @ArgGroup
-    private Target target = new Target();
-
-    /** Where more than the printed answer goes. */
-    private static final class Target {
-
-        @Option(
-                names = {"-o", "--output"},
-                paramLabel = "FOLDER",
-                description = "write a report as well")
-        private Optional<Path> folder = Optional.empty();
-
-        @Option(names = "--json", description = "print the pooled document, and nothing else")
-        private boolean json;
-    }
+    private ReportTarget target = new ReportTarget();
 
     @Override
     public Integer call() {
@@ -84,48 +64,18 @@ final class PoolCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(), "pool needs two documents or more");
         }
         PrintWriter err = spec.commandLine().getErr();
-        List<PublishedSource> sources = new ArrayList<>();
-        boolean refused = false;
-        for (Path file : files) {
-            DocumentReading reading = OutputFolders.document(file);
-            if (reading instanceof DocumentReading.Read read) {
-                sources.add(new PublishedSource(read.document(), read.file()));
-            } else {
-                err.println(Terminal.safe(((DocumentReading.Refused) reading).text()));
-                refused = true;
-            }
-        }
-        if (refused) {
+        Optional<List<PublishedSource>> sources = ReportTarget.read(files, err);
+        if (sources.isEmpty()) {
             return ExitCode.UNUSABLE.number();
         }
-        Optional<String> created = reproducible
-                ? Optional.empty()
-                : Optional.of(Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
-        PooledCampaigns.Result result = PooledCampaigns.pool(sources, formulation, Version.number(), created);
+        Optional<String> created = ReportTarget.created(reproducible);
+        PooledCampaigns.Result result = PooledCampaigns.pool(sources.get(), formulation, Version.number(), created);
         if (result instanceof PooledCampaigns.Result.Refused wrong) {
             ProblemList.print(wrong.problems(), err);
             return ExitCode.UNUSABLE.number();
         }
-        return tell(((PooledCampaigns.Result.Pooled) result).document()).number();
-    }
-
-    private ExitCode tell(Characterization document) {
-        PrintWriter out = spec.commandLine().getOut();
-        if (target.json) {
-            out.print(DocumentFile.text(document));
-            out.flush();
-            return ResultTable.exitCode(document);
-        }
-        if (target.folder.isPresent()) {
-            try {
-                ReportWriter.write(document, target.folder.get(), ReportWriter.Options.EVERYTHING);
-            } catch (IOException failed) {
-                spec.commandLine().getErr().println(Terminal.safe("burnlaw: " + failed.getMessage()));
-                return ExitCode.NOT_WRITTEN;
-            }
-        }
-        ResultTable.print(document, out);
-        target.folder.ifPresent(folder -> out.println(Terminal.safe("written: " + folder.resolve("index.html"))));
-        return ResultTable.exitCode(document);
+        Characterization document = ((PooledCampaigns.Result.Pooled) result).document();
+        return target.tell(document, spec, ResultTable.exitCode(document), out -> ResultTable.print(document, out))
+                .number();
     }
 }

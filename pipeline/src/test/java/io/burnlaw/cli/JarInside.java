@@ -27,6 +27,8 @@ final class JarInside implements AutoCloseable {
         process = new ProcessBuilder(List.of(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                         "-Xmx1g",
+                        // one thread in all: studies run beside other work
+                        "-XX:ActiveProcessorCount=1",
                         "-XX:+UseSerialGC",
                         "-Dburnlaw.trace=" + Boolean.getBoolean("burnlaw.trace"),
                         "-cp",

@@ -18,9 +18,6 @@ final class MutatedCampaigns {
 
     private static final Path SAMPLES = Path.of("..", "sample-runs");
 
-    private static final List<String> FIRINGS = List.of("NS-02", "NS-04", "NS-06", "NS-08");
-    private static final List<String> STRANDS = List.of("SV-02", "SV-03", "SV-04", "SV-05");
-
     /**
      * A campaign.
      *
@@ -43,6 +40,20 @@ final class MutatedCampaigns {
     private final Map<String, byte[]> base = new TreeMap<>();
 
     MutatedCampaigns() throws IOException {
+        this(List.of("NS-02", "NS-04", "NS-06", "NS-08"), List.of("SV-02", "SV-03", "SV-04", "SV-05"), 4);
+    }
+
+    /** A smaller campaign, of which many are worked out in a short time. */
+    static MutatedCampaigns small() throws IOException {
+        return new MutatedCampaigns(List.of("NS-02", "NS-04", "NS-08"), List.of("SV-02", "SV-03"), 8);
+    }
+
+    /** Just a campaign. */
+    static MutatedCampaigns tiny() throws IOException {
+        return new MutatedCampaigns(List.of("NS-02", "NS-08"), List.of("SV-02"), 16);
+    }
+
+    private MutatedCampaigns(List<String> firings, List<String> strands, int every) throws IOException {
         String yaml = Files.readString(SAMPLES.resolve("new-sugar-source/campaign.yaml"));
         base.put(
                 "campaign.yaml",
@@ -51,21 +62,21 @@ final class MutatedCampaigns {
                         "  plateau:\n    title: Strands\n    density: 1.771 g/cm3\n    compare_with: date\ntrace:\n")));
         base.put(
                 "firings.csv",
-                bytes(rows("new-sugar-source/firings.csv", FIRINGS)
+                bytes(rows("new-sugar-source/firings.csv", firings)
                                 .replace("[cm3]\n", "[cm3],burn_time [s]\n")
                                 .replaceAll("(?m)^(NS.*)$", "$1,")
                         + "T-01,date,,bates,2,14.00,38.04,62.04,9.00,218.2,200,2.1\n"));
         base.put(
                 "strands.csv",
-                bytes(rows("strand-set/strands.csv", STRANDS)
+                bytes(rows("strand-set/strands.csv", strands)
                         .replace("wire_times [s]\n", "wire_times [s],pressure_kind\n")
                         .replaceAll("(?m)^(SV.*)$", "$1,absolute")));
-        base.put("points.csv", Files.readAllBytes(SAMPLES.resolve("strand-set/points.csv")));
-        for (String id : FIRINGS) {
-            base.put("traces/" + id + ".csv", thinned("new-sugar-source/traces/" + id + ".csv", 4));
+        base.put("points.csv", thinned("strand-set/points.csv", every / 4));
+        for (String id : firings) {
+            base.put("traces/" + id + ".csv", thinned("new-sugar-source/traces/" + id + ".csv", every));
         }
-        for (String id : STRANDS) {
-            base.put("traces/" + id + ".csv", thinned("strand-set/traces/" + id + ".csv", 4));
+        for (String id : strands) {
+            base.put("traces/" + id + ".csv", thinned("strand-set/traces/" + id + ".csv", every));
         }
     }
 
@@ -115,7 +126,7 @@ final class MutatedCampaigns {
                 change = whole(files, file, random);
             } else {
                 ChangedText.Changed made = ChangedText.of(file, text(files, file), random);
-                touched += touched(file, made);
+                touched += changes == 1 ? touched(file, made) : "";
                 files.put(
                         file,
                         made.text()
