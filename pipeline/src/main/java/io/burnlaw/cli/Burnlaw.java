@@ -134,13 +134,13 @@ public final class Burnlaw implements Runnable {
     }
 
     /**
-     * The command line with all its commands, ready to execute, as the tests use it too.
+     * The command line with all its commands, ready to execute, as tests and the manual page use it too.
      *
      * @param out for results
      * @param err for progress and messages
      * @return the command line
      */
-    static CommandLine commandLine(PrintWriter out, PrintWriter err) {
+    public static CommandLine commandLine(PrintWriter out, PrintWriter err) {
         return commandLine(out, err, name -> true);
     }
 
