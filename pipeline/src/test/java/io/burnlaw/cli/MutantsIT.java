@@ -157,6 +157,36 @@ class MutantsIT {
         assertThat(tally.wrong()).isEmpty();
     }
 
+    /** Reading and reduction alone, on a tiny campaign: of these many more can be tried; every twentieth is run too. */
+    @Test
+    void everyMutantIsCheckedInWords() throws Exception {
+        MutantTally tally = new MutantTally("checks");
+        MutatedCampaigns tiny = MutatedCampaigns.tiny();
+        long first = SEED + 7_000_000;
+        for (long seed = first; seed < first + MUTANTS; seed++) {
+            MutatedCampaigns.Mutant mutant = tiny.mutant(seed);
+            Path campaign = write(mutant);
+            Answer check = jar.answer("check", campaign.toString());
+            tally.judge(check, mutant.what(), seed);
+            tally.leaveNowAndThen(first);
+            if (mutant.meaningKept()) {
+                if (check.code() != 0) {
+                    tally.wrong("same meaning, and exit " + check.code(), mutant.what(), seed);
+                }
+            }
+            if (seed % 20 == 0 && check.code() < 2) {
+                Answer run = jar.answer("run", campaign.toString(), "--json", "--reproducible");
+                tally.judge(run, mutant.what(), seed);
+                tally.count("check as run");
+                if (run.code() < 2) {
+                    checkAsRun(campaign, run.document(), tally, mutant, seed);
+                }
+            }
+        }
+        tally.leave(first);
+        assertThat(tally.wrong()).isEmpty();
+    }
+
     private void checkAsRun(
             Path campaign, JsonNode document, MutantTally tally, MutatedCampaigns.Mutant mutant, long seed)
             throws Exception {
