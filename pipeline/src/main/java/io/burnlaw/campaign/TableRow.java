@@ -88,17 +88,28 @@ final class TableRow {
             wrong(name, "the value is not above zero", text(name).orElse(""), "a value above zero", "measure it again");
             return Optional.empty();
         }
+        if (measured.filter(Measured::isVague).isPresent()) {
+            wrong(
+                    name,
+                    "the uncertainty is larger than the value",
+                    text(name).orElse(""),
+                    "a standard uncertainty, in the unit of the value",
+                    "correct the number after \u00b1");
+            return Optional.empty();
+        }
         return measured;
     }
 
     /** A length above zero that a motor can have. */
     Optional<Measured> length(String name) {
-        return positive(name).filter(value -> plausible(name, Plausible.length(value.value()), Plausible.LENGTH));
+        return positive(name)
+                .filter(value -> plausible(name, Plausible.LENGTH.doubt(value.value()), Plausible.LENGTH.words()));
     }
 
     OptionalDouble temperature(String name) {
         return positive(name)
-                .filter(value -> plausible(name, Plausible.temperature(value.value()), Plausible.TEMPERATURE))
+                .filter(value ->
+                        plausible(name, Plausible.TEMPERATURE.doubt(value.value()), Plausible.TEMPERATURE.words()))
                 .map(value -> OptionalDouble.of(value.value()))
                 .orElseGet(OptionalDouble::empty);
     }
@@ -106,7 +117,8 @@ final class TableRow {
     /** The pressure of the air [Pa, absolute]. */
     OptionalDouble ambientPressure(String name) {
         return positive(name)
-                .filter(value -> plausible(name, Plausible.ambientPressure(value.value()), Plausible.AMBIENT_PRESSURE))
+                .filter(value -> plausible(
+                        name, Plausible.AMBIENT_PRESSURE.doubt(value.value()), Plausible.AMBIENT_PRESSURE.words()))
                 .map(value -> OptionalDouble.of(value.value()))
                 .orElseGet(OptionalDouble::empty);
     }

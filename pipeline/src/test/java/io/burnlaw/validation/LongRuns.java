@@ -152,8 +152,10 @@ final class LongRuns {
                 commands (`run`, `check`, `plan`; for documents `render`, `compare`, `plan`), or as a process each. The answer \
                 is 0, 1 or 2 and has no word of Java; what says the same in another way gives the same law to a millionth; \
                 firings that were not changed are not changed in the answer; `check` names as many rows as `run` rejects; and \
-                the guard around firings, strands, laws, comparisons and plans catches no fault of the program. %,d mutants \
-                in all. `mvn -B -ntp verify -Dit.test=MutantsIT -Dburnlaw.mutants=20000`
+                the guard around firings, strands, laws, comparisons and plans catches no fault of the program. What such mutants \
+                met before is mended and has tests of its own (`HostileNumbersTest`, `GuardedFaultsTest`); a row ends before \
+                the first mutant that met a fault, and the search went on with the mended program. Of `campaigns` half are \
+                run or planned and half checked; `checks` are checked, and every twentieth is run. %,d mutants in all. `mvn -B -ntp verify -Dit.test=MutantsIT -Dburnlaw.mutants=20000`
 
                 | kind | from seed | mutants | exit 0 | exit 1 | exit 2 | other | same meaning, same law | others unchanged | \
                 check as run | processes | guarded | wrong | of |
