@@ -52,7 +52,7 @@ class CommandLineIT {
                         "--Werror",
                         "--skip-non-html",
                         "--filterpattern",
-                        ".*(paint-order|details-content|violates Content Security Policy).*",
+                        ".*(paint-order|vector-effect|details-content|violates Content Security Policy).*",
                         report.toString()));
         assertThat(checked.exitCode()).as(checked.err()).isBetween(0, 1);
         return checked.out() + checked.err();
