@@ -140,6 +140,15 @@ public final class Block {
             wrong(key, "the value is not above zero", text(key).orElse(""), "a value above zero", "correct it");
             return Optional.empty();
         }
+        if (measured.filter(Measured::isVague).isPresent()) {
+            wrong(
+                    key,
+                    "the uncertainty is larger than the value",
+                    text(key).orElse(""),
+                    "a standard uncertainty, in the unit of the value",
+                    "correct the number after \u00b1");
+            return Optional.empty();
+        }
         return measured;
     }
 

@@ -243,6 +243,13 @@ record CampaignHead(
     private static Hardware hardware(Block block) {
         Optional<Measured> limit = block.positivePressure("case_pressure_limit", PressureKind.GAUGE);
         doubted(block, "case_pressure_limit", limit, Plausible::caseLimit, Plausible.CASE_LIMIT);
+        limit.filter(found -> found.std().isPresent())
+                .ifPresent(vague -> block.wrong(
+                        "case_pressure_limit",
+                        "a limit has no uncertainty",
+                        block.text("case_pressure_limit").orElse(""),
+                        "one pressure",
+                        "write the lowest pressure at which such a case may fail"));
         return new Hardware(
                 value(limit),
                 block.number("safety_factor", 1, 20).orElse(1.5),

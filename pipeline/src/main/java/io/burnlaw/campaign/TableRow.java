@@ -88,6 +88,15 @@ final class TableRow {
             wrong(name, "the value is not above zero", text(name).orElse(""), "a value above zero", "measure it again");
             return Optional.empty();
         }
+        if (measured.filter(Measured::isVague).isPresent()) {
+            wrong(
+                    name,
+                    "the uncertainty is larger than the value",
+                    text(name).orElse(""),
+                    "a standard uncertainty, in the unit of the value",
+                    "correct the number after \u00b1");
+            return Optional.empty();
+        }
         return measured;
     }
 

@@ -92,8 +92,14 @@ public final class Burnlaw implements Runnable {
         Locale.setDefault(Locale.ROOT);
         // pictures are drawn into files: no display is looked for
         System.setProperty("java.awt.headless", "true");
-        PrintWriter out = writer(results);
-        PrintWriter err = writer(messages);
+        List<String> typed = List.of(arguments);
+        int columns = ConsoleWriter.terminalColumns();
+        // the examples of a help are no hints
+        boolean help = typed.contains("--help") || typed.contains("-h");
+        String named = help ? "burnlaw" : ConsoleWriter.startedAs();
+        boolean data = typed.contains("--json") || typed.contains("generate-completion");
+        PrintWriter out = data ? writer(results) : ConsoleWriter.to(results, columns, named);
+        PrintWriter err = ConsoleWriter.to(messages, columns, named);
         int code;
         try {
             String[] words = understood(arguments);
@@ -134,13 +140,13 @@ public final class Burnlaw implements Runnable {
     }
 
     /**
-     * The command line with all its commands, ready to execute, as the tests use it too.
+     * The command line with all its commands, ready to execute, as tests and the manual page use it too.
      *
      * @param out for results
      * @param err for progress and messages
      * @return the command line
      */
-    static CommandLine commandLine(PrintWriter out, PrintWriter err) {
+    public static CommandLine commandLine(PrintWriter out, PrintWriter err) {
         return commandLine(out, err, name -> true);
     }
 

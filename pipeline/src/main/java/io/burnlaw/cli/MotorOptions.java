@@ -120,7 +120,7 @@ final class MotorOptions {
             names = "--safety-factor",
             paramLabel = "S",
             description = "by which planned pressures stay below the limit, at least 1; that of the campaign if absent,"
-                    + " 1.5 beside a --case-limit of your own")
+                    + " beside a --case-limit of your own at least 1.5")
     private Optional<Double> safetyFactor;
 
     /** Where nobody states one; common practice, no source. */
@@ -214,10 +214,16 @@ final class MotorOptions {
             throw typed.wrong("--safety-factor", "" + factor, "it is at least 1, such as 1.5");
         });
         Optional<Measured> limit = typed.positive("--case-limit", caseLimit, Dimension.PRESSURE);
+        limit.filter(found -> found.std().isPresent()).ifPresent(vague -> {
+            throw typed.wrong(
+                    "--case-limit",
+                    caseLimit.orElse(""),
+                    "a limit has no uncertainty; write the lowest pressure at which such a case may fail");
+        });
         limit.ifPresent(
                 found -> typed.within("--case-limit", caseLimit.orElse(""), found.value(), LEAST_LIMIT, MOST_LIMIT));
-        return limit.map(found ->
-                        new Hardware(OptionalDouble.of(found.value()), safetyFactor.orElse(USUAL_SAFETY_FACTOR)))
+        double cautious = Math.max(USUAL_SAFETY_FACTOR, ofCampaign.safetyFactor());
+        return limit.map(found -> new Hardware(OptionalDouble.of(found.value()), safetyFactor.orElse(cautious)))
                 .orElseGet(() ->
                         new Hardware(ofCampaign.casePressureLimit(), safetyFactor.orElse(ofCampaign.safetyFactor())));
     }

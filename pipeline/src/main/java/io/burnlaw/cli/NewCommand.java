@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
@@ -13,10 +14,14 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.regex.Matcher;
 import java.util.stream.Stream;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -31,10 +36,16 @@ import picocli.CommandLine.Spec;
             ""
         },
         optionListHeading = "%nOptions:%n",
-        footer = {"", "Example:", "  burnlaw new spring-campaign"})
+        footer = {
+            "",
+            "Examples:",
+            "  burnlaw new spring-campaign",
+            "  burnlaw new spring-campaign --from my-records   a row for each record found there",
+            "  burnlaw new spring-campaign --video             burns timed by video, sound or stopwatch"
+        })
 final class NewCommand implements Callable<Integer> {
 
-    private static final Map<String, String> FILES = files();
+    private static final String RESOURCES = "/io/burnlaw/cli/skeleton/";
 
     @Spec
     private CommandSpec spec;
@@ -42,18 +53,66 @@ final class NewCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FOLDER", description = "to be made; must not exist, or be empty")
     private Path folder;
 
-    private static Map<String, String> files() {
+    @Option(
+            names = "--from",
+            paramLabel = "RECORDS",
+            description = "folder with a logger's files: they are copied, and each gets a row in the log")
+    private Optional<Path> from;
+
+    @ArgGroup
+    private Skeleton skeleton = new Skeleton();
+
+    /** What was measured. */
+    private static final class Skeleton {
+
+        @Option(names = "--thrust", description = "only thrust was recorded")
+        private boolean thrust;
+
+        @Option(names = "--video", description = "burns were timed by video, sound or stopwatch, not recorded")
+        private boolean video;
+    }
+
+    /** What goes into the folder, by path. */
+    private Map<String, String> files(Optional<FoundRecords> found) throws IOException {
+        String yaml = resource(RESOURCES + "campaign.yaml");
+        String log = resource(RESOURCES + "firings.csv");
+        if (skeleton.thrust) {
+            yaml = yaml.replace(
+                    "  # thrust: \"load [N]\"          # only where there is no pressure record: lower grade",
+                    "  thrust: \"load [N]\"            # the heading of the load with its unit");
+            log = log.replace(",8.03,,", ",8.03,16.0,").replace("7.00,,,", "7.00,,16.0,");
+        }
+        if (skeleton.video) {
+            yaml = yaml.replace(
+                    "    baseline: true\n",
+                    "    baseline: true\n"
+                            + "    # characteristic_velocity: 890 ± 30 m/s   # c*: the pressure of a timed burn follows from it\n");
+            log = log.replace(",trace,", ",burn_time [s],").replaceAll("traces/example-\\d\\.csv", "3.1 ± 0.1");
+        }
+        if (found.isPresent()) {
+            yaml = yaml.replaceFirst(
+                    "(?m)^(trace:.*\n)",
+                    "$1" + Matcher.quoteReplacement(found.get().open()));
+            log = found.get().log(log.lines().findFirst().orElseThrow());
+        }
         Map<String, String> files = new LinkedHashMap<>();
-        files.put("campaign.yaml", "/io/burnlaw/cli/skeleton/campaign.yaml");
-        files.put("firings.csv", "/io/burnlaw/cli/skeleton/firings.csv");
-        files.put("campaign.schema.json", "/io/burnlaw/campaign/burnlaw-campaign-1.schema.json");
-        files.put("traces/README.txt", "/io/burnlaw/cli/skeleton/traces/README.txt");
+        files.put("campaign.yaml", yaml);
+        files.put("firings.csv", log);
+        files.put("campaign.schema.json", resource("/io/burnlaw/campaign/burnlaw-campaign-1.schema.json"));
+        files.put("traces/README.txt", resource(RESOURCES + "traces/README.txt"));
         return files;
+    }
+
+    private static String resource(String name) throws IOException {
+        try (InputStream in = NewCommand.class.getResourceAsStream(name)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
     }
 
     @Override
     public Integer call() {
         PrintWriter err = spec.commandLine().getErr();
+        Optional<FoundRecords> found = Optional.empty();
         if (folder.toString().isBlank()) {
             throw new ParameterException(spec.commandLine(), "the name of the folder is empty");
         }
@@ -63,7 +122,20 @@ final class NewCommand implements Callable<Integer> {
                         + (Files.isDirectory(folder) ? "not empty" : "no folder") + "; nothing was written"));
                 return ExitCode.UNUSABLE.number();
             }
-            make();
+            if (from.isPresent() && !Files.isDirectory(from.get())) {
+                err.println(Terminal.safe(
+                        "burnlaw: --from " + from.get() + ": there is no such folder; nothing was written"));
+                return ExitCode.UNUSABLE.number();
+            }
+            if (from.isPresent()) {
+                found = Optional.of(FoundRecords.in(from.get()));
+                if (found.get().all().isEmpty()) {
+                    err.println(Terminal.safe("burnlaw: --from " + from.get()
+                            + ": there is no record in it (csv, txt, tsv, dat, log, xlsx, mat); nothing was written"));
+                    return ExitCode.UNUSABLE.number();
+                }
+            }
+            make(found);
         } catch (FileAlreadyExistsException there) {
             err.println(Terminal.safe("burnlaw: " + there.getFile() + " is there already"));
             return ExitCode.NOT_WRITTEN.number();
@@ -78,27 +150,31 @@ final class NewCommand implements Callable<Integer> {
         }
         PrintWriter out = spec.commandLine().getOut();
         out.println(Terminal.safe("made " + folder));
-        out.println("  campaign.yaml   say what was made and how it was measured; each line has a remark");
-        out.println(
-                "  firings.csv     one row a firing; opens in a spreadsheet, keep it as CSV or save it as firings.xlsx");
-        out.println(
-                "  campaign.schema.json   lets editors of YAML complete and check campaign.yaml; not needed otherwise");
-        out.println("  traces/         put the records here, and their names into the column trace");
-        out.println(Terminal.safe("then: burnlaw check " + folder));
+        out.println("  campaign.yaml         what was made and how it was measured");
+        out.println("  firings.csv           one row a firing; fill it in with a spreadsheet");
+        out.println("  campaign.schema.json  helps editors with campaign.yaml; not needed else");
+        out.println("  traces/               " + (found.isPresent() ? "the records" : "put the records here"));
+        found.ifPresent(records -> records.all()
+                .forEach(each -> out.println(Terminal.safe("    %-16s  %s".formatted(each.name(), each.summary())))));
+        out.println(Terminal.safe("next: burnlaw check " + folder));
         return ExitCode.DONE.number();
     }
 
-    private void make() throws IOException {
+    private void make(Optional<FoundRecords> found) throws IOException {
         List<Path> made = new ArrayList<>();
         try {
             makeFolder(folder.resolve("traces").toAbsolutePath().normalize(), made);
-            for (Map.Entry<String, String> file : FILES.entrySet()) {
+            for (Map.Entry<String, String> file : files(found).entrySet()) {
                 Path path = folder.resolve(file.getKey());
-                try (InputStream in = NewCommand.class.getResourceAsStream(file.getValue());
-                        OutputStream out = Files.newOutputStream(path, StandardOpenOption.CREATE_NEW)) {
+                try (OutputStream out = Files.newOutputStream(path, StandardOpenOption.CREATE_NEW)) {
                     made.add(path);
-                    in.transferTo(out);
+                    out.write(file.getValue().getBytes(StandardCharsets.UTF_8));
                 }
+            }
+            for (FoundRecords.Found record : found.map(FoundRecords::all).orElse(List.of())) {
+                Path copy = folder.resolve("traces").resolve(record.name());
+                made.add(copy);
+                Files.copy(record.file(), copy);
             }
         } catch (IOException full) {
             for (int i = made.size() - 1; i >= 0; i--) {

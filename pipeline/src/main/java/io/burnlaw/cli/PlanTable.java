@@ -57,8 +57,7 @@ final class PlanTable {
                 .filter(next -> throats.stream().noneMatch(each -> each.diameter() == next.diameter()))
                 .ifPresent(next -> throats.add(0, next));
         if (!throats.isEmpty()) {
-            out.println(Terminal.safe(
-                    TerminalTable.of(table("throats", throats, plan)).text()));
+            out.println(Terminal.safe(narrowed(table("throats", throats, plan))));
             remarks(throats);
         }
         return plan;
@@ -80,8 +79,7 @@ final class PlanTable {
     }
 
     private ThroatAnswer found(ThroatAnswer.Found found) {
-        out.println(Terminal.safe(
-                TerminalTable.of(table("answer", List.of(found.throat()), null)).text()));
+        out.println(Terminal.safe(narrowed(table("answer", List.of(found.throat()), null))));
         if (found.exact() != found.throat().diameter()) {
             out.println("exactly: " + NumberFormat.plain(Unit.MILLIMETRE.fromSi(found.exact()), 4) + " mm");
         }
@@ -98,6 +96,13 @@ final class PlanTable {
         out.println();
         out.println("Before you act on a number:");
         cautions.forEach(caution -> out.println(Terminal.safe("  - " + caution)));
+    }
+
+    private String narrowed(Table table) {
+        return TerminalTable.of(table)
+                .text(
+                        ConsoleWriter.columns(out),
+                        List.of("u(n) then", "drills near it", "burn time [s]", "mean [MPa] (" + percent() + ")"));
     }
 
     private Table table(String name, List<PlannedThroat> throats, Plan.@Nullable Planned plan) {

@@ -91,7 +91,11 @@ final class RenderCommand implements Callable<Integer> {
             ProblemList.print(problems, err);
             return;
         }
-        String why = edited.getClass() == IllegalArgumentException.class ? ": " + edited.getMessage() : "";
+        // of an axis without end nothing is learned
+        boolean said = edited.getClass() == IllegalArgumentException.class
+                && !edited.getMessage().contains("Infinity")
+                && !edited.getMessage().contains("NaN");
+        String why = said ? ": " + edited.getMessage() : "";
         err.println(Terminal.safe("burnlaw: " + file + ": the document says what no run writes" + why
                 + "; take one that is unedited. If it is, please report it."));
     }

@@ -20,6 +20,8 @@ import org.jspecify.annotations.Nullable;
 /** The result on a terminal: the answer for each formulation, its points, and what was rejected. */
 final class ResultTable {
 
+    private static final String REMARK = "remark";
+
     /** More rows than these run off the screen. */
     private static final int MOST_POINTS = 60;
 
@@ -62,7 +64,7 @@ final class ResultTable {
                 out.println(Terminal.safe("  batches: " + formulation.batches().sentence()));
             }
             if (!formulation.points().isEmpty()) {
-                out.println(Terminal.safe(points(formulation.points(), cautions).text()));
+                table(points(formulation.points(), cautions), out);
             }
             PredictionLines.print(formulation, document, out);
         }
@@ -100,6 +102,21 @@ final class ResultTable {
         return firing.findings().stream().anyMatch(finding -> finding.code().equals(FindingCode.SET_ASIDE.code()));
     }
 
+    /** Where there is no room for the remarks, they follow below the table. */
+    private static void table(TerminalTable points, PrintWriter out) {
+        int columns = ConsoleWriter.columns(out);
+        String text = points.text(columns, List.of("residual", REMARK));
+        boolean below = text.lines().anyMatch(line -> line.startsWith("no room for: ") && line.contains(REMARK));
+        out.println(Terminal.safe(
+                below ? points.text(columns, List.of(REMARK)).replaceFirst("\\nno room for: .*", "") : text));
+        if (below) {
+            int remark = points.headings().indexOf(REMARK);
+            points.rows().stream()
+                    .filter(row -> !row.get(remark).isEmpty())
+                    .forEach(row -> out.println(Terminal.safe("  " + row.get(0) + ": " + row.get(remark))));
+        }
+    }
+
     private static TerminalTable points(List<Point> points, Map<String, String> cautions) {
         List<Point> shown = points.size() <= MOST_POINTS
                 ? points
@@ -112,7 +129,7 @@ final class ResultTable {
                         ? "points"
                         : shown.size() + " of " + points.size()
                                 + " points, of those that stand out; all are in rates.csv",
-                List.of("point", "pressure [MPa]", "rate [mm/s]", "residual", "remark"),
+                List.of("point", "pressure [MPa]", "rate [mm/s]", "residual", REMARK),
                 shown.stream()
                         .map(point -> List.of(
                                 point.id(),

@@ -67,7 +67,8 @@ final class FiringDocument {
                 PublishedQuantities.of(main.pressures().powerMean(exponent), main.pressureStd(), Unit.MEGAPASCAL),
                 new Rates(
                         PublishedQuantities.of(reduced.thicknessTimeRate(), Unit.MILLIMETRE_PER_SECOND),
-                        PublishedQuantities.ofOptional(reduced.massBalanceRate(), Unit.MILLIMETRE_PER_SECOND)),
+                        PublishedQuantities.ofOptional(reduced.massBalanceRate(), Unit.MILLIMETRE_PER_SECOND),
+                        difference(reduced, main, exponent)),
                 PublishedQuantities.ofOptional(reduced.characteristicVelocity(), Unit.METRE_PER_SECOND),
                 new Throat(
                         PublishedQuantities.of(reduced.throatBefore(), Unit.MILLIMETRE),
@@ -112,6 +113,18 @@ final class FiringDocument {
                 List.of(),
                 history(rejected, Optional.empty(), histories),
                 null);
+    }
+
+    /** Thickness over time against the mass balance, brought to its pressure by the law's exponent. */
+    private static @Nullable Double difference(Reduction.Reduced reduced, RatePoint main, double exponent) {
+        if (reduced.massBalanceRate().isEmpty()) {
+            return null;
+        }
+        double pressures = main.pressures().powerMean(1) / reduced.meanPressure();
+        return reduced.thicknessTimeRate()
+                        * StrictMath.pow(pressures, exponent)
+                        / reduced.massBalanceRate().getAsDouble()
+                - 1;
     }
 
     private static Events events(io.burnlaw.reduction.events.Events events) {

@@ -152,6 +152,27 @@ public final class RecordDocument {
     }
 
     /**
+     * The same in a line.
+     *
+     * @param look what a record shows
+     * @return such as {@code 2000 samples in 1.999 s, 3.4 MPa absolute, burned 1.39 s}
+     */
+    public static String summary(RecordLook look) {
+        Trace raw = look.asRead();
+        boolean pressure = raw.hasPressure();
+        Unit unit = pressure ? Unit.MEGAPASCAL : Unit.NEWTON;
+        return "%d samples in %s s, %s %s, %s"
+                .formatted(
+                        raw.size(),
+                        figure(raw.time(raw.size() - 1) - raw.time(0), 4),
+                        in(unit, highest(pressure ? raw.pressures() : raw.thrusts())),
+                        unit.symbol() + (pressure ? " absolute" : ""),
+                        look.events()
+                                .map(found -> "burned " + figure(burnout(found) - found.crossing(), 3) + " s")
+                                .orElse("no burn made out"));
+    }
+
+    /**
      * What the grain adds.
      *
      * @param result of the reduction

@@ -72,8 +72,13 @@ record BurnReduction(
         List<InstantaneousRate> wholeAlong = Continuity.along(whole, ambient);
         // After a dwell in another regime the burn has two laws, and neither trend could be told from the other law.
         boolean one = found.dwellStart().isEmpty();
+        // A start of a few samples shows no course.
+        boolean fine = (whole.burnout() - whole.ignition())
+                        / inputs.record().step()
+                        * inputs.record().samplesPerCell()
+                > FEW_SAMPLES;
         Optional<ErosiveHump> hump =
-                one ? ErosiveHump.of(wholeAlong, inputs.grain().web()) : Optional.empty();
+                one && fine ? ErosiveHump.of(wholeAlong, inputs.grain().web()) : Optional.empty();
         RateEstimate estimate =
                 hump.isPresent() ? RateEstimate.of(balance, found.crossing(), burnout, ErosiveHump.SETTLED) : whole;
         Optional<ThroatChange> throat =
@@ -110,6 +115,9 @@ record BurnReduction(
                 found.actionStart(),
                 found.actionEnd());
     }
+
+    /** Fewer samples in the burn are coarse [1]: common practice, no source. */
+    private static final double FEW_SAMPLES = 100;
 
     /** Half the range of a rectangular distribution over its standard deviation; JCGM 100:2008, 4.3.7. */
     static final double RECTANGULAR = Math.sqrt(3);

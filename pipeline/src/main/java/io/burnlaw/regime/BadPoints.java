@@ -8,7 +8,7 @@ import java.util.stream.IntStream;
 /**
  * Finds points that belong to no law: neither to one law over the whole range, nor to one of several side by side.
  *
- * <p>Every way to part the points into up to three straight pieces and up to a quarter of bad points is compared by its
+ * <p>Every way to part the points into up to five straight pieces and up to a quarter of bad points is compared by its
  * probability: points of a piece scatter normally about its line, a bad point may lie anywhere within a factor of 2.2 of
  * it (rarely, of ten), and a further piece must pay for its level, slope and place. The best pieces come from dynamic
  * programming over (pieces, bad points), the line of each from the least trimmed squares over lines through two of its
@@ -47,7 +47,7 @@ final class BadPoints {
     private static final double BEYOND_DOUBT = 2 * Math.log(20);
 
     private static final double BREAK_ODDS = Math.log(6);
-    private static final int MOST_PIECES = 3;
+    private static final int MOST_PIECES = 5;
 
     /** Two points may stand for a regime of which the others are bad. */
     private static final int LEAST_GOOD = 2;

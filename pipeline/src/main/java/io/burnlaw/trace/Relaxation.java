@@ -1,5 +1,6 @@
 package io.burnlaw.trace;
 
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -33,6 +34,10 @@ record Relaxation(double burnout, double start, double level, double size, doubl
 
     private static final int MOST_BLOCKS = 200;
     private static final int FEWEST_BLOCKS = 12;
+
+    /** Length of a block over the time since the burnout [1]. */
+    private static final double LENGTHENING = 0.04;
+
     private static final int GRID = 60;
 
     /** Less than this share of the range moves no rate that matters [1]. */
@@ -70,27 +75,46 @@ record Relaxation(double burnout, double start, double level, double size, doubl
             from++;
         }
         int count = n - from;
-        int blocks = Math.min(MOST_BLOCKS, count / 4);
-        if (blocks < FEWEST_BLOCKS || time[n - 1] - start < LEAST_FALLS * fall) {
+        if (count / 4 < FEWEST_BLOCKS || time[n - 1] - start < LEAST_FALLS * fall) {
             return Optional.empty();
         }
-        double[] t = new double[blocks];
-        double[] z = new double[blocks];
-        for (int b = 0; b < blocks; b++) {
-            int first = from + (int) ((long) count * b / blocks);
-            int after = from + (int) ((long) count * (b + 1) / blocks);
-            t[b] = 0.5 * (time[first] + time[after - 1]) - start;
-            z[b] = Scatter.median(values, first, after);
+        // Blocks that lengthen, and count less, with the time since the burnout: what is carried back rests on the
+        // first seconds,
+        // and a record that goes on for long, where one exponential no longer holds, does not outvote them.
+        double[] t = new double[MOST_BLOCKS];
+        double[] z = new double[MOST_BLOCKS];
+        int blocks = 0;
+        int shortest = Math.max(4, count / 4 / MOST_BLOCKS);
+        int first = from;
+        while (blocks < MOST_BLOCKS && first + shortest <= n) {
+            double length = LENGTHENING * (time[first] - time[half]);
+            int after = first + shortest;
+            while (after < n && time[after] - time[first] < length) {
+                after++;
+            }
+            t[blocks] = 0.5 * (time[first] + time[after - 1]) - start;
+            z[blocks++] = Scatter.median(values, first, after);
+            first = after;
         }
-        return fitted(t, z, start, time[half], fall, quiet.range());
+        t = Arrays.copyOf(t, blocks);
+        z = Arrays.copyOf(z, blocks);
+        if (blocks < FEWEST_BLOCKS) {
+            return Optional.empty();
+        }
+        double[] weight = new double[blocks];
+        double burned = time[half] - time[quiet.rise()];
+        for (int i = 0; i < blocks; i++) {
+            weight[i] = 1 / (1 + t[i] * t[i] / (burned * burned));
+        }
+        return fitted(t, z, weight, start, time[half], fall, quiet.range());
     }
 
     private static Optional<Relaxation> fitted(
-            double[] t, double[] z, double start, double burnout, double fall, double range) {
+            double[] t, double[] z, double[] weight, double start, double burnout, double fall, double range) {
         double length = t[t.length - 1];
-        double constant = line(new double[t.length], z)[2];
+        double constant = line(new double[t.length], z, weight)[2];
         double[] ramp = t.clone();
-        double straight = line(ramp, z)[2];
+        double straight = line(ramp, z, weight)[2];
         double least = Double.POSITIVE_INFINITY;
         double[] best = new double[3];
         double tau = 0;
@@ -101,7 +125,7 @@ record Relaxation(double burnout, double start, double level, double size, doubl
             for (int i = 0; i < t.length; i++) {
                 shape[i] = StrictMath.exp(-t[i] / tried);
             }
-            double[] found = line(shape, z);
+            double[] found = line(shape, z, weight);
             if (found[2] < least) {
                 least = found[2];
                 best = found;
@@ -121,18 +145,25 @@ record Relaxation(double burnout, double start, double level, double size, doubl
         return Optional.of(new Relaxation(burnout, start, best[0], best[1], tau, std));
     }
 
-    /** Least squares of z = c + w s: c, w and the sum of squares left; where s does not vary, w is 0. */
-    private static double[] line(double[] s, double[] z) {
-        int n = s.length;
-        double meanS = Scatter.mean(s, 0, n);
-        double meanZ = Scatter.mean(z, 0, n);
+    /** Weighted least squares of z = c + w s: c, w and the sum of squares left; where s does not vary, w is 0. */
+    private static double[] line(double[] s, double[] z, double[] weight) {
+        double sum = 0;
+        double meanS = 0;
+        double meanZ = 0;
+        for (int i = 0; i < s.length; i++) {
+            sum += weight[i];
+            meanS += weight[i] * s[i];
+            meanZ += weight[i] * z[i];
+        }
+        meanS /= sum;
+        meanZ /= sum;
         double ss = 0;
         double sz = 0;
         double zz = 0;
-        for (int i = 0; i < n; i++) {
-            ss += (s[i] - meanS) * (s[i] - meanS);
-            sz += (s[i] - meanS) * (z[i] - meanZ);
-            zz += (z[i] - meanZ) * (z[i] - meanZ);
+        for (int i = 0; i < s.length; i++) {
+            ss += weight[i] * (s[i] - meanS) * (s[i] - meanS);
+            sz += weight[i] * (s[i] - meanS) * (z[i] - meanZ);
+            zz += weight[i] * (z[i] - meanZ) * (z[i] - meanZ);
         }
         double w = ss > 1e-12 ? sz / ss : 0;
         return new double[] {meanZ - w * meanS, w, Math.max(0, zz - w * sz)};

@@ -124,6 +124,33 @@ class ApplicationFolderCheck {
         }
     }
 
+    @Test
+    void bringsItsManualPageItsCompletionAndTheLicences() throws Exception {
+        Path share = application.resolve("share");
+        String page = Files.readString(share.resolve("man/man1/burnlaw.1"));
+        assertThat(Commands.names()).allSatisfy(name -> assertThat(page).contains(".SH \"burnlaw " + name + "\""));
+        Path completion = share.resolve("bash-completion/completions/burnlaw");
+        RunnableJar.Outcome offered = RunnableJar.execute(
+                folder,
+                List.of(
+                        "bash",
+                        "-c",
+                        ". \"$1\"; COMP_WORDS=(burnlaw che); COMP_CWORD=1; _complete_burnlaw; echo ${COMPREPLY[@]}",
+                        "bash",
+                        completion.toString()));
+        assertThat(offered.out()).isEqualTo("check\n");
+        assertThat(share.resolve("licenses/Apache-2.0.txt")).isNotEmptyFile();
+        assertThat(share.resolve("licenses/commons-math3-3.6.1/NOTICE.txt")).isNotEmptyFile();
+        assertThat(application.resolve("lib/runtime/legal/java.base")).isNotEmptyDirectory();
+    }
+
+    @Test
+    void startsThroughALink() throws Exception {
+        Path link = Files.createSymbolicLink(folder.resolve("link"), application.resolve("bin/burnlaw"));
+        assertThat(RunnableJar.execute(folder, List.of(link.toString(), "--version")))
+                .isEqualTo(RunnableJar.run(folder, "--version"));
+    }
+
     private static RunnableJar.Outcome start(Path from, String... words) throws Exception {
         List<String> command =
                 new ArrayList<>(List.of(application.resolve("bin/burnlaw").toString()));

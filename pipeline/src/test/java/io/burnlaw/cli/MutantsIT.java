@@ -123,6 +123,7 @@ class MutantsIT {
             String[] words = way(seed, campaign);
             Answer answer = jar.answer(words);
             tally.judge(answer, mutant.what(), seed);
+            tally.leaveNowAndThen(SEED);
             // there is no motor to plan for in one of the formulations, changed or not
             if (mutant.meaningKept() && answer.code() != (words[0].equals("plan") ? 1 : 0)) {
                 tally.wrong("same meaning, and exit " + answer.code(), mutant.what(), seed);
@@ -156,6 +157,36 @@ class MutantsIT {
         assertThat(tally.wrong()).isEmpty();
     }
 
+    /** Reading and reduction alone, on a tiny campaign: of these many more can be tried; every twentieth is run too. */
+    @Test
+    void everyMutantIsCheckedInWords() throws Exception {
+        MutantTally tally = new MutantTally("checks");
+        MutatedCampaigns tiny = MutatedCampaigns.tiny();
+        long first = SEED + 7_000_000;
+        for (long seed = first; seed < first + MUTANTS; seed++) {
+            MutatedCampaigns.Mutant mutant = tiny.mutant(seed);
+            Path campaign = write(mutant);
+            Answer check = jar.answer("check", campaign.toString());
+            tally.judge(check, mutant.what(), seed);
+            tally.leaveNowAndThen(first);
+            if (mutant.meaningKept()) {
+                if (check.code() != 0) {
+                    tally.wrong("same meaning, and exit " + check.code(), mutant.what(), seed);
+                }
+            }
+            if (seed % 20 == 0 && check.code() < 2) {
+                Answer run = jar.answer("run", campaign.toString(), "--json", "--reproducible");
+                tally.judge(run, mutant.what(), seed);
+                tally.count("check as run");
+                if (run.code() < 2) {
+                    checkAsRun(campaign, run.document(), tally, mutant, seed);
+                }
+            }
+        }
+        tally.leave(first);
+        assertThat(tally.wrong()).isEmpty();
+    }
+
     private void checkAsRun(
             Path campaign, JsonNode document, MutantTally tally, MutatedCampaigns.Mutant mutant, long seed)
             throws Exception {
@@ -183,6 +214,7 @@ class MutantsIT {
             RunnableJar.Outcome outcome = RunnableJar.run(folder, words);
             Answer answer = new Answer(outcome.exitCode(), outcome.out(), outcome.err());
             tally.judge(answer, mutant.what(), seed);
+            tally.leaveNowAndThen(first);
             tally.count("as a process");
             MutatedCampaigns.delete(folder.resolve("report"));
             if (!jar.answer(words).equals(answer)) {

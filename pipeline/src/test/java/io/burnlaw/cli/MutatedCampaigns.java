@@ -48,6 +48,11 @@ final class MutatedCampaigns {
         return new MutatedCampaigns(List.of("NS-02", "NS-04", "NS-08"), List.of("SV-02", "SV-03"), 8);
     }
 
+    /** Just a campaign. */
+    static MutatedCampaigns tiny() throws IOException {
+        return new MutatedCampaigns(List.of("NS-02", "NS-08"), List.of("SV-02"), 16);
+    }
+
     private MutatedCampaigns(List<String> firings, List<String> strands, int every) throws IOException {
         String yaml = Files.readString(SAMPLES.resolve("new-sugar-source/campaign.yaml"));
         base.put(
@@ -121,7 +126,7 @@ final class MutatedCampaigns {
                 change = whole(files, file, random);
             } else {
                 ChangedText.Changed made = ChangedText.of(file, text(files, file), random);
-                touched += touched(file, made);
+                touched += changes == 1 ? touched(file, made) : "";
                 files.put(
                         file,
                         made.text()

@@ -244,6 +244,7 @@ class PlanCommandTest {
             --throat 0_mm                   | a length above zero is needed
             --safety-factor 0.5             | it is at least 1
             --case-limit 7_mm               | --case-limit 7 mm
+            --case-limit 7_±_3_MPa          | a limit has no uncertainty
             --case-limit 7_Pa               | this cannot be meant; look at its unit
             --throat 7_km                   | --throat 7 km
             --density 1.78_kg/m3            | this cannot be meant; look at its unit

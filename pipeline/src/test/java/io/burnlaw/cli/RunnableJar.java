@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
@@ -34,18 +35,26 @@ final class RunnableJar {
         command.addAll(jvmOptions);
         command.addAll(List.of("-jar", JAR.toString()));
         command.addAll(List.of(words));
-        return execute(folder, command);
+        return execute(folder, command, Map.of("COLUMNS", "1000"));
     }
 
     static Outcome execute(Path folder, List<String> command) throws IOException, InterruptedException {
+        return execute(folder, command, Map.of());
+    }
+
+    /** Lines are not broken where the environment says that the terminal is wide. */
+    private static Outcome execute(Path folder, List<String> command, Map<String, String> environment)
+            throws IOException, InterruptedException {
         Path out = Files.createTempFile("out", ".txt");
         Path err = Files.createTempFile("err", ".txt");
         try {
-            Process process = new ProcessBuilder(command)
+            ProcessBuilder builder = new ProcessBuilder(command)
                     .directory(folder.toFile())
                     .redirectOutput(out.toFile())
-                    .redirectError(err.toFile())
-                    .start();
+                    .redirectError(err.toFile());
+            builder.environment().remove("COLUMNS");
+            builder.environment().putAll(environment);
+            Process process = builder.start();
             process.getOutputStream().close();
             if (!process.waitFor(5, TimeUnit.MINUTES)) {
                 process.destroyForcibly();

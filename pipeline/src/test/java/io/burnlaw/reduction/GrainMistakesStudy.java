@@ -275,7 +275,8 @@ class GrainMistakesStudy {
                         silent);
                 rows.append(row);
                 System.out.print(row);
-                if (mistake.named.equals("-") ? told > 0 : silent > 0.05 * firings) {
+                // every point that is left holds the truth, as measured; one in twenty may not with other seeds
+                if (mistake.named.equals("-") ? told > 0 : silent > 0.05 * firings || held < 0.95 * used) {
                     failed.add(row);
                 }
             }

@@ -10,10 +10,11 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToLongFunction;
+import java.util.stream.Collectors;
 
 /**
- * Searches that take long and are therefore not repeated by the command that writes the document: mutation testing, and
- * fuzzing guided by coverage. Their rows are kept beside this class in the test resources, copied from the counters of the
+ * Searches that take long and are therefore not repeated by the command that writes the document: mutation testing,
+ * fuzzing guided by coverage, mutants of whole campaigns, kills. Their rows are kept beside this class in the test resources, copied from the counters of the
  * tools, each with the day and the revision of the source it is of.
  */
 final class LongRuns {
@@ -37,6 +38,19 @@ final class LongRuns {
 
     /** Inputs that a reader was given. */
     record Fuzzing(String target, long executions, long seconds, long findings, String when) {}
+
+    private static final List<String> MUTANT_COUNTS = List.of(
+            "mutants",
+            "exit_0",
+            "exit_1",
+            "exit_2",
+            "other",
+            "law_kept",
+            "others_unchanged",
+            "check_as_run",
+            "as_a_process",
+            "guarded",
+            "wrong");
 
     private LongRuns() {}
 
@@ -63,6 +77,16 @@ final class LongRuns {
                         number(row, "findings"),
                         when(row)))
                 .toList();
+    }
+
+    /** {@return rows that MutantsIT left, with revision and day} */
+    static List<NamedCsvRecord> mutants() {
+        return rows("mutants.csv");
+    }
+
+    /** {@return rows that KilledRunIT and SafeFilesIT left, with revision and day} */
+    static List<NamedCsvRecord> kills() {
+        return rows("kills.csv");
     }
 
     /** {@return the section, in Markdown} */
@@ -119,6 +143,52 @@ final class LongRuns {
                         row.seconds() / 3600.0,
                         row.findings(),
                         row.when())));
+        text.append(String.format(Locale.ROOT, """
+
+                ### Mutants of campaigns and documents
+
+                Whole campaigns and documents, changed by a seed: cells, columns, units, records, keys, bytes, files, and \
+                values of a burnlaw.json. They go through the main of the built jar, in one process that answers many \
+                commands (`run`, `check`, `plan`; for documents `render`, `compare`, `plan`), or as a process each. The answer \
+                is 0, 1 or 2 and has no word of Java; what says the same in another way gives the same law to a millionth; \
+                firings that were not changed are not changed in the answer; `check` names as many rows as `run` rejects; and \
+                the guard around firings, strands, laws, comparisons and plans catches no fault of the program. What such mutants \
+                met before is mended and has tests of its own (`HostileNumbersTest`, `GuardedFaultsTest`); a row ends before \
+                the first mutant that met a fault, and the search went on with the mended program. Of `campaigns` half are \
+                run or planned and half checked; `checks` are checked, and every twentieth is run. %,d mutants in all. `mvn -B -ntp verify -Dit.test=MutantsIT -Dburnlaw.mutants=20000`
+
+                | kind | from seed | mutants | exit 0 | exit 1 | exit 2 | other | same meaning, same law | others unchanged | \
+                check as run | processes | guarded | wrong | of |
+                | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- |
+                """, sum(mutants(), row -> number(row, "mutants"))));
+        mutants()
+                .forEach(row -> text.append("| ")
+                        .append(row.getField("kind"))
+                        .append(" | ")
+                        .append(row.getField("seed"))
+                        .append(MUTANT_COUNTS.stream()
+                                .map(field -> String.format(Locale.ROOT, " | %,d", number(row, field)))
+                                .collect(Collectors.joining()))
+                        .append(" | ")
+                        .append(when(row))
+                        .append(" |\n"));
+        text.append("""
+
+                ### Kills, and two runs at once
+
+                A run that writes over an earlier report is killed, at random or at the step named; or two runs write one \
+                folder at the same time. `mvn -B -ntp verify -Dit.test=KilledRunIT,SafeFilesIT -Dburnlaw.kills=200`
+
+                | what | times | outcome | of |
+                | --- | ---: | --- | --- |
+                """);
+        kills().forEach(row -> text.append(String.format(
+                Locale.ROOT,
+                "| %s | %,d | %s | %s |%n",
+                row.getField("kind"),
+                number(row, "times"),
+                row.getField("outcome"),
+                when(row))));
         return text + "\n";
     }
 
@@ -136,7 +206,7 @@ final class LongRuns {
         }
     }
 
-    private static long number(NamedCsvRecord row, String field) {
+    static long number(NamedCsvRecord row, String field) {
         return Long.parseLong(row.getField(field));
     }
 

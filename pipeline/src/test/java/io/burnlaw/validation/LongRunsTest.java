@@ -1,5 +1,6 @@
 package io.burnlaw.validation;
 
+import static io.burnlaw.validation.LongRuns.number;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
@@ -29,5 +30,15 @@ class LongRunsTest {
                                     archive -> archive.getFileName().toString().replace(".zip", ""))
                             .toList());
         }
+    }
+
+    @Test
+    void eachMutantOfACampaignOrDocumentWasAnsweredAndNoneWrongly() {
+        assertThat(LongRuns.mutants()).isNotEmpty().allSatisfy(row -> {
+            assertThat(number(row, "exit_0") + number(row, "exit_1") + number(row, "exit_2"))
+                    .isEqualTo(number(row, "mutants"));
+            assertThat(number(row, "other") + number(row, "guarded") + number(row, "wrong"))
+                    .isZero();
+        });
     }
 }

@@ -49,4 +49,9 @@ public record Measured(double value, OptionalDouble std) {
     public double stdOr(double usual) {
         return std.orElse(usual);
     }
+
+    /** {@return whether the standard uncertainty is larger than the value itself, so that nothing was measured} */
+    public boolean isVague() {
+        return std.isPresent() && std.getAsDouble() > Math.abs(value);
+    }
 }

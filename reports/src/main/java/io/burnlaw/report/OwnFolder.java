@@ -68,10 +68,6 @@ public final class OwnFolder {
 
     private static final Pattern FORMAT = Pattern.compile("\"format\"\\s*:\\s*\"burnlaw-characterization/");
 
-    /** What a report held that was written before there were lists. */
-    private static final Pattern UNLISTED = Pattern.compile(
-            "index\\.html|burnlaw\\.json|(?:rates|laws)\\.csv(?:-metadata\\.json)?|firings/[^/]+\\.html|charts/[^/]+\\.svg");
-
     /** What the folder is. */
     public enum Kind {
         /** A report. */
@@ -376,7 +372,7 @@ public final class OwnFolder {
         @Override
         public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) throws IOException {
             String path = relative(place, file);
-            if (path.equals(kind.list()) || ours(listed, kind, path, file, attributes)) {
+            if (path.equals(kind.list()) || ours(listed, path, file, attributes)) {
                 return FileVisitResult.CONTINUE;
             }
             Path to = making.resolve(path);
@@ -451,13 +447,11 @@ public final class OwnFolder {
         }
     }
 
+    /** Without a list nothing is known to be ours, and everything is kept. */
     private static boolean ours(
-            Optional<Map<String, String>> listed, Kind kind, String path, Path file, BasicFileAttributes attributes)
+            Optional<Map<String, String>> listed, String path, Path file, BasicFileAttributes attributes)
             throws IOException {
-        if (listed.isEmpty()) {
-            return kind == Kind.REPORT && UNLISTED.matcher(path).matches();
-        }
-        String hash = listed.get().get(path);
+        String hash = listed.map(files -> files.get(path)).orElse(null);
         return hash != null && attributes.isRegularFile() && hash.equals(hash(file));
     }
 
@@ -508,7 +502,7 @@ public final class OwnFolder {
                 BasicFileAttributes attributes =
                         Files.readAttributes(file, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
                 if (!path.equals(kind.list())
-                        && !ours(listed, kind, path, file, attributes)
+                        && !ours(listed, path, file, attributes)
                         && !(Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) && isCarried(file, path))) {
                     return false;
                 }

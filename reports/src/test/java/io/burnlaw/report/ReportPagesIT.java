@@ -6,8 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.ThroatTable;
+import io.burnlaw.report.document.TraceHistory;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -315,6 +317,94 @@ class ReportPagesIT {
         browser.driver().switchTo().activeElement().sendKeys(Keys.ESCAPE);
         assertThat(said.getText()).isEqualTo(usual);
         assertThat(article.findElements(By.cssSelector(".without path"))).isEmpty();
+    }
+
+    @Test
+    void anotherReportIsComparedWhereItIsChosenOrDropped() throws IOException {
+        browser.open(file("rich/index.html"), 1200);
+        WebElement part = browser.driver().findElement(By.cssSelector("details.live:has(#other-report)"));
+        WebElement said = part.findElement(By.cssSelector("[role=status]"));
+        WebDriverWait wait = new WebDriverWait(browser.driver(), Duration.ofSeconds(30));
+        part.findElement(By.id("other-report"))
+                .sendKeys(work.resolve("hostile/index.html").toString());
+        wait.until(any -> said.getText().startsWith("Read: "));
+        assertThat(part.getText()).contains("They were measured apart").contains("<script>");
+        assertThat(part.findElements(By.cssSelector("svg .s-s1, svg .s-s2"))).hasSizeGreaterThanOrEqualTo(2);
+        assertThat(part.findElements(By.cssSelector("script, img"))).isEmpty();
+        for (String[] wrong : new String[][] {
+            {"{\"format\": \"another/1\"}", "its format is another/1"},
+            {"{", "it is not JSON"},
+            {"null", "members are missing"}
+        }) {
+            browser.driver().executeScript("""
+                    const dropped = new DataTransfer();
+                    dropped.items.add(new File([arguments[0]], 'dropped.json'));
+                    document.body.dispatchEvent(new DragEvent('drop', {dataTransfer: dropped, bubbles: true, cancelable: true}));""", wrong[0]);
+            wait.until(any -> said.getText().contains(wrong[1]));
+            assertThat(part.findElements(By.cssSelector("svg"))).isEmpty();
+        }
+        browser.driver().executeScript("""
+                const dropped = new DataTransfer();
+                dropped.items.add(new File([document.getElementById('burnlaw-document').textContent], 'dropped.json'));
+                document.body.dispatchEvent(new DragEvent('drop', {dataTransfer: dropped, bubbles: true, cancelable: true}));""");
+        wait.until(any -> said.getText().equals("Read: dropped.json"));
+        assertThat(part.getText()).contains("Orchard sugar, first characterization (invented)");
+        assertThat(browser.console()).isEmpty();
+        assertThat(browser.accessibilityViolations()).isEmpty();
+        assertThat(browser.requests()).hasSize(1);
+    }
+
+    @Test
+    void aTraceIsReadByACursorAndLookedAtCloser() throws IOException {
+        browser.open(file("rich/firings/OR-03.html"), 1200);
+        WebElement figure = browser.driver().findElement(By.cssSelector("figure.course"));
+        WebElement said = figure.findElement(By.cssSelector(".said"));
+        WebElement slider = figure.findElement(By.cssSelector("input[type=range]"));
+        Firing firing = SampleDocument.rich().firings().get(2);
+        String before = said.getText();
+        slider.sendKeys(Keys.ARROW_RIGHT);
+        assertThat(said.getText()).isNotEqualTo(before).contains(" MPa measured");
+        double time = Double.parseDouble(said.getText().split(" ")[0]);
+        double read = Double.parseDouble(said.getText().split(" ")[2]);
+        // three digits of it, and lines drawn to a hundredth of a unit of the sheet, of some 5 MPa on 225
+        assertThat(read).isCloseTo(at(firing.traceHistory(), time), within(0.02));
+        List<String> labels = browser.texts(
+                "Array.from(document.querySelectorAll('figure.course .across text')).map(e => e.textContent)");
+        button(figure, "Closer").click();
+        button(figure, "Closer").sendKeys(Keys.ENTER);
+        assertThat(browser.texts("[document.querySelector('figure.course .across').style.display]"))
+                .containsExactly("none");
+        assertThat(browser.number("document.querySelector('figure.course svg svg').viewBox.baseVal.width"))
+                .isCloseTo(
+                        browser.number("Number(document.querySelector('.plot').dataset.size.split(' ')[0])") / 4,
+                        within(0.1));
+        button(figure, "Whole record").click();
+        assertThat(browser.texts("[document.querySelector('figure.course .across').style.display]"))
+                .containsExactly("");
+        assertThat(labels).isNotEmpty();
+        browser.open(file("rich/index.html"), 1200);
+        WebElement all = browser.driver().findElement(By.cssSelector("figure.course[data-names]"));
+        assertThat(all.findElement(By.cssSelector(".said")).getText())
+                .contains("lowest with")
+                .contains("OR-");
+    }
+
+    private static WebElement button(WebElement figure, String words) {
+        return figure.findElements(By.cssSelector("button")).stream()
+                .filter(each -> each.getText().equals(words))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static double at(TraceHistory history, double time) {
+        int above = 1;
+        while (history.time().get(above) < time) {
+            above++;
+        }
+        double share = (time - history.time().get(above - 1))
+                / (history.time().get(above) - history.time().get(above - 1));
+        return history.pressure().get(above - 1)
+                + share * (history.pressure().get(above) - history.pressure().get(above - 1));
     }
 
     @Test

@@ -216,13 +216,19 @@ class ReportWriterTest {
     }
 
     @Test
-    void aReportOfBeforeThereWereListsLosesNoFileOfItsOwner() throws IOException {
+    void withoutItsListAReportLosesNoFile() throws IOException {
         Path out = work.resolve("out");
-        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.EVERYTHING);
+        ReportWriter.write(SampleDocument.rich(), out, ReportWriter.Options.DATA_ONLY);
         Files.delete(out.resolve(".burnlaw-report.sha256"));
-        Files.writeString(out.resolve("firings/video.txt"), "mine");
+        // such names the report has too
+        Files.createDirectories(out.resolve("charts"));
+        Files.writeString(out.resolve("charts/mine.svg"), "mine");
+        Files.writeString(out.resolve("rates.csv"), "mine as well");
         ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY);
-        assertThat(contents(out)).containsKey("firings/video.txt").doesNotContainKey("index.html");
+        assertThat(out.resolve("charts/mine.svg")).hasContent("mine");
+        assertThat(out.resolve("rates.csv.kept-1")).hasContent("mine as well");
+        ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY);
+        assertThat(out.resolve("charts/mine.svg")).hasContent("mine");
     }
 
     @Test

@@ -123,8 +123,9 @@ final class SampleFirings {
                 new Quantity(1.18 * p, "MPa", null, null, null, p * 0.008),
                 new Quantity(p, "MPa", null, null, null, p * 0.0075),
                 new Rates(
-                        new Quantity(r * 1.006, "mm/s", null, null, null, r * 0.014),
-                        new Quantity(r, "mm/s", null, null, null, r * 0.012)),
+                        new Quantity(r * (flagged ? 1.031 : 1.006), "mm/s", null, null, null, r * 0.014),
+                        new Quantity(r, "mm/s", null, null, null, r * 0.012),
+                        flagged ? 0.034 : 0.009),
                 new Quantity(884.3, "m/s", 866.1, 902.5, 0.95, 9.1),
                 new Throat(
                         new Quantity(7.9, "mm", null, null, null, 0.03),

@@ -64,7 +64,7 @@ public final class IgniterGas {
         double level = record.mean(estimate.firstEven(), until);
         double exponent = LocalExponent.of(balance, estimate.firstEven(), estimate.lastEven());
         double[] web = balance.webs();
-        int half = (int) Math.max(1, Math.round(WINDOW * even / record.step()));
+        int half = (int) Math.max(1, Math.round(Math.min(QUICK / 3, WINDOW * even) / record.step()));
         int from = Math.max(half, record.cell(start));
         int settled = Math.max(from, Math.min(record.cell(estimate.firstEven()), record.size() - 1 - half));
         while (settled > from) {

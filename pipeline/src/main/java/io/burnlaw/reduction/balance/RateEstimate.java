@@ -45,6 +45,15 @@ public record RateEstimate(
     /** Up to this share of the web a burn is taken as even, unless its tail-off shows otherwise [1]. */
     private static final double EVEN = 0.90;
 
+    /** The even part of a burn is never shorter than this share of the web [1]. */
+    private static final double DEEPEST = 0.5;
+
+    /** With more of the web gone before the main rise, a part of it may be ahead of the rest [1]. */
+    private static final double AHEAD = 0.004;
+
+    /** The first half of the web ends the burn by so much earlier where a part had burned through [1]. */
+    private static final double EARLIER = 0.01;
+
     /**
      * Works out the rates up to the usual share of the web, or to a smaller one where the web turns out so uneven that
      * it burns through earlier.
@@ -56,13 +65,19 @@ public record RateEstimate(
      * @return the rates
      */
     public static RateEstimate of(MassBalance balance, double ignition, OptionalDouble burnout, double settled) {
+        double web = balance.inputs().grain().web();
         RateEstimate usual = of(balance, ignition, burnout, settled, EVEN);
-        double early = 1
-                - 1.25
-                        * Math.sqrt(2)
-                        * usual.tail().spread()
-                        / balance.inputs().grain().web();
-        return early < EVEN ? of(balance, ignition, burnout, settled, Math.max(0.5, early)) : usual;
+        double early = 1 - 1.25 * Math.sqrt(2) * usual.tail().spread() / web;
+        RateEstimate estimate =
+                early < EVEN ? of(balance, ignition, burnout, settled, Math.max(DEEPEST, early)) : usual;
+        if (estimate.webAtIgnition() < AHEAD * web || burnout.isPresent()) {
+            return estimate;
+        }
+        // A part that burned before the rest may have burned through long before the end, and the rest then ends as
+        // sharply
+        // as ever: no tail-off shows it, but the surface was smaller from then on, and the mean web gone earlier.
+        RateEstimate before = of(balance, ignition, burnout, settled, DEEPEST);
+        return before.burnout() - ignition < (1 - EARLIER) * (estimate.burnout() - ignition) ? before : estimate;
     }
 
     /**

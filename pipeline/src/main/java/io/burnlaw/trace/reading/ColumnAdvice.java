@@ -61,12 +61,13 @@ record ColumnAdvice(
 
     private static final Pattern PRESSURE_NAME =
             Pattern.compile("p|pc|p_?c|.*(press|chamber|druck|transducer|adc|raw|sensor|volt|ain|\\bch).*");
+    private static final Pattern CERTAIN_PRESSURE = Pattern.compile("p|pc|p_?c|.*(press|druck).*");
     private static final Pattern THRUST_NAME = Pattern.compile("f|.*(thrust|load|force|weight|cell|scale).*");
     private static final Pattern PLAIN_NAME = Pattern.compile("[\\p{L}#][\\p{L}\\p{N} _.#-]{0,30}");
-    private static final Pattern WHOLE = Pattern.compile("[-+]?\\d+(\\.0*)?");
+    private static final Pattern WHOLE = Pattern.compile("[-+]?\\d+");
 
     /** A reading of a converter is hardly below this. */
-    private static final double LEAST_COUNTS = 20;
+    private static final double LEAST_COUNTS = 100;
 
     /**
      * What is wrong, with the lines to write.
@@ -154,7 +155,7 @@ record ColumnAdvice(
             case "V" -> "0.50 V: 0 bar, 4.50 V: 100 bar";
             case "mV" -> "500 mV: 0 bar, 4500 mV: 100 bar";
             case "mA" -> "4 mA: 0 bar, 20 mA: 100 bar";
-            case "counts" -> "102 counts: 0 bar, 921 counts: 100 bar";
+            case "count", "counts" -> "102 counts: 0 bar, 921 counts: 100 bar";
             default -> "0 " + unit + ": 0 bar, 1 " + unit + ": 100 bar";
         };
         return "calibration: {" + pairs + "}  # yours";
@@ -216,6 +217,7 @@ record ColumnAdvice(
 
     private boolean isRaw(int column) {
         return !rows.isEmpty()
+                && !CERTAIN_PRESSURE.matcher(folded(column)).matches()
                 && rows.stream()
                         .allMatch(row -> column < row.size()
                                 && WHOLE.matcher(row.get(column)).matches())

@@ -235,9 +235,9 @@ public final class LawChart {
         }
     }
 
-    /** At most sixty places a burn: more cannot be seen, and weigh on the page. */
+    /** Some two dozen places a burn: more cannot be seen, and weigh on the page. */
     static List<Mark.At> burn(List<Along> along) {
-        int step = Math.max(1, along.size() / 60);
+        int step = Math.max(1, along.size() / 24);
         List<Mark.At> line = new ArrayList<>();
         for (int i = 0; i < along.size(); i += step) {
             line.add(new Mark.At(along.get(i).pressure(), along.get(i).rate()));

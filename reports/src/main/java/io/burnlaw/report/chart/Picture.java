@@ -105,7 +105,7 @@ final class Picture {
         if (x.holds(atX) && y.holds(atY)) {
             hits.raw("<circle class=\"hit\"" + (id.isEmpty() ? "" : " data-id=\"" + Svg.escape(id) + "\"") + " cx=\""
                     + Svg.number(px(atX)) + "\" cy=\"" + Svg.number(py(atY))
-                    + "\" r=\"9\" fill=\"none\" pointer-events=\"all\"><title>" + Svg.escape(words)
+                    + "\" r=\"9\"><title>" + Svg.escape(words)
                     + "</title></circle>");
         }
         return this;
@@ -159,8 +159,13 @@ final class Picture {
                         + "\" overflow=\"hidden\">")
                 .raw(marks.toString())
                 .raw("</svg>");
-        body.raw(over.toString());
-        body.raw(labels.toString()).raw(hits.toString()).raw("</g>");
+        body.raw("<g class=\"over\">").raw(over.toString());
+        body.raw(labels.toString());
+        body.raw("</g>");
+        if (!hits.toString().isEmpty()) {
+            body.raw("<g class=\"hits\" fill=\"none\" pointer-events=\"all\">" + hits + "</g>");
+        }
+        body.raw("</g>");
         double keyTop = above + height() + below;
         body.raw("<g transform=\"translate(8 " + Svg.number(keyTop) + ")\">" + key + "</g>");
         return new Figure(frame.width(), keyTop + key.height() + 6, description, body.toString());
@@ -168,6 +173,7 @@ final class Picture {
 
     private String axes() {
         Svg svg = new Svg();
+        svg.raw("<g class=\"across\">");
         Set<Double> always = labelled(x, X_APART);
         for (Axis.Tick tick : ticks(x, X_APART)) {
             double at = px(tick.value());
@@ -177,6 +183,7 @@ final class Picture {
                 svg.words(at, height() + 17, "middle", Ink.TEXT, more(always, tick), tick.label());
             }
         }
+        svg.raw("</g>");
         always = labelled(y, Y_APART);
         for (Axis.Tick tick : ticks(y, Y_APART)) {
             double at = py(tick.value());

@@ -32,7 +32,7 @@ public record Regimes(
 
     /**
      * The same where one regime was found: its law is the single law, so that a reader never finds two answers to one
-     * question.
+     * question; its curve is there only.
      *
      * @param single the single law
      * @return with it in place of the one law; unchanged where there are several
@@ -44,7 +44,7 @@ public record Regimes(
                         claim,
                         selected,
                         shape,
-                        List.of(single.called(laws.get(0).regime())),
+                        List.of(single.withoutCurve().called(laws.get(0).regime())),
                         breaks,
                         evidence);
     }

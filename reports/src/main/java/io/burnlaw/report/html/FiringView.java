@@ -5,12 +5,16 @@ import io.burnlaw.report.chart.Scales;
 import io.burnlaw.report.chart.Sparkline;
 import io.burnlaw.report.chart.TraceChart;
 import io.burnlaw.report.document.ClosureRow;
+import io.burnlaw.report.document.Events;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Rates;
+import io.burnlaw.report.wording.Numbers;
+import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +36,11 @@ public record FiringView(
         String spark,
         List<Point> points,
         @Nullable ClosureRow closure) {
+
+    /** Rates that differ by more, and burnouts that are a larger share of the burn time apart, are told [1]. */
+    private static final double RATES_AGREE = 0.02;
+
+    private static final double BURNOUTS_AGREE = 0.05;
 
     /**
      * Another firing, to go to.
@@ -100,6 +109,43 @@ public record FiringView(
                         rates == null
                                 ? null
                                 : rates.massBalance() != null ? rates.massBalance() : rates.thicknessTime());
+    }
+
+    /** {@return how far apart the opinions on its burnout are [s]; absent where there are none} */
+    public @Nullable Quantity burnoutsApart() {
+        Events events = firing.events();
+        if (events == null) {
+            return null;
+        }
+        List<Double> opinions = List.of(
+                events.webBurnout().value(),
+                events.tangentBisector().value(),
+                events.maximumCurvature().value());
+        return Quantity.of(
+                Collections.max(opinions) - Collections.min(opinions),
+                events.webBurnout().unit());
+    }
+
+    /** {@return what to say where its two rates or its burnouts disagree; absent where they agree} */
+    public @Nullable String disagreement() {
+        Double rates = firing.rate() == null ? null : firing.rate().difference();
+        Quantity apart = burnoutsApart();
+        Quantity time = firing.burnTime();
+        boolean byRate = rates != null && Math.abs(rates) > RATES_AGREE;
+        boolean byEnd = apart != null && time != null && apart.value() > BURNOUTS_AGREE * time.value();
+        if (!byRate && !byEnd) {
+            return null;
+        }
+        String ends = byEnd
+                ? "the opinions on the burnout are " + Numbers.percent(apart.value() / time.value(), 2)
+                        + " of the burn time apart"
+                : "";
+        String begin = byRate
+                ? "The two rates differ by " + Numbers.percent(Math.abs(rates), 2) + " at one pressure"
+                        + (byEnd ? ", and " + ends : "")
+                : ends.substring(0, 1).toUpperCase(Locale.ROOT) + ends.substring(1);
+        return begin + ": the web burned through unevenly, or record and grain do not belong together."
+                + (byRate ? " The uncertainty of the rate allows for half of the difference." : "");
     }
 
     private Optional<Point> main() {

@@ -4,8 +4,10 @@ import io.burnlaw.report.chart.ClosureChart;
 import io.burnlaw.report.chart.LawChart;
 import io.burnlaw.report.chart.ResidualChart;
 import io.burnlaw.report.chart.Scales;
+import io.burnlaw.report.chart.TracesChart;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Closure;
+import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.FasterAnswer;
 import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Firing;
@@ -27,6 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param law the picture of its law; absent where it has no point
  * @param residuals what the law leaves; absent where there is no law
  * @param closure predicted against measured; absent where nothing was predicted
+ * @param traces of its firings, one over the other; absent where there are fewer than two
  * @param worries findings of the law, gravest first
  * @param setAside how many of its firings were rejected
  * @param flagged how many of its firings were used with a caution
@@ -39,11 +42,20 @@ public record FormulationView(
         @Nullable DrawnFigure law,
         @Nullable DrawnFigure residuals,
         @Nullable DrawnFigure closure,
+        @Nullable Traces traces,
         List<Finding> worries,
         long setAside,
         long flagged,
         long firings,
         List<String> additive) {
+
+    /**
+     * Traces one over the other.
+     *
+     * @param figure the picture
+     * @param firings ids, in the order of the lines, as a list in JSON
+     */
+    public record Traces(DrawnFigure figure, String firings) {}
 
     private static final int MOST_WORRIES = 3;
 
@@ -65,6 +77,11 @@ public record FormulationView(
                         : DrawnFigure.of("law-" + anchor, LawChart.draw(formulation, drawn, scales)),
                 DrawnFigure.ifAny("residuals-" + anchor, ResidualChart.draw(formulation, scales)),
                 closure == null ? null : DrawnFigure.ifAny("closure-" + anchor, ClosureChart.draw(closure, scales)),
+                TracesChart.draw(formulation, drawn)
+                        .map(traces -> new Traces(
+                                DrawnFigure.of("traces-" + anchor, traces.figure()),
+                                DocumentFile.text(traces.firings()).strip()))
+                        .orElse(null),
                 worries,
                 count(firings, own, "rejected"),
                 count(firings, own, "flagged"),

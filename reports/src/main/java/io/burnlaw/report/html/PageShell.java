@@ -21,9 +21,9 @@ import java.util.stream.Collectors;
  */
 public record PageShell(String styleSheet, String script, String policy) {
 
-    static final PageShell INDEX = make("report.js", "explorer.js", "without.js");
+    static final PageShell INDEX = make("report.js", "explorer.js", "without.js", "course.js", "compare.js");
 
-    static final PageShell FIRING = make("report.js");
+    static final PageShell FIRING = make("report.js", "course.js");
 
     private static PageShell make(String... scripts) {
         String styleSheet = Ink.styleSheet() + resource("report.css");

@@ -198,6 +198,7 @@ public final class ReportPages {
             all.add(view.law());
             all.add(view.residuals());
             all.add(view.closure());
+            all.add(view.traces() == null ? null : view.traces().figure());
         }
         index.comparisons().forEach(view -> all.add(view.figure()));
         index.plans().forEach(view -> all.add(view.figure()));

@@ -21,6 +21,12 @@ function units() {
   var factors = JSON.parse(document.querySelector("[data-factors]").getAttribute("data-factors"));
   return factors[document.documentElement.getAttribute("data-units") || "mpa"] || factors.mpa;
 }
+// A law whose coefficient is in mm/s at 1 MPa, in the units that are chosen.
+function formula(coefficient, exponent) {
+  var by = units();
+  return "r = " + digits(coefficient * by.rate * Math.pow(by.pressure, -exponent), 5) + " \u00b7 P^" + exponent.toFixed(4)
+    + " (" + by.rate_name + ", " + by.pressure_name + ")";
+}
 // Where a value is on a picture: its axes are written beside the marks.
 function plot(svg) {
   var group = svg.querySelector(".plot");

@@ -7,7 +7,7 @@ function leave(article, formulation) {
   var points = {};
   formulation.points.forEach(function (point) { points[point.id] = point; });
   var drawn = make("svg:g", { "class": "without" });
-  on.group.insertBefore(drawn, hits[0] || null);
+  on.group.insertBefore(drawn, on.group.querySelector(".hits"));
   var said = make("p", { "class": "live said", role: "status" });
   var usual = "Choose a point, or a firing in a table, to see the law without it.";
   said.textContent = usual;
@@ -19,18 +19,13 @@ function leave(article, formulation) {
   function rows(point) {
     return [byPoint[point.id], byFiring[point.firing] || byFiring[point.id]].filter(Boolean);
   }
-  function formula(change) {
-    var by = units();
-    var a = change.coefficient * by.rate * Math.pow(by.pressure, -change.exponent);
-    return "r = " + digits(a, 5) + " \u00b7 P^" + change.exponent.toFixed(4) + " (" + by.rate_name + ", " + by.pressure_name + ")";
-  }
   function changed(share, digitsShown) {
     return digits(Math.abs(100 * share), digitsShown) + " % " + (share < 0 ? "lower" : "higher");
   }
   function sentence(point, change) {
     var law = formulation.use_laws[change.law], by = units();
     var std = Math.sqrt(law.covariance[0][0]);
-    return (formulation.use_laws.length > 1 && law.regime ? law.regime + ": " : "") + formula(change) + ". At "
+    return (formulation.use_laws.length > 1 && law.regime ? law.regime + ": " : "") + formula(change.coefficient, change.exponent) + ". At "
       + digits(law.reference_pressure.value * by.pressure, 3) + " " + by.pressure_name + " the rate is "
       + changed(change.rate_change, 2) + (std > 0 ? " (" + digits(Math.abs(Math.log1p(change.rate_change)) / std, 2)
       + " of its standard uncertainty)" : "") + ", n " + digits(Math.abs(change.exponent_change), 2)

@@ -1,0 +1,126 @@
+// Another report beside this one: its file is read here and goes nowhere.
+function lawsOf(formulation) {
+  var several = formulation.regimes && formulation.regimes.laws.length > 1;
+  var laws = several ? formulation.regimes.laws : formulation.single_law ? [formulation.single_law] : [];
+  return laws.filter(function (law) {
+    return law.coefficient.value > 0 && isFinite(law.exponent.value) && law.pressure_low.value > 0
+      && law.pressure_high.value > law.pressure_low.value && law.curve.length > 1
+      && law.curve.every(function (at) { return at.pressure > 0 && at.rate > 0; });
+  });
+}
+function foreign(text) {
+  var page = text.match(/id="burnlaw-document">([\s\S]*?)<\/script>/);
+  var other = JSON.parse(page ? page[1] : text);
+  if (other.format !== data().format) throw new Error("its format is " + String(other.format).slice(0, 60));
+  return other;
+}
+function beside(shown) {
+  var width = 364, height = 225, all = [];
+  shown.forEach(function (each) { each.laws.forEach(function (law) { all = all.concat(law.curve); }); });
+  function ends(values) {
+    var low = Math.min.apply(null, values) / 1.15, high = Math.max.apply(null, values) * 1.15;
+    return { low: low, at: function (value) { return Math.log(value / low) / Math.log(high / low); }, ticks: ticks(low, high) };
+  }
+  function ticks(low, high) {
+    var found = [];
+    for (var decade = Math.pow(10, Math.floor(Math.log10(low))); decade <= high; decade *= 10) {
+      (high / low > 30 ? [1] : high / low > 6 ? [1, 2, 5] : [1, 2, 3, 4, 5, 6, 7, 8, 9]).forEach(function (digit) {
+        if (digit * decade >= low && digit * decade <= high) found.push(digit * decade);
+      });
+    }
+    return found;
+  }
+  var x = ends(all.map(function (at) { return at.pressure; }));
+  var y = ends([].concat.apply([], all.map(function (at) {
+    return [at.rate, at.prediction_low, at.prediction_high].filter(function (value) { return value > 0; });
+  })));
+  function place(pressure, rate) { return (x.at(pressure) * width).toFixed(1) + " " + ((1 - y.at(rate)) * height).toFixed(1); }
+  var group = make("svg:g", { transform: "translate(44 26)" });
+  x.ticks.forEach(function (tick) {
+    var at = x.at(tick) * width;
+    group.append(make("svg:line", { x1: at, x2: at, y1: 0, y2: height, "class": "s-grid" }),
+      make("svg:text", { x: at, y: height + 17, "text-anchor": "middle", "class": "f-text" }, [String(Number(tick.toPrecision(3)))]));
+  });
+  y.ticks.forEach(function (tick) {
+    var at = (1 - y.at(tick)) * height;
+    group.append(make("svg:line", { x1: 0, x2: width, y1: at, y2: at, "class": "s-grid" }),
+      make("svg:text", { x: -7, y: at + 4, "text-anchor": "end", "class": "f-text" }, [String(Number(tick.toPrecision(3)))]));
+  });
+  shown.forEach(function (each, i) {
+    each.laws.forEach(function (law) {
+      var banded = law.curve.filter(function (at) { return at.prediction_low > 0 && at.prediction_high > 0; });
+      if (banded.length > 1) {
+        group.append(make("svg:path", { "class": "f-s" + (i + 1), "fill-opacity": 0.15, d: "M"
+          + banded.map(function (at) { return place(at.pressure, at.prediction_high); }).join("L") + "L"
+          + banded.reverse().map(function (at) { return place(at.pressure, at.prediction_low); }).join("L") + "Z" }));
+      }
+      group.append(make("svg:path", { "class": "s-s" + (i + 1), fill: "none", "stroke-width": 2.2, "stroke-dasharray": i ? "7 4" : "none",
+        d: "M" + law.curve.map(function (at) { return place(at.pressure, at.rate); }).join("L") }));
+    });
+  });
+  return make("svg:svg", { "class": "chart", viewBox: "0 0 420 300", "font-size": 14, role: "img", "aria-label":
+    "Burning rate over absolute pressure, both logarithmic: " + shown.map(function (each) { return each.title; }).join(" and ") },
+    [make("svg:text", { x: 4, y: 14, "class": "f-text" }, ["burning rate, mm/s"]), group,
+      make("svg:text", { x: 226, y: 287, "text-anchor": "middle", "class": "f-text" }, ["absolute pressure, MPa"])]);
+}
+(function () {
+  var main = document.querySelector("main");
+  if (!document.querySelector(".formula") || !main) return;
+  var choose = make("input", { type: "file", accept: ".json,.html", id: "other-report" });
+  var own = make("select", { "aria-label": "Propellant of this report" }), its = make("select", { "aria-label": "Propellant of the other report" });
+  var pickers = make("p", { "class": "fields" }, [own, " and ", its]);
+  var said = make("p", { "class": "said", role: "status" }), out = make("div");
+  var other = null;
+  pickers.hidden = true;
+  function fill(select, from) {
+    select.replaceChildren.apply(select, from.formulations.filter(function (each) { return lawsOf(each).length; })
+      .map(function (each) { return make("option", { value: each.id }, [each.title]); }));
+  }
+  function formulation(select, from) { return from.formulations.find(function (each) { return each.id === select.value; }); }
+  function show() {
+    if (!other) return;
+    var by = units();
+    var shown = [[own, data(), "This report"], [its, other, "The other"]].map(function (each) {
+      var found = formulation(each[0], each[1]);
+      return { title: found.title, laws: lawsOf(found), from: each[2] + ", " + each[1].campaign.title };
+    });
+    out.replaceChildren(beside(shown), make("ul", {}, shown.map(function (each, i) {
+      return make("li", {}, [each.from + ", " + (i ? "dashed" : "solid") + ": " + each.title + ": " + each.laws.map(function (law) {
+        return formula(law.coefficient.value, law.exponent.value) + " from " + digits(law.pressure_low.value * by.pressure, 2) + " to "
+          + digits(law.pressure_high.value * by.pressure, 2) + " " + by.pressure_name;
+      }).join("; ")]);
+    })), make("p", { "class": "hint" }, ["They were measured apart: gauges, propellant batches, temperatures and ways of reduction may"
+      + " differ by more than these bands, which are those of the next firing of each. The command compare tests whether the laws differ."]));
+  }
+  function take(file) {
+    file.text().then(function (text) {
+      other = foreign(text);
+      fill(its, other);
+      if (!its.options.length) throw new Error("it holds no law");
+      pickers.hidden = false;
+      said.textContent = "Read: " + file.name;
+      show();
+    }).catch(function (wrong) {
+      other = null;
+      pickers.hidden = true;
+      out.replaceChildren();
+      said.textContent = file.name + " cannot be compared (" + (wrong instanceof SyntaxError ? "it is not JSON" : wrong instanceof TypeError
+        ? "members are missing" : wrong.message) + "). Take a burnlaw.json or an index.html of another report.";
+    });
+  }
+  choose.addEventListener("change", function () { if (choose.files[0]) take(choose.files[0]); });
+  [own, its].forEach(function (select) { select.addEventListener("change", show); });
+  document.addEventListener("burnlaw-units", show);
+  document.addEventListener("dragover", function (event) { event.preventDefault(); });
+  document.addEventListener("drop", function (event) {
+    event.preventDefault();
+    if (event.dataTransfer.files[0]) take(event.dataTransfer.files[0]);
+  });
+  fill(own, data());
+  if (!own.options.length) return;
+  document.getElementById("laws").closest("section").before(make("details", { "class": "live" }, [
+    make("summary", {}, ["Compare with another report"]),
+    make("p", {}, [make("label", { "for": choose.id }, ["Choose its burnlaw.json or index.html, or drop it on this page: "]), choose]),
+    pickers, said, out]));
+  document.addEventListener("drop", function () { out.closest("details").open = true; });
+})();
