@@ -1,5 +1,6 @@
 package io.burnlaw.ballistics;
 
+import io.burnlaw.campaign.Plausible;
 import io.burnlaw.grain.Grain;
 
 /**
@@ -19,9 +20,6 @@ public record Motor(Grain grain, double density, Gas gas, Nozzle nozzle, double 
      * cylinder around the grain. Common practice, no source; the pressure integral does not depend on it.
      */
     public static final double USUAL_CHAMBER_OVER_GRAIN = 1.1;
-
-    /** A chamber larger than this many cylinders around its grain is one in another unit: common practice, no source. */
-    private static final double MOST_CHAMBER_OVER_GRAIN = 20;
 
     public Motor {
         if (!(density > 0 && freeVolume > 0 && ambientPressure >= 0)) {
@@ -52,7 +50,7 @@ public record Motor(Grain grain, double density, Gas gas, Nozzle nozzle, double 
      * @return whether it can be
      */
     public static boolean fits(Grain grain, double chamberVolume) {
-        return chamberVolume > grain.volume(0) && chamberVolume <= MOST_CHAMBER_OVER_GRAIN * around(grain);
+        return chamberVolume > grain.volume(0) && chamberVolume <= Plausible.CHAMBER_OVER_GRAIN.high() * around(grain);
     }
 
     private static double around(Grain grain) {

@@ -109,12 +109,12 @@ record CampaignHead(
     private static OptionalDouble ambient(Block block) {
         Optional<Measured> ambient = block.positivePressure("ambient_pressure", PressureKind.ABSOLUTE);
         ambient.map(Measured::value)
-                .flatMap(Plausible::ambientPressure)
+                .flatMap(Plausible.AMBIENT_PRESSURE::doubt)
                 .ifPresent(doubt -> block.wrong(
                         "ambient_pressure",
                         doubt,
                         block.text("ambient_pressure").orElse(""),
-                        Plausible.AMBIENT_PRESSURE,
+                        Plausible.AMBIENT_PRESSURE.words(),
                         "check its unit; a pressure that was reduced to sea level is not what the barometer reads"));
         return value(ambient);
     }
@@ -164,9 +164,9 @@ record CampaignHead(
 
     private static Formulation formulation(String id, Block block) {
         Optional<Measured> density = block.positive("density", Dimension.DENSITY);
-        doubted(block, "density", density, Plausible::density, Plausible.DENSITY);
+        doubted(block, "density", density, Plausible.DENSITY::doubt, Plausible.DENSITY.words());
         Optional<Measured> velocity = block.positive("characteristic_velocity", Dimension.SPEED);
-        doubted(block, "characteristic_velocity", velocity, Plausible::velocity, Plausible.VELOCITY);
+        doubted(block, "characteristic_velocity", velocity, Plausible.VELOCITY::doubt, Plausible.VELOCITY.words());
         return new Formulation(
                 id,
                 block.text("title").orElse(id),
@@ -242,7 +242,7 @@ record CampaignHead(
 
     private static Hardware hardware(Block block) {
         Optional<Measured> limit = block.positivePressure("case_pressure_limit", PressureKind.GAUGE);
-        doubted(block, "case_pressure_limit", limit, Plausible::caseLimit, Plausible.CASE_LIMIT);
+        doubted(block, "case_pressure_limit", limit, Plausible.CASE_LIMIT::doubt, Plausible.CASE_LIMIT.words());
         limit.filter(found -> found.std().isPresent())
                 .ifPresent(vague -> block.wrong(
                         "case_pressure_limit",

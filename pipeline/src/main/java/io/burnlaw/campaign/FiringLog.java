@@ -175,7 +175,8 @@ final class FiringLog {
                     LikelyCause.ofThroat(throat.value(), widest).orElse("look at the unit"));
         }
         if (mass.isPresent()
-                && Plausible.density(Math.max(mass.get().value() / outside, 1000))
+                && Plausible.DENSITY
+                        .doubt(Math.max(mass.get().value() / outside, 1000))
                         .isPresent()) {
             double density = context.head().formulations().stream()
                     .filter(known -> known.id().equals(formulation))

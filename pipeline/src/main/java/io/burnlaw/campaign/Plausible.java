@@ -3,55 +3,141 @@ package io.burnlaw.campaign;
 import java.util.Optional;
 
 /**
- * Bounds outside of which a value was certainly written in another unit than meant. They are wide on purpose: within
- * them nothing is doubted. Common practice, no source.
+ * Bounds outside of which a value was certainly written in another unit than meant, or measured on something else. They are
+ * wide on purpose: within them nothing is doubted. All of them: common practice, no source. The table of docs/methods.md,
+ * Bounds, is made of them.
  */
-final class Plausible {
+public enum Plausible {
+    AMBIENT_PRESSURE(
+            20e3,
+            120e3,
+            "an absolute pressure of air, 20 to 120 kPa",
+            "this cannot be the pressure of the air",
+            "from the highest mountain to the deepest mine; a gauge reads 0"),
 
-    static final String AMBIENT_PRESSURE = "an absolute pressure of air, 20 to 120 kPa";
-    static final String DENSITY = "the density of a solid propellant, 0.5 to 5 g/cm³";
-    static final String TEMPERATURE = "the temperature of a grain, -100 to 150 °C";
-    static final String LENGTH = "a length below 10 m";
-    static final String BURNING_PRESSURE = "an absolute pressure of burning, 1 kPa to 200 MPa";
-    static final String RATE = "the burning rate of a solid propellant, 0.01 to 500 mm/s";
-    static final String CASE_LIMIT = "the gauge pressure that a motor case can stand, 0.1 to 100 MPa";
-    static final String VELOCITY = "the c* of a solid propellant, 100 to 5000 m/s";
+    DENSITY(
+            500,
+            5000,
+            "the density of a solid propellant, 0.5 to 5 g/cm³",
+            "no solid propellant has this density",
+            "a foam to a grain of heavy metal; kg/m³ for g/cm³ is a factor of 1,000"),
 
-    private Plausible() {}
+    TEMPERATURE(
+            173.15,
+            423.15,
+            "the temperature of a grain, -100 to 150 °C",
+            "no grain is fired at this temperature",
+            "colder no binder holds, hotter grains light; K for °C is 273 off"),
 
-    static Optional<String> ambientPressure(double pascal) {
-        return within(pascal, 20e3, 120e3, "this cannot be the pressure of the air");
+    LENGTH(0, 10, "a length below 10 m", "this is too long for a grain or a strand", "mm for m is a factor of 1,000"),
+
+    BURNING_PRESSURE(
+            1e3,
+            200e6,
+            "an absolute pressure of burning, 1 kPa to 200 MPa",
+            "nobody burns a propellant at this pressure",
+            "a vacuum chamber to a closed vessel; Pa for MPa is a factor of a million"),
+
+    RATE(
+            0.01e-3,
+            0.5,
+            "the burning rate of a solid propellant, 0.01 to 500 mm/s",
+            "no solid propellant burns at this rate",
+            "a smoulder in air to porous powders in closed vessels; m/s for mm/s is a factor of 1,000"),
+
+    MOTOR_RATE(
+            0.1e-3,
+            0.1,
+            "the burning rate of a motor grain, 0.1 to 100 mm/s",
+            "no motor grain burns at this rate",
+            "a grain that smoulders just alight to the fastest cast ones at 20 MPa; ms for s is a factor of 1,000"),
+
+    CASE_LIMIT(
+            0.1e6,
+            100e6,
+            "the gauge pressure that a motor case can stand, 0.1 to 100 MPa",
+            "no motor case has this limit",
+            "a paper tube to a gun barrel"),
+
+    VELOCITY(
+            100,
+            5000,
+            "the c* of a solid propellant, 100 to 5000 m/s",
+            "no solid propellant has this characteristic velocity",
+            "wide on purpose, since it is stated: ft/s for m/s is a factor of 3.3 and stays within"),
+
+    MEASURED_VELOCITY(
+            300,
+            1900,
+            "the c* that a motor gives, 300 to 1900 m/s",
+            "no motor gives this characteristic velocity",
+            "a cold gas generator to the hottest metallized propellants; a wrong throat or unit is mostly more than that"),
+
+    NOZZLE_EFFICIENCY(
+            0.70,
+            1.03,
+            "the thrust of a nozzle over the ideal one, 0.70 to 1.03",
+            "no nozzle has this efficiency",
+            "a drilled orifice to a perfect nozzle, and 3 % for the gauges"),
+
+    CHAMBER_OVER_GRAIN(
+            1,
+            20,
+            "a chamber of 1 to 20 times the cylinder around its grain",
+            "this chamber does not belong to this grain",
+            "the grain must go in; L for cm³ is a factor of 1,000");
+
+    private final double low;
+    private final double high;
+    private final String words;
+    private final String doubt;
+    private final String reason;
+
+    Plausible(double low, double high, String words, String doubt, String reason) {
+        this.low = low;
+        this.high = high;
+        this.words = words;
+        this.doubt = doubt;
+        this.reason = reason;
     }
 
-    static Optional<String> density(double kilogramPerCubicMetre) {
-        return within(kilogramPerCubicMetre, 500, 5000, "no solid propellant has this density");
+    /** {@return the lower bound, in SI} */
+    public double low() {
+        return low;
     }
 
-    static Optional<String> temperature(double kelvin) {
-        return within(kelvin, 173.15, 423.15, "no grain is fired at this temperature");
+    /** {@return the upper bound, in SI} */
+    public double high() {
+        return high;
     }
 
-    static Optional<String> length(double metre) {
-        return within(metre, 0, 10, "this is too long for a grain or a strand");
+    /** {@return what is expected, with the bounds} */
+    public String words() {
+        return words;
     }
 
-    static Optional<String> burningPressure(double pascal) {
-        return within(pascal, 1e3, 200e6, "nobody burns a propellant at this pressure");
+    /** {@return why there} */
+    public String reason() {
+        return reason;
     }
 
-    static Optional<String> rate(double metrePerSecond) {
-        return within(metrePerSecond, 0.01e-3, 0.5, "no solid propellant burns at this rate");
+    /**
+     * Whether a value can be one.
+     *
+     * @param value in SI
+     * @return whether it lies within the bounds; false for NaN
+     */
+    public boolean holds(double value) {
+        return value >= low && value <= high;
     }
 
-    static Optional<String> caseLimit(double pascal) {
-        return within(pascal, 0.1e6, 100e6, "no motor case has this limit");
-    }
-
-    static Optional<String> velocity(double metrePerSecond) {
-        return within(metrePerSecond, 100, 5000, "no solid propellant has this characteristic velocity");
-    }
-
-    private static Optional<String> within(double value, double low, double high, String doubt) {
-        return value >= low && value <= high ? Optional.empty() : Optional.of(doubt);
+    /**
+     * What speaks against a value.
+     *
+     * @param value in SI
+     * @return what to say; empty where it is within the bounds
+     */
+    Optional<String> doubt(double value) {
+        return holds(value) ? Optional.empty() : Optional.of(doubt);
     }
 }

@@ -68,11 +68,13 @@ final class PointTable {
             TableRow row, String id, String formulation, RowContext context, List<Problem> problems) {
         row.required("pressure");
         Optional<Measured> pressure = absolute(row, context, problems);
-        pressure.ifPresent(found ->
-                row.plausible("pressure", Plausible.burningPressure(found.value()), Plausible.BURNING_PRESSURE));
+        pressure.ifPresent(found -> row.plausible(
+                "pressure", Plausible.BURNING_PRESSURE.doubt(found.value()), Plausible.BURNING_PRESSURE.words()));
         Optional<Measured> rate = rate(row);
         rate.ifPresent(found -> row.plausible(
-                row.text("rate").isPresent() ? "rate" : "burn_time", Plausible.rate(found.value()), Plausible.RATE));
+                row.text("rate").isPresent() ? "rate" : "burn_time",
+                Plausible.RATE.doubt(found.value()),
+                Plausible.RATE.words()));
         Optional<String> setAside = row.setAside();
         if (pressure.isEmpty() || rate.isEmpty()) {
             return Optional.empty();

@@ -9,11 +9,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** What the rows of all tables share: the campaign's head, the folder, and what other rows already took. */
 final class RowContext {
 
     private static final int LONGEST_ID = 80;
+
+    /** So many notes of a kind are read. */
+    private static final int FEW = 3;
 
     private final CampaignHead head;
     private final boolean formulationsKnown;
@@ -160,7 +164,13 @@ final class RowContext {
 
     /** {@return what was taken for something else than written, as sentences} */
     List<String> notes() {
-        return notes;
+        int more = notes.size() - FEW;
+        return more < 2
+                ? notes
+                : Stream.concat(
+                                notes.stream().limit(FEW),
+                                Stream.of("%d more records were found in the same way.".formatted(more)))
+                        .toList();
     }
 
     double ambientPressure(TableRow row) {

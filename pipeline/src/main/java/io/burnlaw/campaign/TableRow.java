@@ -102,12 +102,14 @@ final class TableRow {
 
     /** A length above zero that a motor can have. */
     Optional<Measured> length(String name) {
-        return positive(name).filter(value -> plausible(name, Plausible.length(value.value()), Plausible.LENGTH));
+        return positive(name)
+                .filter(value -> plausible(name, Plausible.LENGTH.doubt(value.value()), Plausible.LENGTH.words()));
     }
 
     OptionalDouble temperature(String name) {
         return positive(name)
-                .filter(value -> plausible(name, Plausible.temperature(value.value()), Plausible.TEMPERATURE))
+                .filter(value ->
+                        plausible(name, Plausible.TEMPERATURE.doubt(value.value()), Plausible.TEMPERATURE.words()))
                 .map(value -> OptionalDouble.of(value.value()))
                 .orElseGet(OptionalDouble::empty);
     }
@@ -115,7 +117,8 @@ final class TableRow {
     /** The pressure of the air [Pa, absolute]. */
     OptionalDouble ambientPressure(String name) {
         return positive(name)
-                .filter(value -> plausible(name, Plausible.ambientPressure(value.value()), Plausible.AMBIENT_PRESSURE))
+                .filter(value -> plausible(
+                        name, Plausible.AMBIENT_PRESSURE.doubt(value.value()), Plausible.AMBIENT_PRESSURE.words()))
                 .map(value -> OptionalDouble.of(value.value()))
                 .orElseGet(OptionalDouble::empty);
     }

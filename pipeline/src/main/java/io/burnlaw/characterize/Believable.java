@@ -1,5 +1,6 @@
 package io.burnlaw.characterize;
 
+import io.burnlaw.campaign.Plausible;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
@@ -20,11 +21,6 @@ import java.util.stream.Stream;
  * are far outside of what any propellant does (own convention), so that only a wrong unit or a broken record meets them.
  */
 final class Believable {
-
-    private static final double SLOWEST = 1e-7;
-    private static final double FASTEST = 10;
-    private static final double LOWEST = 1e2;
-    private static final double HIGHEST = 2e9;
 
     /** [Pa] */
     private static final double UNREADABLE = 1e12;
@@ -79,11 +75,11 @@ final class Believable {
 
     private static Optional<Finding> doubt(RatePoint point) {
         double pressure = point.pressures().powerMean(1);
-        if (!(point.rate() >= SLOWEST && point.rate() <= FASTEST)) {
+        if (!Plausible.RATE.holds(point.rate())) {
             return said("a rate of " + NumberFormat.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(point.rate()), 3)
                     + " mm/s");
         }
-        if (!(pressure >= LOWEST && pressure <= HIGHEST)) {
+        if (!Plausible.BURNING_PRESSURE.holds(pressure)) {
             return said("a mean pressure of " + NumberFormat.significant(Unit.MEGAPASCAL.fromSi(pressure), 3) + " MPa");
         }
         if (!(point.rateStd() <= VAGUEST * point.rate()

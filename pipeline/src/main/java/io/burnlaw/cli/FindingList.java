@@ -26,7 +26,12 @@ final class FindingList {
 
         /** What is left when the name of the record is taken out. */
         String alike() {
-            return finding.code() + finding.message().replace(row.trace(), "");
+            // the first rows of each record differ, what is to be done does not
+            return finding.code()
+                    + row.problem()
+                            .filter(problem -> finding.code() == FindingCode.UNREADABLE_TRACE)
+                            .map(problem -> problem.what() + problem.mend() + problem.line())
+                            .orElseGet(() -> finding.message().replace(row.trace(), ""));
         }
 
         String text() {

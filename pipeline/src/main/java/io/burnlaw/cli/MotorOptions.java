@@ -6,6 +6,7 @@ import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.Hardware;
+import io.burnlaw.campaign.Plausible;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Dimension;
@@ -23,11 +24,6 @@ final class MotorOptions {
 
     /** Burning surface over throat area of the throat that stands in until one is planned [1]. */
     private static final double STAND_IN_RATIO = 250;
-
-    /** [m/s]; wide bounds: outside of them a number was meant in another unit. */
-    private static final double SLOWEST_GAS = 100;
-
-    private static final double FASTEST_GAS = 5000;
 
     /** [Pa, gauge]; as wide. */
     private static final double LEAST_LIMIT = 0.1e6;
@@ -153,7 +149,11 @@ final class MotorOptions {
     Optional<Measured> velocity(TypedQuantity typed) {
         Optional<Measured> value = typed.positive("--characteristic-velocity", velocity, Dimension.SPEED);
         value.ifPresent(found -> typed.within(
-                "--characteristic-velocity", velocity.orElse(""), found.value(), SLOWEST_GAS, FASTEST_GAS));
+                "--characteristic-velocity",
+                velocity.orElse(""),
+                found.value(),
+                Plausible.VELOCITY.low(),
+                Plausible.VELOCITY.high()));
         return value;
     }
 

@@ -2,6 +2,7 @@ package io.burnlaw.reduction;
 
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.LikelyCause;
+import io.burnlaw.campaign.Plausible;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
@@ -21,11 +22,6 @@ final class MassReview {
     static final double USUAL = 0.05;
 
     private static final double STDS = 3;
-
-    /** Densities of solid propellants [kg/m3], wide: common practice, no source. */
-    private static final double LEAST = 500;
-
-    private static final double MOST = 5000;
 
     private MassReview() {}
 
@@ -94,7 +90,7 @@ final class MassReview {
         return firing
                 .propellantMass()
                 .map(Measured::value)
-                .filter(mass -> mass < LEAST * volume || mass > MOST * volume)
+                .filter(mass -> mass < Plausible.DENSITY.low() * volume || mass > Plausible.DENSITY.high() * volume)
                 .map(mass -> Finding.of(
                                 FindingCode.GRAIN_MASS,
                                 Sentence.of(
@@ -106,8 +102,8 @@ final class MassReview {
                                         1e3 * mass,
                                         1e6 * volume,
                                         1e-3 * mass / volume,
-                                        1e-3 * LEAST,
-                                        1e-3 * MOST))
+                                        1e-3 * Plausible.DENSITY.low(),
+                                        1e-3 * Plausible.DENSITY.high()))
                         .withSeverity(Severity.REJECTION))
                 .stream()
                 .toList();

@@ -5,6 +5,7 @@ import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.ballistics.ThrustCoefficient;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
+import io.burnlaw.campaign.Plausible;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
@@ -65,8 +66,6 @@ public record PressureFromThrust(
     /** The same without a stated exit diameter [1]: common practice, no source. */
     private static final double UNKNOWN_SHAPE_STD = 0.02;
 
-    private static final double LOWEST_EFFICIENCY = 0.70;
-    private static final double HIGHEST_EFFICIENCY = 1.03;
     private static final double USUAL_THROAT_STD = 0.03e-3;
 
     public PressureFromThrust {
@@ -104,7 +103,9 @@ public record PressureFromThrust(
                         velocity.get().value() * firing.propellantMass().get().value())
                 : USUAL_EFFICIENCY;
         double slack = exit.isPresent() ? 1 : UNKNOWN_EXIT;
-        boolean closed = closable && closing >= LOWEST_EFFICIENCY / slack && closing <= HIGHEST_EFFICIENCY * slack;
+        boolean closed = closable
+                && closing >= Plausible.NOZZLE_EFFICIENCY.low() / slack
+                && closing <= Plausible.NOZZLE_EFFICIENCY.high() * slack;
         double efficiency = closed ? closing : USUAL_EFFICIENCY;
         double throatStd = firing.throatDiameter().stdOr(USUAL_THROAT_STD) / before;
         // Bounds are taken as rectangular, JCGM 100:2008, 4.3.7. A closed scale cancels what is the same at all
@@ -220,8 +221,8 @@ public record PressureFromThrust(
                         "Impulse, mass and the stated c* would need a nozzle efficiency of %.2f; %.2f to %.2f can be."
                                 + " Check the unit of the thrust column, the mass, the throat and the exit diameter.",
                         efficiency,
-                        LOWEST_EFFICIENCY,
-                        HIGHEST_EFFICIENCY));
+                        Plausible.NOZZLE_EFFICIENCY.low(),
+                        Plausible.NOZZLE_EFFICIENCY.high()));
     }
 
     private static double square(double x) {

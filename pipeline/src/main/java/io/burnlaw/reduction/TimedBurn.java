@@ -94,7 +94,15 @@ public final class TimedBurn {
                 .orElseThrow(() -> new IllegalArgumentException("firing " + firing.id() + " has no burn time"));
         if (firing.pulsed()) {
             return rejected(
-                    firing, FindingCode.CHUFFING, "The log says that it pulsed, so its burn time gives no rate.");
+                    firing,
+                    FindingCode.CHUFFING,
+                    Sentence.of(
+                            "The log says that it pulsed, so its burn time gives no rate. It pulsed at a burning surface"
+                                    + " over throat area of %.3g: a steady burn needs more than that.",
+                            grain.surface(0)
+                                    / (Math.PI
+                                            / 4
+                                            * square(firing.throatDiameter().value()))));
         }
         List<Finding> mass = MassReview.impossible(firing, grain);
         if (!mass.isEmpty()) {

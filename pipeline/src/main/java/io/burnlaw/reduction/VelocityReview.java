@@ -1,5 +1,6 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.campaign.Plausible;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
@@ -13,11 +14,6 @@ import java.util.Optional;
  * nobody stated one, against what solid propellants give at all.
  */
 final class VelocityReview {
-
-    /** Of any solid propellant [m/s]: common practice, no source. */
-    private static final double LEAST = 300;
-
-    private static final double MOST = 1900;
 
     /** A c* within this of the stated one is believed, whatever the uncertainties say [1]. */
     private static final double CLOSE = 0.06;
@@ -42,7 +38,11 @@ final class VelocityReview {
         }
         Optional<Measured> stated = reduction.burn().formulation().characteristicVelocity();
         Optional<String> seen = stated.isPresent() ? besideStated(found.get(), stated.get()) : alone(found.get());
-        double expected = stated.map(Measured::value).orElse(found.get().value() > MOST ? MOST : LEAST);
+        double expected = stated.map(Measured::value)
+                .orElse(
+                        found.get().value() > Plausible.MEASURED_VELOCITY.high()
+                                ? Plausible.MEASURED_VELOCITY.high()
+                                : Plausible.MEASURED_VELOCITY.low());
         double ratio = found.get().value() / expected;
         boolean hopeless = ratio > HOPELESS || ratio < 1 / HOPELESS;
         // A wrong mass moves neither pressures nor rates, which are closed on their own integral.
@@ -72,11 +72,11 @@ final class VelocityReview {
     }
 
     private static Optional<String> alone(Measured found) {
-        if (found.value() >= LEAST && found.value() <= MOST) {
+        if (found.value() >= Plausible.MEASURED_VELOCITY.low() && found.value() <= Plausible.MEASURED_VELOCITY.high()) {
             return Optional.empty();
         }
         return Optional.of(Sentence.of(
                 "c* from the pressure integral is %.4g m/s; solid propellants give %.0f m/s to %.0f m/s.",
-                found.value(), LEAST, MOST));
+                found.value(), Plausible.MEASURED_VELOCITY.low(), Plausible.MEASURED_VELOCITY.high()));
     }
 }

@@ -1,7 +1,6 @@
 package io.burnlaw.regime;
 
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.Set;
 import java.util.stream.IntStream;
 
@@ -61,6 +60,7 @@ final class BadPoints {
     private final double[] x;
     private final double[] y;
     private final double[] w;
+    private final double[] lnW;
     private final double[] chance;
     private final int[] edges;
     private final int mostBad;
@@ -84,6 +84,7 @@ final class BadPoints {
         x = sample.xs();
         y = sample.ys();
         w = sample.ws();
+        lnW = Arrays.stream(w).map(Math::log).toArray();
         chance = new double[x.length];
         for (int i = 0; i < chance.length; i++) {
             chance[i] = cautioned.contains(sample.point(i).id()) ? CHANCE_WITH_CAUTION : CHANCE;
@@ -147,8 +148,9 @@ final class BadPoints {
     private Piece[] pieces(int from, int to) {
         int n = to - from;
         int most = Math.min(mostBad, n - LEAST_GOOD);
-        Piece[] pieces = new Piece[mostBad + 1];
         double[] least = new double[mostBad + 1];
+        double[] slopes = new double[mostBad + 1];
+        double[] levels = new double[mostBad + 1];
         Arrays.fill(least, Double.POSITIVE_INFINITY);
         int pairs = n * (n - 1) / 2;
         int stride = Math.max(1, pairs / MOST_LINES);
@@ -160,65 +162,85 @@ final class BadPoints {
                 }
                 double slope = (y[j] - y[i]) / (x[j] - x[i]);
                 double level = y[i] - slope * x[i];
-                double[] square = new double[n];
-                for (int k = from; k < to; k++) {
-                    square[k - from] = w[k] * Math.pow(y[k] - level - slope * x[k], 2);
-                }
-                Integer[] order = ranked(square);
+                double[] sorted = squares(from, to, 0, level, slope);
+                Arrays.sort(sorted);
                 double sum = 0;
                 for (int k = 0; k < n; k++) {
-                    sum += square[order[k]];
+                    sum += sorted[k];
                     int bad = n - 1 - k;
                     if (bad <= most && sum < least[bad]) {
                         least[bad] = sum;
-                        pieces[bad] = piece(from, to, Arrays.copyOfRange(order, k + 1, n));
+                        slopes[bad] = slope;
+                        levels[bad] = level;
                     }
                 }
             }
         }
+        Piece[] pieces = new Piece[mostBad + 1];
         for (int bad = 0; bad <= most; bad++) {
-            pieces[bad] = pieces[bad] == null ? null : settled(pieces[bad], from, to);
+            if (least[bad] < Double.POSITIVE_INFINITY) {
+                pieces[bad] = settled(from, to, farthest(squares(from, to, 0, levels[bad], slopes[bad]), bad));
+            }
         }
         return pieces;
     }
 
-    private static Integer[] ranked(double[] values) {
-        return IntStream.range(0, values.length)
-                .boxed()
-                .sorted(Comparator.comparingDouble(i -> values[i]))
-                .toArray(Integer[]::new);
+    /** Weighted squares of the distances from a line. */
+    private double[] squares(int from, int to, double middle, double level, double slope) {
+        double[] squares = new double[to - from];
+        for (int k = from; k < to; k++) {
+            double off = y[k] - (level + slope * (x[k] - middle));
+            squares[k - from] = w[k] * (off * off);
+        }
+        return squares;
     }
 
-    private Piece piece(int from, int to, Integer[] bad) {
-        double[] weights = Arrays.copyOfRange(w, from, to);
-        int[] places = new int[bad.length];
-        for (int i = 0; i < bad.length; i++) {
-            weights[bad[i]] = 0;
-            places[i] = from + bad[i];
+    /** The places of the largest values, ascending; of equal ones the last. */
+    private static int[] farthest(double[] values, int count) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        double least = count == 0 ? Double.POSITIVE_INFINITY : sorted[sorted.length - count];
+        int[] places = new int[count];
+        int left = count;
+        int equal = count
+                - (int) Arrays.stream(values).filter(value -> value > least).count();
+        for (int i = values.length - 1; i >= 0 && left > 0; i--) {
+            if (values[i] > least || values[i] == least && equal-- > 0) {
+                places[--left] = i;
+            }
         }
-        Line line = Line.through(
+        return places;
+    }
+
+    /** The line without the points at some places, counted from the first of the piece. */
+    private Line without(int from, int to, int[] bad) {
+        double[] weights = Arrays.copyOfRange(w, from, to);
+        for (int place : bad) {
+            weights[place] = 0;
+        }
+        return Line.through(
                 Arrays.copyOfRange(x, from, to), Arrays.copyOfRange(y, from, to), weights, 0, weights.length);
-        double ln = Arrays.stream(weights).filter(v -> v > 0).map(Math::log).sum();
-        Arrays.sort(places);
-        return new Piece(from, to, line, ln, places);
     }
 
     /** The farthest from the line are the bad ones: until that holds for the line without them. */
-    private Piece settled(Piece start, int from, int to) {
-        Piece piece = start;
+    private Piece settled(int from, int to, int[] start) {
+        int[] bad = start;
+        Line line = without(from, to, bad);
         for (int turn = 0; turn < 5; turn++) {
-            double[] square = new double[to - from];
-            for (int k = from; k < to; k++) {
-                square[k - from] = w[k] * Math.pow(y[k] - piece.line.at(x[k]), 2);
+            int[] next = farthest(squares(from, to, line.middle(), line.level(), line.slope()), bad.length);
+            Line other = without(from, to, next);
+            if (!(other.rss() < line.rss() - 1e-15)) {
+                break;
             }
-            Integer[] order = ranked(square);
-            Piece next = piece(from, to, Arrays.copyOfRange(order, order.length - piece.bad.length, order.length));
-            if (!(next.line.rss() < piece.line.rss() - 1e-15)) {
-                return piece;
-            }
-            piece = next;
+            bad = next;
+            line = other;
         }
-        return piece;
+        int[] places = Arrays.stream(bad).map(place -> from + place).toArray();
+        double ln = IntStream.range(from, to)
+                .filter(i -> Arrays.binarySearch(places, i) < 0)
+                .mapToDouble(i -> lnW[i])
+                .sum();
+        return new Piece(from, to, line, ln, places);
     }
 
     /** Minus twice the logarithm of the probability of each piece at a scatter; infinite where it is none. */

@@ -126,7 +126,7 @@ class ApplicationFolderCheck {
 
     @Test
     void bringsItsManualPageItsCompletionAndTheLicences() throws Exception {
-        Path share = application.resolve("share");
+        Path share = application.resolve("lib/app/share");
         String page = Files.readString(share.resolve("man/man1/burnlaw.1"));
         assertThat(Commands.names()).allSatisfy(name -> assertThat(page).contains(".SH \"burnlaw " + name + "\""));
         Path completion = share.resolve("bash-completion/completions/burnlaw");

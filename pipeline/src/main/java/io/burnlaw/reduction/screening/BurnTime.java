@@ -1,5 +1,6 @@
 package io.burnlaw.reduction.screening;
 
+import io.burnlaw.campaign.Plausible;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
@@ -10,10 +11,9 @@ import java.util.List;
 /** Whether a solid propellant can burn the web in the time of the main burn at all. */
 public final class BurnTime {
 
-    /** Rates of any solid propellant in a motor [m/s]: common practice, no source. */
-    private static final double SLOWEST = 0.1e-3;
+    private static final double SLOWEST = Plausible.MOTOR_RATE.low();
 
-    private static final double FASTEST = 100e-3;
+    private static final double FASTEST = Plausible.MOTOR_RATE.high();
 
     /** In words. */
     public static final String BOUNDS = "0.1 mm/s to 100 mm/s";
@@ -27,7 +27,7 @@ public final class BurnTime {
      * @return whether one does
      */
     public static boolean possible(double rate) {
-        return rate >= SLOWEST && rate <= FASTEST;
+        return Plausible.MOTOR_RATE.holds(rate);
     }
 
     static List<Finding> look(Burn burn, BurnShape shape) {
@@ -39,7 +39,7 @@ public final class BurnTime {
         }
         boolean fast = rate > FASTEST;
         double milli = fast ? rate / 1000 : rate * 1000;
-        boolean unit = milli >= SLOWEST && milli <= FASTEST;
+        boolean unit = possible(milli);
         return List.of(Finding.at(
                         FindingCode.IMPLAUSIBLE_BURN_TIME,
                         Sentence.of(

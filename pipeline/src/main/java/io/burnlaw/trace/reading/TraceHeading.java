@@ -2,6 +2,7 @@ package io.burnlaw.trace.reading;
 
 import io.burnlaw.campaign.WrittenUnit;
 import io.burnlaw.quantity.Dimension;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -19,6 +20,9 @@ record TraceHeading(String written, String name, Optional<WrittenUnit> unit) {
 
     private static final Pattern BLANKS = Pattern.compile("\\s+");
 
+    /** The unit has a slash itself, as in {@code p, lb/in2}. */
+    private static final Pattern TAILED_WITH_SLASH = Pattern.compile("(.*[^\\s_,:])[\\s_,:]+([^\\s_,:]+/[^\\s_,:]+)");
+
     private static final Pattern TAILED = Pattern.compile("(.*[^\\s_/,:])[\\s_/,:]+([^\\s_,:]+)");
 
     static TraceHeading of(String text) {
@@ -30,12 +34,14 @@ record TraceHeading(String written, String name, Optional<WrittenUnit> unit) {
                     written.substring(0, bracket).stripTrailing(),
                     WrittenUnit.of(written.substring(bracket + 1, written.length() - 1)));
         }
-        Matcher tailed = TAILED.matcher(written);
-        if (tailed.matches()) {
-            Optional<WrittenUnit> unit = WrittenUnit.of(tailed.group(2));
+        for (Pattern tail : List.of(TAILED_WITH_SLASH, TAILED)) {
+            Matcher tailed = tail.matcher(written);
             // "channel 1" has a number, not the unit 1
-            if (unit.isPresent() && !tailed.group(2).matches("[0-9]+")) {
-                return new TraceHeading(written, tailed.group(1), unit);
+            if (tailed.matches() && !tailed.group(2).matches("[0-9]+")) {
+                Optional<WrittenUnit> unit = WrittenUnit.of(tailed.group(2));
+                if (unit.isPresent()) {
+                    return new TraceHeading(written, tailed.group(1), unit);
+                }
             }
         }
         return new TraceHeading(written, written, WrittenUnit.of(written));

@@ -367,7 +367,9 @@ class TraceReaderTest {
         "P [MPA], 1e6",
         "P (KPA), 1e3",
         "Press [PSIG], 6894.757293168361",
-        "P (bar gauge), 1e5"
+        "P (bar gauge), 1e5",
+        "'p, lb/in2', 6894.757293168361",
+        "p_kgf/cm2, 98066.5"
     })
     void unitsAreReadAsPeopleWriteThem(String heading, double pascal) throws IOException {
         Trace trace = read("TIME (Sec);" + heading + "\n" + rows(i -> i + ";1.0"), gauge())

@@ -11,6 +11,7 @@ import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Rates;
+import io.burnlaw.report.document.Unit;
 import io.burnlaw.report.wording.Numbers;
 import java.util.Collections;
 import java.util.List;
@@ -83,6 +84,24 @@ public record FiringView(
                 .map(finding -> finding.title())
                 .distinct()
                 .collect(Collectors.joining("; "));
+    }
+
+    /** {@return whether the spread of its burnout is wide enough on the picture to be seen: some two units of the sheet} */
+    public boolean burnoutShadeSeen() {
+        Events events = firing.events();
+        if (events == null) {
+            return false;
+        }
+        Double std = Unit.SECOND.std(events.webBurnout());
+        double shown = Unit.SECOND.value(events.end()) - Unit.SECOND.value(events.start());
+        return std != null && 4 * std > 0.006 * shown;
+    }
+
+    /** {@return whether any of its findings has a place on the picture} */
+    public boolean findingsMarked() {
+        return firing.findings().stream()
+                .anyMatch(finding ->
+                        finding.at() != null && "s".equals(finding.at().unit()));
     }
 
     /** {@return whether it is a strand burned in a vessel, and no motor} */
