@@ -15,7 +15,7 @@ import java.util.List;
  * @param firings      one a row of the firing log, in its order, unusable rows last
  * @param strands      one a row of strands.csv, in its order
  * @param formulations one a formulation, in the order of the campaign
- * @param outlooks     what their laws foretell, one a formulation, in the same order
+ * @param outlooks     what their laws predict, one a formulation, in the same order
  * @param comparisons  candidates against their baselines
  * @param trends       of additives over their fractions
  */

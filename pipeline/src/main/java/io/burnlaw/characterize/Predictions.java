@@ -6,9 +6,9 @@ import io.burnlaw.prediction.PredictionCheck;
 import java.util.Optional;
 
 /**
- * What the law of one formulation foretells.
+ * What the law of one formulation predicts.
  *
- * @param closure how well it foretold the firings that were made
+ * @param closure how well it predicted the firings that were made
  * @param plan    the next throat, or why none is named
  * @param basis   of the plan; empty where there is no motor to plan for
  */

@@ -11,7 +11,7 @@ import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.Optional;
 
-/** What a law foretells, in a short line each: how well it gives back its own firings, and the next throat. */
+/** What a law predicts, in a short line each: how well it gives back its own firings, and the next throat. */
 final class PredictionLines {
 
     private static final String CAUTION =

@@ -3,6 +3,7 @@ package io.burnlaw.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -61,7 +62,7 @@ final class Stray {
                 return Optional.of("this is one file and no campaign: try   burnlaw record " + given);
             }
         }
-        if (Files.isDirectory(given) && !Files.exists(given.resolve("campaign.yaml"))) {
+        if (Files.isDirectory(given) && !Files.exists(given.resolve("campaign.yaml"), LinkOption.NOFOLLOW_LINKS)) {
             return folder(given);
         }
         return Optional.empty();

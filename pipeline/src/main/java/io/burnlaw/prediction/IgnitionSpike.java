@@ -18,7 +18,7 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  *
  * <p>F is c* times what the igniter gives a second, which is the same through any throat. <b>Valid</b> for the igniter that
  * was fired; one that fills the chamber before the nozzle lets it out raises the pressure by the same amount through any
- * throat, and a smaller throat is then foretold too high.
+ * throat, and a smaller throat is then predicted too high.
  *
  * <p><b>Source.</b> Conservation of mass, lumped chamber; derived.
  *

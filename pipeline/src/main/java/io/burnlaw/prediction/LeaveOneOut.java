@@ -111,7 +111,7 @@ public final class LeaveOneOut {
                 .toList();
     }
 
-    /** One firing foretold, or why not. */
+    /** One firing predicted, or why not. */
     private record Outcome(Optional<PredictedFiring> predicted, Optional<String> whyNot) {
 
         static Outcome not(String why) {

@@ -35,7 +35,7 @@ final class FormulationDocument {
      * One formulation.
      *
      * @param result   of it
-     * @param outlook  what its law foretells
+     * @param outlook  what its law predicts
      * @param campaign that it belongs to
      * @return the formulation
      */

@@ -72,7 +72,7 @@ public final class QuickSelect {
             if (within == middle.length) {
                 return sorted(Arrays.copyOfRange(values, from, to), first, second);
             }
-            // Signs of differences instead of branches, which nobody could foretell.
+            // Signs of differences instead of branches, which cannot be predicted.
             long key = key(values[i]);
             long beneath = (key - low) >>> 63;
             middle[within] = values[i];
