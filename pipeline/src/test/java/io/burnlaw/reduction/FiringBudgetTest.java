@@ -42,7 +42,7 @@ class FiringBudgetTest {
                 .mapToDouble(each -> each.contribution() * each.contribution())
                 .sum();
         assertThat(point.rateStd() / point.rate()).isCloseTo(Math.sqrt(sum), within(1e-12));
-        assertThat(lines).hasSize(11).isSortedAccordingTo((a, b) -> Double.compare(b.contribution(), a.contribution()));
+        assertThat(lines).hasSize(12).isSortedAccordingTo((a, b) -> Double.compare(b.contribution(), a.contribution()));
     }
 
     @ParameterizedTest
