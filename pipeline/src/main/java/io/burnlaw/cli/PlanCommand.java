@@ -162,6 +162,9 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private ExitCode ofGuess(TypedQuantity typed, PlanOptions options) {
+        if (batch.isPresent()) {
+            throw new ParameterException(spec.commandLine(), "a first guess knows no batches: leave out --batch");
+        }
         FirstGuess law = guess.guess(typed);
         Measured density = needed(motor.density(typed), "--density", "1.78 g/cm3");
         Measured velocity = needed(motor.velocity(typed), "--characteristic-velocity", "880 m/s");

@@ -7,6 +7,7 @@ import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.DocumentReading;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -39,6 +40,10 @@ final class ReportTarget {
     static Optional<List<PublishedSource>> read(List<Path> files, PrintWriter err) {
         List<PublishedSource> sources = new ArrayList<>();
         for (Path file : files) {
+            if (Files.exists(file.resolve("campaign.yaml"))) {
+                err.println(Terminal.safe(file + ": this is a campaign and no report: try   burnlaw run " + file));
+                continue;
+            }
             DocumentReading reading = OutputFolders.document(file);
             if (reading instanceof DocumentReading.Read read) {
                 sources.add(new PublishedSource(read.document(), read.file()));

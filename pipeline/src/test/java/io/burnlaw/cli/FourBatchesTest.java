@@ -142,6 +142,13 @@ class FourBatchesTest {
     }
 
     @Test
+    void aFirstGuessHasNoBatch() {
+        assertThat(burnlaw("plan", "--batch", "May", "--rate", "5 mm/s at 1 MPa", "--exponent", "0.35"))
+                .isEqualTo(2);
+        assertThat(err.toString()).contains("leave out --batch");
+    }
+
+    @Test
     void aBatchThatNobodyFiredIsRefusedWithThoseThatWere() {
         assertThat(burnlaw("plan", file.toString(), "--batch", "July")).isEqualTo(2);
         assertThat(err.toString()).contains("--batch July").contains("April, June, March, May");

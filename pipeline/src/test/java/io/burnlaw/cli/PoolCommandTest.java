@@ -168,6 +168,13 @@ class PoolCommandTest {
     }
 
     @Test
+    void aCampaignIsToBeRunFirst() {
+        String campaign = folder.resolve("one-campaign").toString();
+        assertThat(burnlaw("pool", campaign, of("two"))).isEqualTo(2);
+        assertThat(err.toString()).contains("this is a campaign and no report").contains("run " + campaign);
+    }
+
+    @Test
     void oneDocumentIsTooFew() {
         assertThat(burnlaw("pool", of("one"))).isEqualTo(2);
         assertThat(err.toString()).contains("two documents or more");
