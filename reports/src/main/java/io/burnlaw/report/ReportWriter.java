@@ -11,6 +11,7 @@ import io.burnlaw.report.html.ReportWorkers;
 import io.burnlaw.report.table.LawTable;
 import io.burnlaw.report.table.PublishedTable;
 import io.burnlaw.report.table.RateTable;
+import io.burnlaw.report.wording.ShownUnits;
 import java.io.ByteArrayOutputStream;
 import java.io.FilterOutputStream;
 import java.io.IOException;
@@ -36,16 +37,17 @@ public final class ReportWriter {
      *
      * @param pages   whether pages and pictures are wanted beside the data
      * @param workers threads that write, at least 1
+     * @param units   that a page shows when it is opened, until its reader chooses others
      */
-    public record Options(boolean pages, int workers) {
+    public record Options(boolean pages, int workers, ShownUnits units) {
 
         /** Everything. */
         public static final Options EVERYTHING =
-                new Options(true, Runtime.getRuntime().availableProcessors());
+                new Options(true, Runtime.getRuntime().availableProcessors(), ShownUnits.MPA);
 
         /** burnlaw.json and the tables only. */
         public static final Options DATA_ONLY =
-                new Options(false, Runtime.getRuntime().availableProcessors());
+                new Options(false, Runtime.getRuntime().availableProcessors(), ShownUnits.MPA);
 
         /**
          * The same by other threads.
@@ -54,7 +56,17 @@ public final class ReportWriter {
          * @return the options
          */
         public Options withWorkers(int other) {
-            return new Options(pages, other);
+            return new Options(pages, other, units);
+        }
+
+        /**
+         * The same in other units.
+         *
+         * @param other units
+         * @return the options
+         */
+        public Options withUnits(ShownUnits other) {
+            return new Options(pages, workers, other);
         }
     }
 
@@ -131,7 +143,7 @@ public final class ReportWriter {
             });
             Future<Boolean> written = workers.start(() -> writeTables(document, tables, listed));
             if (options.pages()) {
-                ReportPages.write(document, documentSum, listed, workers);
+                ReportPages.write(document, options.units(), documentSum, listed, workers);
             }
             checksum = ReportWorkers.result(documentSum);
             ReportWorkers.result(written);
