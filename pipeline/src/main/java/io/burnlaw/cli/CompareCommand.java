@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -76,6 +77,9 @@ final class CompareCommand implements Callable<Integer> {
     @ArgGroup
     private ReportTarget target = new ReportTarget();
 
+    @Mixin
+    private UnitsOption units;
+
     @Override
     public Integer call() {
         OptionalDouble level = Confidence.of(confidence, 50, spec.commandLine());
@@ -97,7 +101,11 @@ final class CompareCommand implements Callable<Integer> {
     private ExitCode tell(AcrossCampaigns.Compared compared) {
         Characterization document = compared.document();
         return target.tell(
-                document, spec, exitCode(document), out -> ComparisonTable.print(document, compared.caveats(), out));
+                document,
+                units,
+                spec,
+                exitCode(document),
+                out -> ComparisonTable.print(document, compared.caveats(), out));
     }
 
     private static ExitCode exitCode(Characterization document) {

@@ -31,10 +31,10 @@ final class ComparisonTable {
                 .filter(each -> each.tests() != null)
                 .toList();
         if (!compared.isEmpty()) {
-            out.println(Terminal.safe(TerminalTable.of(table(compared))
-                    .text(
-                            ConsoleWriter.columns(out),
-                            List.of("visible from", "p, Holm", "exponent difference", "shared [MPa]"))));
+            out.println(Terminal.safe(ConsoleWriter.fitted(
+                    out,
+                    TerminalTable.of(table(compared)),
+                    List.of("visible from", "p, Holm", "exponent difference", "shared [MPa]"))));
             out.println();
         }
         sentences(document).forEach(sentence -> {

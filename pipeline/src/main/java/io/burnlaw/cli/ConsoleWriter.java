@@ -1,5 +1,6 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.report.wording.ShownUnits;
 import java.io.File;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -7,7 +8,9 @@ import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.Model.CommandSpec;
@@ -34,10 +37,12 @@ final class ConsoleWriter extends PrintWriter {
             Pattern.compile("\\s*(?:(?:next|then|written|made):? .*|java -jar .*|burnlaw .*)");
 
     private final int columns;
+    private final ShownUnits units;
 
-    private ConsoleWriter(Lines lines, int columns) {
+    private ConsoleWriter(Lines lines, int columns, ShownUnits units) {
         super(lines, true);
         this.columns = columns;
+        this.units = units;
     }
 
     /**
@@ -49,8 +54,38 @@ final class ConsoleWriter extends PrintWriter {
      * @return the writer
      */
     static ConsoleWriter to(OutputStream stream, int width, String named) {
+        UnaryOperator<String> change = line -> {
+            String said = COMMAND.matcher(line).replaceAll(Matcher.quoteReplacement(named));
+            return said.length() <= NARROWEST ? said : wrapped(said, width);
+        };
         return new ConsoleWriter(
-                new Lines(new OutputStreamWriter(stream, StandardCharsets.UTF_8), width, named), width);
+                new Lines(new OutputStreamWriter(stream, StandardCharsets.UTF_8), change), width, ShownUnits.MPA);
+    }
+
+    /**
+     * A writer in other units.
+     *
+     * @param out   where it goes
+     * @param units of the numbers
+     * @return the writer; a table is to be given to {@link #fitted} before
+     */
+    static ConsoleWriter inUnits(PrintWriter out, ShownUnits units) {
+        return new ConsoleWriter(
+                new Lines(out, line -> line.endsWith("|") || line.startsWith("written: ") ? line : units.text(line)),
+                columns(out),
+                units);
+    }
+
+    /**
+     * A table as wide as the terminal, in the units of the writer.
+     *
+     * @param out   where it goes
+     * @param table any
+     * @param drop  headings in the order in which they are left out
+     * @return its lines
+     */
+    static String fitted(PrintWriter out, TerminalTable table, List<String> drop) {
+        return table.text(columns(out), drop, out instanceof ConsoleWriter console ? console.units : ShownUnits.MPA);
     }
 
     /**
@@ -125,14 +160,12 @@ final class ConsoleWriter extends PrintWriter {
     private static final class Lines extends Writer {
 
         private final Writer to;
-        private final int width;
-        private final String named;
+        private final UnaryOperator<String> change;
         private final StringBuilder line = new StringBuilder();
 
-        private Lines(Writer to, int width, String named) {
+        private Lines(Writer to, UnaryOperator<String> change) {
             this.to = to;
-            this.width = width;
-            this.named = named;
+            this.change = change;
         }
 
         @Override
@@ -148,9 +181,9 @@ final class ConsoleWriter extends PrintWriter {
         }
 
         private void end() throws IOException {
-            String said = COMMAND.matcher(line).replaceAll(Matcher.quoteReplacement(named));
+            String said = change.apply(line.toString());
             line.setLength(0);
-            to.write(said.length() <= NARROWEST ? said : wrapped(said, width));
+            to.write(said);
         }
 
         /** A question without a line end must be seen. */

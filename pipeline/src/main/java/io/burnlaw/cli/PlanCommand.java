@@ -36,6 +36,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -105,6 +106,9 @@ final class PlanCommand implements Callable<Integer> {
                     "of all predictions, at least 90; the campaign's if absent, 95 for a first guess. By their upper ends"
                             + " throats are refused")
     private Optional<String> confidence;
+
+    @Mixin
+    private UnitsOption units;
 
     @Option(names = "--json", description = "print the document with these plans in it, and nothing else")
     private boolean json;
@@ -191,7 +195,7 @@ final class PlanCommand implements Callable<Integer> {
         if (json) {
             print(PlannedDocument.ofGuess(basis, answers.document(), options.level(), Version.number()));
         } else {
-            answers.print(spec.commandLine().getOut());
+            answers.print(units.to(spec.commandLine().getOut()));
         }
         return code(answers.named());
     }
@@ -260,7 +264,7 @@ final class PlanCommand implements Callable<Integer> {
         if (batch.isPresent()) {
             wanted = ofBatch(wanted, batch.get());
         }
-        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter out = units.to(spec.commandLine().getOut());
         PlanOptions planned = confidence.isPresent()
                 ? options
                 : options.withLevelOf(document.campaign().confidence());

@@ -99,10 +99,10 @@ final class PlanTable {
     }
 
     private String narrowed(Table table) {
-        return TerminalTable.of(table)
-                .text(
-                        ConsoleWriter.columns(out),
-                        List.of("u(n) then", "drills near it", "burn time [s]", "mean [MPa] (" + percent() + ")"));
+        return ConsoleWriter.fitted(
+                out,
+                TerminalTable.of(table),
+                List.of("u(n) then", "drills near it", "burn time [s]", "mean [MPa] (" + percent() + ")"));
     }
 
     private Table table(String name, List<PlannedThroat> throats, Plan.@Nullable Planned plan) {

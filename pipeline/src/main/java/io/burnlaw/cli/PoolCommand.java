@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -58,6 +59,9 @@ final class PoolCommand implements Callable<Integer> {
     @ArgGroup
     private ReportTarget target = new ReportTarget();
 
+    @Mixin
+    private UnitsOption units;
+
     @Override
     public Integer call() {
         if (files.size() < 2) {
@@ -75,7 +79,8 @@ final class PoolCommand implements Callable<Integer> {
             return ExitCode.UNUSABLE.number();
         }
         Characterization document = ((PooledCampaigns.Result.Pooled) result).document();
-        return target.tell(document, spec, ResultTable.exitCode(document), out -> ResultTable.print(document, out))
+        return target.tell(
+                        document, units, spec, ResultTable.exitCode(document), out -> ResultTable.print(document, out))
                 .number();
     }
 }

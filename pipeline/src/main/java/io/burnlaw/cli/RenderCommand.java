@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -45,6 +46,9 @@ final class RenderCommand implements Callable<Integer> {
             description = "where the report goes")
     private Path output;
 
+    @Mixin
+    private UnitsOption units;
+
     @Override
     public Integer call() {
         PrintWriter err = spec.commandLine().getErr();
@@ -58,7 +62,7 @@ final class RenderCommand implements Callable<Integer> {
 
     private ExitCode write(Characterization document, PrintWriter err) {
         try {
-            ReportWriter.write(document, output, ReportWriter.Options.EVERYTHING);
+            ReportWriter.write(document, output, ReportWriter.Options.EVERYTHING.withUnits(units.units()));
             if (document.leftOut() != null) {
                 err.println(Terminal.safe("burnlaw: " + file
                         + " does not hold the traces, the rates along the burns and the budgets of the firings;"

@@ -70,12 +70,18 @@ final class ReportTarget {
      * Writes or prints the new document.
      *
      * @param document as made
+     * @param units    in which it is told
      * @param spec     of the command, for its streams
      * @param code     what the document means for the exit code
      * @param answer   prints it for a person
      * @return the code, or that it could not be written
      */
-    ExitCode tell(Characterization document, CommandSpec spec, ExitCode code, Consumer<PrintWriter> answer) {
+    ExitCode tell(
+            Characterization document,
+            UnitsOption units,
+            CommandSpec spec,
+            ExitCode code,
+            Consumer<PrintWriter> answer) {
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.print(DocumentFile.text(document));
@@ -84,13 +90,13 @@ final class ReportTarget {
         }
         if (folder.isPresent()) {
             try {
-                ReportWriter.write(document, folder.get(), ReportWriter.Options.EVERYTHING);
+                ReportWriter.write(document, folder.get(), ReportWriter.Options.EVERYTHING.withUnits(units.units()));
             } catch (IOException failed) {
                 spec.commandLine().getErr().println(Terminal.safe("burnlaw: " + failed.getMessage()));
                 return ExitCode.NOT_WRITTEN;
             }
         }
-        answer.accept(out);
+        answer.accept(units.to(out));
         folder.ifPresent(written -> out.println(Terminal.safe("written: " + written.resolve("index.html"))));
         return code;
     }

@@ -104,11 +104,12 @@ final class ResultTable {
 
     /** Where there is no room for the remarks, they follow below the table. */
     private static void table(TerminalTable points, PrintWriter out) {
-        int columns = ConsoleWriter.columns(out);
-        String text = points.text(columns, List.of("residual", REMARK));
+        String text = ConsoleWriter.fitted(out, points, List.of("residual", REMARK));
         boolean below = text.lines().anyMatch(line -> line.startsWith("no room for: ") && line.contains(REMARK));
         out.println(Terminal.safe(
-                below ? points.text(columns, List.of(REMARK)).replaceFirst("\\nno room for: .*", "") : text));
+                below
+                        ? ConsoleWriter.fitted(out, points, List.of(REMARK)).replaceFirst("\\nno room for: .*", "")
+                        : text));
         if (below) {
             int remark = points.headings().indexOf(REMARK);
             points.rows().stream()

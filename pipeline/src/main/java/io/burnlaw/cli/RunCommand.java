@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -65,7 +66,8 @@ final class RunCommand implements Callable<Integer> {
 
     @Option(
             names = "--reproducible",
-            description = "leave the time of making out, so that the same input gives the same bytes")
+            description = "leave the time of making out, so that the same input gives the same bytes; and with it"
+                    + " ro-crate-metadata.json, which must have a date")
     private boolean reproducible;
 
     @Option(
@@ -73,6 +75,9 @@ final class RunCommand implements Callable<Integer> {
             paramLabel = "N",
             description = "firings reduced at the same time; all cores if absent")
     private Optional<Integer> workers;
+
+    @Mixin
+    private UnitsOption units;
 
     @Option(names = "--open", description = "show the report in the browser when it is written")
     private boolean open;
@@ -189,7 +194,7 @@ final class RunCommand implements Callable<Integer> {
     }
 
     private ExitCode publish(CampaignResult result, Path folder) {
-        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter out = units.to(spec.commandLine().getOut());
         PrintWriter err = spec.commandLine().getErr();
         Optional<String> created = reproducible
                 ? Optional.empty()
@@ -197,7 +202,7 @@ final class RunCommand implements Callable<Integer> {
         Characterization document =
                 CharacterizationDocument.result(result, Version.number(), created, !amount.dataOnly);
         if (amount.json) {
-            print(document, out);
+            print(document, spec.commandLine().getOut());
             return ResultTable.exitCode(document);
         }
         try {
@@ -205,7 +210,8 @@ final class RunCommand implements Callable<Integer> {
                     document,
                     folder,
                     (amount.dataOnly ? ReportWriter.Options.DATA_ONLY : ReportWriter.Options.EVERYTHING)
-                            .withWorkers(workers()));
+                            .withWorkers(workers())
+                            .withUnits(units.units()));
         } catch (IOException failed) {
             err.println(Terminal.safe("burnlaw: " + failed.getMessage()));
             return ExitCode.NOT_WRITTEN;

@@ -1,5 +1,6 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.report.wording.ShownUnits;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -40,15 +41,16 @@ record TerminalTable(String title, List<String> headings, List<List<String>> row
      *
      * @param width columns of the terminal
      * @param drop  headings in the order in which they are left out
+     * @param units of the numbers
      * @return the lines, the last one without an end; what was left out is named below
      */
-    String text(int width, List<String> drop) {
-        if (total(widths(), WIDE) <= width) {
-            return text();
+    String text(int width, List<String> drop, ShownUnits units) {
+        TerminalTable fitted = in(units);
+        if (total(fitted.widths(), WIDE) <= width) {
+            return fitted.text();
         }
-        TerminalTable fitted = this;
         List<String> without = new ArrayList<>();
-        for (String heading : drop) {
+        for (String heading : drop.stream().map(units::text).toList()) {
             if (total(fitted.widths(), CLOSE) > width && fitted.headings.contains(heading)) {
                 fitted = fitted.without(heading);
                 without.add(heading);
@@ -56,6 +58,17 @@ record TerminalTable(String title, List<String> headings, List<List<String>> row
         }
         return fitted.text(fitted.widths(), CLOSE)
                 + (without.isEmpty() ? "" : "\nno room for: " + String.join("; ", without));
+    }
+
+    private TerminalTable in(ShownUnits units) {
+        return new TerminalTable(
+                title,
+                headings.stream().map(units::text).toList(),
+                rows.stream()
+                        .map(row -> IntStream.range(0, row.size())
+                                .mapToObj(i -> units.cell(headings.get(i), row.get(i)))
+                                .toList())
+                        .toList());
     }
 
     private TerminalTable without(String heading) {

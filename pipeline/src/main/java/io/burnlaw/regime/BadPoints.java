@@ -1,5 +1,6 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.trace.QuickSelect;
 import java.util.Arrays;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -62,11 +63,17 @@ final class BadPoints {
     private final double[] w;
     private final double[] lnW;
     private final double[] chance;
+    private final double[] lnGood;
     private final int[] edges;
     private final int mostBad;
 
-    /** A piece with so many bad points: its line, and what its probability needs. */
-    private record Piece(int from, int to, Line line, double lnWeights, int[] bad) {}
+    /**
+     * A piece with so many bad points: its line, and what its probability needs.
+     *
+     * @param odds minus twice the logarithm of the probability of the bad points where they lie, and of the others to be
+     *             good; infinite where a bad point is none
+     */
+    private record Piece(int from, int to, Line line, double lnWeights, int[] bad, double odds) {}
 
     /**
      * What was found.
@@ -89,6 +96,7 @@ final class BadPoints {
         for (int i = 0; i < chance.length; i++) {
             chance[i] = cautioned.contains(sample.point(i).id()) ? CHANCE_WITH_CAUTION : CHANCE;
         }
+        lnGood = Arrays.stream(chance).map(each -> 2 * Math.log(1 - each)).toArray();
         mostBad = x.length / 4;
         int[] steps = sample.steps();
         int kept = Math.min(steps.length, MOST_EDGES - 2);
@@ -117,11 +125,10 @@ final class BadPoints {
     private Found found() {
         int m = edges.length;
         Piece[][][] pieces = new Piece[m][m][];
-        for (int a = 0; a < m; a++) {
-            for (int b = a + 1; b < m; b++) {
-                pieces[a][b] = pieces(edges[a], edges[b]);
-            }
-        }
+        // on the threads of the pool that the search runs in
+        IntStream.range(0, m * m).parallel().filter(at -> at / m < at % m).forEach(at -> {
+            pieces[at / m][at % m] = pieces(edges[at / m], edges[at % m]);
+        });
         double best = Double.POSITIVE_INFINITY;
         double single = Double.POSITIVE_INFINITY;
         Piece[] chosen = {};
@@ -129,7 +136,7 @@ final class BadPoints {
             double[][][] costs = new double[m][m][];
             for (int a = 0; a < m; a++) {
                 for (int b = a + 1; b < m; b++) {
-                    costs[a][b] = costs(pieces[a][b], edges[a], edges[b], Math.max(scatter, sample.systematic()));
+                    costs[a][b] = costs(pieces[a][b], Math.max(scatter, sample.systematic()));
                 }
             }
             Best found = best(costs);
@@ -197,9 +204,8 @@ final class BadPoints {
 
     /** The places of the largest values, ascending; of equal ones the last. */
     private static int[] farthest(double[] values, int count) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        double least = count == 0 ? Double.POSITIVE_INFINITY : sorted[sorted.length - count];
+        double least =
+                count == 0 ? Double.POSITIVE_INFINITY : QuickSelect.at(values, 0, values.length, values.length - count);
         int[] places = new int[count];
         int left = count;
         int equal = count
@@ -240,47 +246,52 @@ final class BadPoints {
                 .filter(i -> Arrays.binarySearch(places, i) < 0)
                 .mapToDouble(i -> lnW[i])
                 .sum();
-        return new Piece(from, to, line, ln, places);
+        return new Piece(from, to, line, ln, places, odds(from, to, line, places));
     }
 
-    /** Minus twice the logarithm of the probability of each piece at a scatter; infinite where it is none. */
-    private double[] costs(Piece[] pieces, int from, int to, double scatter) {
-        double[] costs = new double[pieces.length];
-        for (int bad = 0; bad < costs.length; bad++) {
-            costs[bad] = pieces[bad] == null ? Double.POSITIVE_INFINITY : cost(pieces[bad], from, to, scatter);
-        }
-        return costs;
-    }
-
-    private double cost(Piece piece, int from, int to, double scatter) {
-        Line line = piece.line;
-        int good = to - from - piece.bad.length;
-        double slopeVariance = scatter * scatter / line.spread();
-        double prior = EXPONENT_STD * EXPONENT_STD;
-        if (!(line.spread() > 1e-6)) {
-            return Double.POSITIVE_INFINITY;
-        }
-        double cost = line.rss() / (scatter * scatter)
-                + good * (2 * Math.log(scatter) + Math.log(2 * Math.PI))
-                - piece.lnWeights
-                + 2 * Math.log(LEVELS / (scatter * Math.sqrt(2 * Math.PI / line.weight())))
-                + Math.log((prior + slopeVariance) / slopeVariance)
-                + Math.pow(line.slope() - USUAL_EXPONENT, 2) / (prior + slopeVariance);
+    private double odds(int from, int to, Line line, int[] bad) {
+        double odds = 0;
         int next = 0;
         for (int i = from; i < to; i++) {
-            if (next < piece.bad.length && piece.bad[next] == i) {
+            if (next < bad.length && bad[next] == i) {
                 next++;
                 double off = Math.abs(y[i] - line.at(x[i]));
                 if (off < LEAST) {
                     return Double.POSITIVE_INFINITY;
                 }
                 double density = (off < USUAL ? 0.9 / (2 * USUAL) : 0) + 0.1 / (2 * WIDEST);
-                cost -= 2 * Math.log(chance[i] * density);
+                odds -= 2 * Math.log(chance[i] * density);
             } else {
-                cost -= 2 * Math.log(1 - chance[i]);
+                odds -= lnGood[i];
             }
         }
-        return cost;
+        return odds;
+    }
+
+    /** Minus twice the logarithm of the probability of each piece at a scatter; infinite where it is none. */
+    private static double[] costs(Piece[] pieces, double scatter) {
+        double[] costs = new double[pieces.length];
+        for (int bad = 0; bad < costs.length; bad++) {
+            costs[bad] = pieces[bad] == null ? Double.POSITIVE_INFINITY : cost(pieces[bad], scatter);
+        }
+        return costs;
+    }
+
+    private static double cost(Piece piece, double scatter) {
+        Line line = piece.line;
+        int good = piece.to - piece.from - piece.bad.length;
+        double slopeVariance = scatter * scatter / line.spread();
+        double prior = EXPONENT_STD * EXPONENT_STD;
+        if (!(line.spread() > 1e-6)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        return line.rss() / (scatter * scatter)
+                + good * (2 * Math.log(scatter) + Math.log(2 * Math.PI))
+                - piece.lnWeights
+                + 2 * Math.log(LEVELS / (scatter * Math.sqrt(2 * Math.PI / line.weight())))
+                + Math.log((prior + slopeVariance) / slopeVariance)
+                + Math.pow(line.slope() - USUAL_EXPONENT, 2) / (prior + slopeVariance)
+                + piece.odds;
     }
 
     /** The best partition, as edges and numbers of bad points. */
@@ -311,6 +322,9 @@ final class BadPoints {
             for (int b = 1; b < m; b++) {
                 for (int a = 0; a < b; a++) {
                     for (int before = 0; before <= mostBad; before++) {
+                        if (least[k - 1][a][before] == Double.POSITIVE_INFINITY) {
+                            continue;
+                        }
                         for (int here = 0; here + before <= mostBad; here++) {
                             double sum = least[k - 1][a][before] + costs[a][b][here] + (k > 1 ? further : 0);
                             if (sum < least[k][b][before + here]) {

@@ -2,6 +2,7 @@ package io.burnlaw.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.report.wording.ShownUnits;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -57,9 +58,9 @@ class ConsoleWriterTest {
                 "points",
                 List.of("point", "pressure", "rate", "remark"),
                 List.of(List.of("1", "2.0", "5.0", "a remark of some length")));
-        assertThat(table.text(200, List.of("remark"))).isEqualTo(table.text());
-        assertThat(table.text(55, List.of("remark")).lines()).allMatch(line -> line.length() <= 55);
-        assertThat(table.text(30, List.of("remark")).lines())
+        assertThat(table.text(200, List.of("remark"), ShownUnits.MPA)).isEqualTo(table.text());
+        assertThat(table.text(55, List.of("remark"), ShownUnits.MPA).lines()).allMatch(line -> line.length() <= 55);
+        assertThat(table.text(30, List.of("remark"), ShownUnits.MPA).lines())
                 .allMatch(line -> line.length() <= 30)
                 .contains("no room for: remark");
     }

@@ -3,9 +3,6 @@ package io.burnlaw.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Offset.offset;
 
-import com.networknt.schema.InputFormat;
-import com.networknt.schema.SchemaRegistry;
-import com.networknt.schema.SpecificationVersion;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.characterize.Progress;
@@ -106,15 +103,6 @@ class FourBatchesTest {
         assertThat(last.high()).isGreaterThan(mean95.confidenceHigh());
         assertThat(batches.sentence()).contains("The 4 batches differ").contains("not yet cast");
         assertThat(quince().findings()).extracting("code").doesNotContain("lack-of-fit");
-    }
-
-    @Test
-    void theDocumentIsOfItsSchema() throws IOException {
-        var schema = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-                .getSchema(
-                        Files.readString(Path.of("..", "docs", "schema", "burnlaw-characterization-1.schema.json")),
-                        InputFormat.JSON);
-        assertThat(schema.validate(Files.readString(file), InputFormat.JSON)).isEmpty();
     }
 
     @Test

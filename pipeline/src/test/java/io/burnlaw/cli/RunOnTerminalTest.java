@@ -1,6 +1,7 @@
 package io.burnlaw.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -9,6 +10,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.SplittableRandom;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -43,6 +46,35 @@ class RunOnTerminalTest {
                         "prediction check: each of 10 firings from the others, off by [0-9.]+ % in peak pressure")
                 .containsPattern("next throat: [0-9.]+ mm.*, for a mean of [0-9.]+ MPa, the peak at most [0-9.]+ MPa")
                 .contains("proof test", "local law and a licensed person");
+    }
+
+    @Test
+    void inPoundsAndInchesTheSameIsSaid() {
+        String campaign = SAMPLE_RUNS.resolve("new-sugar-source").toString();
+        String report = folder.resolve("psi").toString();
+        String written = run("new-sugar-source");
+        Answer shown = Answer.to("run", campaign, "-o", report, "--data-only", "--units", "psi");
+        assertThat(shown.out())
+                .doesNotContain("MPa", "mm")
+                .contains("(in/s, psi absolute)", "pressure [psi]", "rate [in/s]", " in, for a mean of ");
+        double megapascal = first(written, "NS-08 +\\| +([0-9.]+)");
+        // by hand: 1 MPa is 145.038 psi (NIST SP 811)
+        assertThat(first(shown.out(), "NS-08 +\\| +([0-9.]+)")).isCloseTo(145.038 * megapascal, within(0.1));
+        String document = folder.resolve("psi/burnlaw.json").toString();
+        Answer plan = Answer.to("plan", document, "--units", "bar", "--throat", "9 mm");
+        assertThat(plan.out())
+                .contains("peak [bar]", "allowed: 47.", "throat [mm]")
+                .doesNotContain("MPa");
+        assertThat(Answer.to("plan", document, "--units", "furlong").err()).contains("--units", "furlong");
+        // a document stays as it is
+        assertThat(Answer.to("plan", document, "--units", "psi", "--json").out())
+                .isEqualTo(Answer.to("plan", document, "--json").out());
+    }
+
+    private static double first(String text, String pattern) {
+        Matcher found = Pattern.compile(pattern).matcher(text);
+        assertThat(found.find()).as(text).isTrue();
+        return Double.parseDouble(found.group(1));
     }
 
     @Test

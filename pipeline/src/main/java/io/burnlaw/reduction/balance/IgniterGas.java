@@ -70,10 +70,18 @@ public final class IgniterGas {
         int half = (int) Math.max(1, Math.round(Math.min(QUICK / 3, WINDOW * even) / record.step()));
         int from = Math.max(half, record.cell(start));
         int settled = Math.max(from, Math.min(record.cell(estimate.firstEven()), record.size() - 1 - half));
+        double[] source = new double[settled + half];
+        int known = source.length;
         while (settled > from) {
+            // each sample is in many windows, and its power costs more than all the rest
+            while (known > settled - half) {
+                known--;
+                source[known] =
+                        grain.surface(web[known]) * rate * StrictMath.pow(record.pressure(known) / level, exponent);
+            }
             double whole = 0;
             for (int i = settled - half; i < settled + half; i++) {
-                whole += grain.surface(web[i]) * rate * StrictMath.pow(record.pressure(i) / level, exponent);
+                whole += source[i];
             }
             double made = balance.volume(settled + half) - balance.volume(settled - half);
             if (!(Math.abs(made / (whole * record.step()) - 1) < SETTLED)) {

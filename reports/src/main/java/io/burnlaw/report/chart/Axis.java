@@ -18,8 +18,11 @@ import java.util.TreeSet;
  */
 record Axis(String title, double low, double high, boolean logarithmic) {
 
-    /** Digits of a logarithmic axis in the order in which they are given a label while there is room. */
-    private static final int[] BY_WORTH = {1, 2, 5, 3, 7, 4, 6, 8, 9};
+    /** Tenths of a decade's first place in the order in which they are given a label while there is room. */
+    private static final int[] BY_WORTH = {10, 20, 50, 30, 70, 40, 60, 80, 90, 15, 25, 35, 45};
+
+    /** Below this ratio of its ends an axis has ticks between the whole places too. */
+    private static final double NARROW = 12;
 
     Axis {
         if (!(high > low) || (logarithmic && !(low > 0)) || !Double.isFinite(high - low)) {
@@ -64,9 +67,10 @@ record Axis(String title, double low, double high, boolean logarithmic) {
         return logarithmic ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low);
     }
 
-    /** Both ends, and 1 where it is logarithmic: for scripts that draw on a picture. */
+    /** Both ends, 1 where it is logarithmic, and the unit: for scripts that draw on a picture. */
     String ends() {
-        return low + " " + high + (logarithmic ? " 1" : " 0");
+        return low + " " + high + (logarithmic ? " 1" : " 0")
+                + (title.matches(".*, (?:MPa|mm|mm/s)") ? title.substring(title.lastIndexOf(' ')) : "");
     }
 
     boolean holds(double value) {
@@ -79,10 +83,10 @@ record Axis(String title, double low, double high, boolean logarithmic) {
             return even(apart, false);
         }
         Set<Integer> labelled = new TreeSet<>();
-        for (int digit : BY_WORTH) {
-            labelled.add(digit);
+        for (int tenths : BY_WORTH) {
+            labelled.add(tenths);
             if (!clear(decades(labelled), apart)) {
-                labelled.remove(digit);
+                labelled.remove(tenths);
             }
         }
         List<Tick> ticks = decades(labelled);
@@ -95,12 +99,13 @@ record Axis(String title, double low, double high, boolean logarithmic) {
         for (int exponent = (int) Math.floor(Math.log10(low)) - 1;
                 exponent <= Math.ceil(Math.log10(high));
                 exponent++) {
-            for (int digit = 1; digit <= 9; digit++) {
-                double value =
-                        BigDecimal.valueOf(digit).scaleByPowerOfTen(exponent).doubleValue();
+            for (int tenths = 10; tenths < 100; tenths += tenths < 50 && high / low < NARROW ? 5 : 10) {
+                double value = BigDecimal.valueOf(tenths)
+                        .scaleByPowerOfTen(exponent - 1)
+                        .doubleValue();
                 if (holds(value)) {
-                    boolean named = labelled.contains(digit);
-                    ticks.add(new Tick(value, named ? plain(value) : "", digit == 1));
+                    boolean named = labelled.contains(tenths);
+                    ticks.add(new Tick(value, named ? plain(value) : "", tenths == 10));
                 }
             }
         }

@@ -3,7 +3,9 @@ package io.burnlaw.report.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /**
@@ -173,30 +175,43 @@ final class Picture {
 
     private String axes() {
         Svg svg = new Svg();
-        svg.raw("<g class=\"across\">");
-        Set<Double> always = labelled(x, X_APART);
-        for (Axis.Tick tick : ticks(x, X_APART)) {
-            double at = px(tick.value());
-            svg.line(at, 0, at, height(), Ink.GRID, weight(tick));
-            svg.line(at, height(), at, height() + (tick.label().isEmpty() ? 2 : 4), Ink.MUTED, "");
-            if (!tick.label().isEmpty()) {
-                svg.words(at, height() + 17, "middle", Ink.TEXT, more(always, tick), tick.label());
-            }
-        }
-        svg.raw("</g>");
-        always = labelled(y, Y_APART);
-        for (Axis.Tick tick : ticks(y, Y_APART)) {
-            double at = py(tick.value());
-            svg.line(0, at, width(), at, Ink.GRID, weight(tick));
-            svg.line(-(tick.label().isEmpty() ? 2 : 4), at, 0, at, Ink.MUTED, "");
-            if (!tick.label().isEmpty()) {
-                svg.words(-7, at + 4, "end", Ink.TEXT, more(always, tick), tick.label());
-            }
-        }
-        svg.raw("<path d=\"M0 0V" + Svg.number(height()) + "H" + Svg.number(width()) + "\" fill=\"none\" "
+        ticks(svg.raw("<g class=\"across\">"), x, "middle", X_APART);
+        ticks(svg.raw("</g><g class=\"up\">"), y, "end", Y_APART);
+        svg.raw("</g><path d=\"M0 0V" + Svg.number(height()) + "H" + Svg.number(width()) + "\" fill=\"none\" "
                 + Svg.stroke(Ink.MUTED) + "/>");
         svg.words(width() / 2, height() + 36, "middle", Ink.TEXT, x.title());
         return svg.toString();
+    }
+
+    /** Lines of one weight are one path: an element each would weigh on the page. */
+    private void ticks(Svg svg, Axis axis, String anchor, double apart) {
+        Set<Double> always = labelled(axis, apart);
+        Map<String, StringBuilder> lines = new TreeMap<>();
+        StringBuilder labels = new StringBuilder();
+        StringBuilder small = new StringBuilder();
+        for (Axis.Tick tick : ticks(axis, apart)) {
+            boolean named = !tick.label().isEmpty();
+            String at = Svg.number(axis == x ? px(tick.value()) : py(tick.value()));
+            lines.computeIfAbsent(tick.strong() ? "1.2" : named ? "0.8" : "0.5", none -> new StringBuilder())
+                    .append(
+                            axis == x
+                                    ? "M" + at + " 0V" + Svg.number(height())
+                                    : "M0 " + at + "H" + Svg.number(width()));
+            small.append(
+                    axis == x
+                            ? "M" + at + " " + Svg.number(height()) + (named ? "v4" : "v2")
+                            : "M0 " + at + (named ? "h-4" : "h-2"));
+            if (named) {
+                labels.append("<text x=\"" + (axis == x ? at : "-7") + "\" y=\""
+                        + Svg.number(axis == x ? height() + 17 : py(tick.value()) + 4)
+                        + (always.contains(tick.value()) ? "\">" : "\" class=\"more\">") + Svg.escape(tick.label())
+                        + "</text>");
+            }
+        }
+        lines.forEach((weight, path) -> svg.raw("<path d=\"" + path + "\" fill=\"none\" " + Svg.stroke(Ink.GRID)
+                + " stroke-width=\"" + weight + "\"/>"));
+        svg.raw("<path d=\"" + small + "\" fill=\"none\" " + Svg.stroke(Ink.MUTED) + "/>");
+        svg.raw("<g text-anchor=\"" + anchor + "\" " + Svg.fill(Ink.TEXT) + ">" + labels + "</g>");
     }
 
     /** With the labels for which there is room on a large screen, where they only add to those of a phone. */
@@ -215,13 +230,5 @@ final class Picture {
                 .filter(tick -> !tick.label().isEmpty())
                 .map(Axis.Tick::value)
                 .collect(Collectors.toSet());
-    }
-
-    private static String more(Set<Double> always, Axis.Tick tick) {
-        return always.contains(tick.value()) ? "" : " more";
-    }
-
-    private static String weight(Axis.Tick tick) {
-        return " stroke-width=\"" + (tick.strong() ? "1.2" : tick.label().isEmpty() ? "0.5" : "0.8") + "\"";
     }
 }

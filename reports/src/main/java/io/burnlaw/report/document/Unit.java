@@ -1,6 +1,7 @@
 package io.burnlaw.report.document;
 
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
@@ -28,6 +29,11 @@ public enum Unit {
     Unit(String code, Map<String, Double> factors) {
         this.code = code;
         this.factors = factors;
+    }
+
+    /** {@return the UCUM codes of all units of this kind, in order} */
+    Set<String> codes() {
+        return new TreeSet<>(factors.keySet());
     }
 
     /**
@@ -94,8 +100,7 @@ public enum Unit {
     private double factor(Quantity quantity) {
         Double factor = quantity.unit() == null ? null : factors.get(quantity.unit());
         if (factor == null) {
-            throw new IllegalArgumentException(
-                    "unit " + quantity.unit() + " where " + new TreeSet<>(factors.keySet()) + " is needed");
+            throw new IllegalArgumentException("unit " + quantity.unit() + " where " + codes() + " is needed");
         }
         return factor;
     }

@@ -1,6 +1,7 @@
 package io.burnlaw.report.html;
 
 import io.burnlaw.report.chart.Ink;
+import io.burnlaw.report.wording.ShownUnits;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -10,6 +11,7 @@ import java.util.Arrays;
 import java.util.Base64;
 import java.util.HexFormat;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What all pages share: style sheet, script, and the policy (W3C Content Security Policy, level 3) under which a
@@ -18,12 +20,18 @@ import java.util.stream.Collectors;
  * @param styleSheet text
  * @param script text
  * @param policy content of the meta element
+ * @param units that the page shows when it is opened; absent for those in which it is written
  */
-public record PageShell(String styleSheet, String script, String policy) {
+public record PageShell(
+        String styleSheet,
+        String script,
+        String policy,
+        @Nullable String units) {
 
-    static final PageShell INDEX = make("report.js", "explorer.js", "without.js", "course.js", "compare.js");
+    static final PageShell INDEX =
+            make("report.js", "explorer.js", "without.js", "course.js", "compare.js", "units.js");
 
-    static final PageShell FIRING = make("report.js", "course.js");
+    static final PageShell FIRING = make("report.js", "course.js", "units.js");
 
     private static PageShell make(String... scripts) {
         String styleSheet = Ink.styleSheet() + resource("report.css");
@@ -33,7 +41,11 @@ public record PageShell(String styleSheet, String script, String policy) {
                 .collect(Collectors.joining("", "\"use strict\";\n(function () {\n", "})();\n"));
         String policy = "default-src 'none'; style-src '" + hash(styleSheet) + "'; script-src '" + hash(script)
                 + "'; img-src data:; base-uri 'none'; form-action 'none'";
-        return new PageShell(styleSheet, script, policy);
+        return new PageShell(styleSheet, script, policy, null);
+    }
+
+    PageShell in(ShownUnits shown) {
+        return shown == ShownUnits.MPA ? this : new PageShell(styleSheet, script, policy, shown.key());
     }
 
     /** Without indents and lines of comment, which every page would carry. */

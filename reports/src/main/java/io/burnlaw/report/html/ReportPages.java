@@ -4,6 +4,7 @@ import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.TemplateException;
 import gg.jte.output.WriterOutput;
+import io.burnlaw.report.catalogue.StructuredData;
 import io.burnlaw.report.chart.FirstMarks;
 import io.burnlaw.report.chart.LadderChart;
 import io.burnlaw.report.chart.OverviewChart;
@@ -21,6 +22,7 @@ import io.burnlaw.report.document.ShownWriter;
 import io.burnlaw.report.table.LawTable;
 import io.burnlaw.report.table.PublishedTable;
 import io.burnlaw.report.table.RateTable;
+import io.burnlaw.report.wording.ShownUnits;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -55,17 +57,22 @@ public final class ReportPages {
      * Draws them: a page a firing, the first page, and the pictures as files.
      *
      * @param document the document
+     * @param units    that the pages show when they are opened
      * @param checksum SHA-256 of burnlaw.json
      * @param files    where they go
      * @param workers    that draw them
      * @throws IOException if they cannot be written
      */
     public static void write(
-            Characterization document, Future<String> checksum, ReportFiles files, ReportWorkers workers)
+            Characterization document,
+            ShownUnits units,
+            Future<String> checksum,
+            ReportFiles files,
+            ReportWorkers workers)
             throws IOException {
         Scales scales = Scales.of(document);
         List<Firing> firings = document.firings().stream().map(Firing::summary).toList();
-        IndexView index = index(document, firings, scales, checksum, files, workers);
+        IndexView index = index(document, units, firings, scales, checksum, files, workers);
         for (DrawnFigure figure : pictures(index)) {
             picture(figure, files);
         }
@@ -73,8 +80,8 @@ public final class ReportPages {
         parameters.put("view", index);
         parameters.put("embedded", new Embedded(index.carried()));
         parameters.put("tables", new Embedded(tables(document)));
-        parameters.put("data", StructuredData.of(document));
-        files.write("index.html", out -> page("index.jte", parameters, out));
+        parameters.put("data", StructuredData.of(document, index.checksum()));
+        files.write("index.html", out -> page("index.jte", PageShell.INDEX.in(units), parameters, out));
     }
 
     /** Files that can be saved from the page where it was sent alone, by name. */
@@ -97,11 +104,12 @@ public final class ReportPages {
      * @throws IOException if it cannot be written
      */
     public static void record(RecordPage record, OutputStream out) throws IOException {
-        page("record.jte", Map.of("page", record, "embedded", new Embedded(record.firing())), out);
+        page("record.jte", PageShell.FIRING, Map.of("page", record, "embedded", new Embedded(record.firing())), out);
     }
 
     private static IndexView index(
             Characterization document,
+            ShownUnits units,
             List<Firing> firings,
             Scales scales,
             Future<String> checksum,
@@ -117,7 +125,7 @@ public final class ReportPages {
                     Formulation formulation = document.formulations().get(i);
                     return FormulationView.of(document, firings, formulation, anchors.get(formulation.id()), scales);
                 });
-        List<Future<FiringView>> rows = firings(document, firings, scales, files, workers);
+        List<Future<FiringView>> rows = firings(document, units, firings, scales, files, workers);
         List<Future<IndexView.Compared>> comparisons =
                 workers.start(document.comparisons().size(), i -> () -> compared(document, i, scales));
         List<Future<IndexView.Planned>> plans =
@@ -138,7 +146,12 @@ public final class ReportPages {
 
     /** Writes the pages of the firings; what is left of each is its row on the first page. */
     private static List<Future<FiringView>> firings(
-            Characterization document, List<Firing> firings, Scales scales, ReportFiles files, ReportWorkers workers) {
+            Characterization document,
+            ShownUnits units,
+            List<Firing> firings,
+            Scales scales,
+            ReportFiles files,
+            ReportWorkers workers) {
         Map<String, String> names =
                 FileNames.of(firings.stream().map(Firing::id).toList());
         Map<String, ByFiring> propellants = ByFiring.of(document);
@@ -157,7 +170,9 @@ public final class ReportPages {
             parameters.put("previous", i == 0 ? null : neighbour(firings.get(i - 1), names));
             parameters.put("next", i == firings.size() - 1 ? null : neighbour(firings.get(i + 1), names));
             parameters.put("embedded", new Embedded(firing));
-            files.write("firings/" + view.name() + ".html", out -> page("firing.jte", parameters, out));
+            files.write(
+                    "firings/" + view.name() + ".html",
+                    out -> page("firing.jte", PageShell.FIRING.in(units), parameters, out));
             picture(trace, files);
             picture(along, files);
             return view.summary();
@@ -213,9 +228,10 @@ public final class ReportPages {
         }
     }
 
-    private static void page(String template, Map<String, Object> parameters, OutputStream out) throws IOException {
+    private static void page(String template, PageShell shell, Map<String, Object> parameters, OutputStream out)
+            throws IOException {
         Map<String, Object> all = new LinkedHashMap<>(parameters);
-        all.put("shell", template.equals("index.jte") ? PageShell.INDEX : PageShell.FIRING);
+        all.put("shell", shell);
         // in the embedded document such characters are escapes already, so that this changes what is shown only
         Writer page = new BufferedWriter(new ShownWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8)));
         try {

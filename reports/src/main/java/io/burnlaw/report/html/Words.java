@@ -2,6 +2,7 @@ package io.burnlaw.report.html;
 
 import io.burnlaw.report.chart.OffLaw;
 import io.burnlaw.report.document.BudgetLine;
+import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.Point;
@@ -10,6 +11,7 @@ import io.burnlaw.report.document.RegimeEvidence;
 import io.burnlaw.report.document.Unit;
 import io.burnlaw.report.document.UnitPair;
 import io.burnlaw.report.wording.Numbers;
+import io.burnlaw.report.wording.ShownUnits;
 import io.burnlaw.report.wording.Units;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -47,7 +49,14 @@ public final class Words {
             "m3", Map.entry("cm3", 1e6),
             "m2", Map.entry("mm2", 1e6));
 
+    private static final String UNITS = DocumentFile.text(ShownUnits.all()).replaceAll("\\s*\n\\s*", "");
+
     private Words() {}
+
+    /** {@return the units that the switch of a page offers, for its script, in JSON} */
+    public static String units() {
+        return UNITS;
+    }
 
     /**
      * A sign for a status or a severity, beside the word and never instead of it.

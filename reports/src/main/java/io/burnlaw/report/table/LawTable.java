@@ -3,9 +3,11 @@ package io.burnlaw.report.table;
 import static io.burnlaw.report.document.Unit.MM_PER_S;
 import static io.burnlaw.report.document.Unit.MPA;
 
+import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.UnitPair;
 import io.burnlaw.report.table.PublishedTable.Cell;
 import io.burnlaw.report.table.PublishedTable.Column;
@@ -57,7 +59,11 @@ public final class LawTable {
                     "coefficient_in_psi",
                     "[in_i]/s",
                     "double",
-                    "a of r = a P^n with r in in/s and P in psi, absolute."));
+                    "a of r = a P^n with r in in/s and P in psi, absolute."),
+            new Column("coefficient_in_psi_low", "[in_i]/s", "double", "Lower end of its interval."),
+            new Column("coefficient_in_psi_high", "[in_i]/s", "double", "Upper end of its interval."),
+            new Column("pressure_low_in_psi", "[psi]", "double", "Lower end of the law's range, absolute."),
+            new Column("pressure_high_in_psi", "[psi]", "double", "Upper end of the law's range, absolute."));
 
     private LawTable() {}
 
@@ -85,6 +91,7 @@ public final class LawTable {
     }
 
     private static List<Cell> row(Formulation formulation, int segment, Law law) {
+        UnitPair inPsi = inPsi(law);
         return List.of(
                 Cell.of(formulation.id()),
                 Cell.of(segment),
@@ -110,15 +117,22 @@ public final class LawTable {
                 Cell.of(law.weighting()),
                 Cell.of(law.pressureErrors()),
                 Cell.of(Boolean.toString(segment > 0 == formulation.useLaws().size() > 1)),
-                Cell.of(inPsi(law)));
+                Cell.of(inPsi == null ? null : (Double) inPsi.coefficient()),
+                Cell.of(inPsi == null ? null : inPsi.low()),
+                Cell.of(inPsi == null ? null : inPsi.high()),
+                Cell.of(psi(law.pressureLow())),
+                Cell.of(psi(law.pressureHigh())));
     }
 
-    private static @Nullable Double inPsi(Law law) {
+    private static double psi(Quantity pressure) {
+        return Unit.POUND_PER_SQUARE_INCH.fromSi(Unit.MEGAPASCAL.toSi(MPA.value(pressure)));
+    }
+
+    private static @Nullable UnitPair inPsi(Law law) {
         return law.unitPairs().stream()
                 .filter(pair ->
                         pair.pressureUnit().equals("[psi]") && pair.rateUnit().equals("[in_i]/s"))
                 .findFirst()
-                .map(UnitPair::coefficient)
                 .orElse(null);
     }
 

@@ -17,35 +17,20 @@ function foreign(text) {
 function beside(shown) {
   var width = 364, height = 225, all = [];
   shown.forEach(function (each) { each.laws.forEach(function (law) { all = all.concat(law.curve); }); });
-  function ends(values) {
-    var low = Math.min.apply(null, values) / 1.15, high = Math.max.apply(null, values) * 1.15;
-    return { low: low, at: function (value) { return Math.log(value / low) / Math.log(high / low); }, ticks: ticks(low, high) };
+  function ends(values, by) {
+    var low = by * Math.min.apply(null, values) / 1.15, high = by * Math.max.apply(null, values) * 1.15;
+    return { low: low, high: high, at: function (value) { return Math.log(value / low) / Math.log(high / low); } };
   }
-  function ticks(low, high) {
-    var found = [];
-    for (var decade = Math.pow(10, Math.floor(Math.log10(low))); decade <= high; decade *= 10) {
-      (high / low > 30 ? [1] : high / low > 6 ? [1, 2, 5] : [1, 2, 3, 4, 5, 6, 7, 8, 9]).forEach(function (digit) {
-        if (digit * decade >= low && digit * decade <= high) found.push(digit * decade);
-      });
-    }
-    return found;
-  }
-  var x = ends(all.map(function (at) { return at.pressure; }));
+  var by = units(), x = ends(all.map(function (at) { return at.pressure; }), by.pressure);
   var y = ends([].concat.apply([], all.map(function (at) {
     return [at.rate, at.prediction_low, at.prediction_high].filter(function (value) { return value > 0; });
-  })));
-  function place(pressure, rate) { return (x.at(pressure) * width).toFixed(1) + " " + ((1 - y.at(rate)) * height).toFixed(1); }
+  })), by.rate);
+  function across(value) { return x.at(value) * width; }
+  function up(value) { return (1 - y.at(value)) * height; }
+  function place(pressure, rate) { return across(pressure * by.pressure).toFixed(1) + " " + up(rate * by.rate).toFixed(1); }
   var group = make("svg:g", { transform: "translate(44 26)" });
-  x.ticks.forEach(function (tick) {
-    var at = x.at(tick) * width;
-    group.append(make("svg:line", { x1: at, x2: at, y1: 0, y2: height, "class": "s-grid" }),
-      make("svg:text", { x: at, y: height + 17, "text-anchor": "middle", "class": "f-text" }, [String(Number(tick.toPrecision(3)))]));
-  });
-  y.ticks.forEach(function (tick) {
-    var at = (1 - y.at(tick)) * height;
-    group.append(make("svg:line", { x1: 0, x2: width, y1: at, y2: at, "class": "s-grid" }),
-      make("svg:text", { x: -7, y: at + 4, "text-anchor": "end", "class": "f-text" }, [String(Number(tick.toPrecision(3)))]));
-  });
+  group.append.apply(group, grid(ticks(x.low, x.high, 1, 0.09), across, height, true)
+    .concat(grid(ticks(y.low, y.high, 1, 0.1), up, width)));
   shown.forEach(function (each, i) {
     each.laws.forEach(function (law) {
       var banded = law.curve.filter(function (at) { return at.prediction_low > 0 && at.prediction_high > 0; });
@@ -60,8 +45,8 @@ function beside(shown) {
   });
   return make("svg:svg", { "class": "chart", viewBox: "0 0 420 300", "font-size": 14, role: "img", "aria-label":
     "Burning rate over absolute pressure, both logarithmic: " + shown.map(function (each) { return each.title; }).join(" and ") },
-    [make("svg:text", { x: 4, y: 14, "class": "f-text" }, ["burning rate, mm/s"]), group,
-      make("svg:text", { x: 226, y: 287, "text-anchor": "middle", "class": "f-text" }, ["absolute pressure, MPa"])]);
+    [make("svg:text", { x: 4, y: 14, "class": "f-text" }, ["burning rate, " + by.rate_name]), group,
+      make("svg:text", { x: 226, y: 287, "text-anchor": "middle", "class": "f-text" }, ["absolute pressure, " + by.pressure_name])]);
 }
 (function () {
   var main = document.querySelector("main");

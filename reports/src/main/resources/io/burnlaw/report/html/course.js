@@ -9,8 +9,8 @@ function course(figure) {
     return (path.getAttribute("d").match(/-?[\d.]+ -?[\d.]+/g) || []).map(function (pair) { return pair.split(" ").map(Number); });
   });
   var from = on.x.low, to = on.x.high, middle = (from + to) / 2;
-  var ticks = make("svg:g"), line = make("svg:line", { y1: 0, y2: on.height });
-  on.group.append(ticks, make("svg:g", { "class": "marker" }, [line]));
+  var closer = make("svg:g"), line = make("svg:line", { y1: 0, y2: on.height });
+  on.group.append(closer, make("svg:g", { "class": "marker" }, [line]));
   var said = make("p", { "class": "live said", role: "status" });
   var slider = make("input", { type: "range", min: 0, max: 400, step: 1, "aria-label": "Time of the cursor" });
   function px(time) { return on.width * (time - from) / (to - from); }
@@ -60,15 +60,9 @@ function course(figure) {
     sheet.setAttribute("preserveAspectRatio", "none");
     // what is written for the whole record is not where it was
     [across, over, hits].forEach(function (each) { if (each) each.style.display = whole ? "" : "none"; });
-    ticks.replaceChildren();
+    closer.replaceChildren();
     if (!whole) {
-      var step = Math.pow(10, Math.floor(Math.log10(span / 2)));
-      step *= span / step > 10 ? 5 : span / step > 5 ? 2 : 1;
-      for (var k = Math.ceil(from / step); k * step <= to; k++) {
-        var x = px(k * step);
-        ticks.append(make("svg:line", { x1: x, x2: x, y1: 0, y2: on.height, "class": "s-grid" }),
-          make("svg:text", { x: x, y: on.height + 17, "text-anchor": "middle", "class": "f-text" }, [String(Number((k * step).toPrecision(6)))]));
-      }
+      closer.append.apply(closer, grid(ticks(from, to, 0, 0.15), px, on.height, true));
     }
     cursor(middle);
   }

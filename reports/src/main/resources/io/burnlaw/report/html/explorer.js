@@ -60,13 +60,13 @@ function explore(place, plan) {
     if (plan.allowed_pressure) {
       out.room.textContent = "the upper prediction of the peak is " + Math.round(100 * figures.max_high / plan.allowed_pressure.value)
         + " % of " + digits(plan.allowed_pressure.value * by.pressure, 3) + " " + by.pressure_name + ", "
-        + plan.allowed_because;
+        + inUnits(plan.allowed_because);
     }
     var words = table.remarks.filter(function (each) { return each.from <= throat && throat <= each.to; })
       .map(function (each) { return each.text; });
     if (wanted <= smallest) words.unshift(table.smaller);
     if (wanted > largest) words.unshift(table.larger);
-    said.textContent = words.join(" ");
+    said.textContent = inUnits(words.join(" "));
     if (marker) {
       var x = on.px(throat);
       marker.children[0].setAttribute("x1", x);

@@ -17,9 +17,11 @@ function digits(value, count) {
   return text.indexOf("e") < 0 ? text : String(Number(text));
 }
 // The factors are those of the program that wrote the page.
+var factors;
 function units() {
-  var factors = JSON.parse(document.querySelector("[data-factors]").getAttribute("data-factors"));
-  return factors[document.documentElement.getAttribute("data-units") || "mpa"] || factors.mpa;
+  var told = document.querySelector("[data-factors]");
+  factors = factors || (told ? JSON.parse(told.getAttribute("data-factors")) : {});
+  return factors[document.documentElement.getAttribute("data-units")] || factors.mpa;
 }
 // A law whose coefficient is in mm/s at 1 MPa, in the units that are chosen.
 function formula(coefficient, exponent) {
@@ -27,18 +29,60 @@ function formula(coefficient, exponent) {
   return "r = " + digits(coefficient * by.rate * Math.pow(by.pressure, -exponent), 5) + " \u00b7 P^" + exponent.toFixed(4)
     + " (" + by.rate_name + ", " + by.pressure_name + ")";
 }
+// Labels of an axis between two values, at least so large a share of it apart.
+function ticks(low, high, log, apart) {
+  function share(value) { return log ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low); }
+  function clear(values) {
+    return values.every(function (value, i) { return !i || share(value) - share(values[i - 1]) >= apart; });
+  }
+  function decades(tenths) {
+    var found = [];
+    for (var exponent = Math.floor(Math.log10(low)); exponent <= Math.log10(high); exponent++) {
+      tenths.forEach(function (each) {
+        var value = Number(each + "e" + (exponent - 1));
+        if (value >= low && value <= high) found.push(value);
+      });
+    }
+    return found.sort(function (a, b) { return a - b; });
+  }
+  var named = [];
+  if (log) [10, 20, 50, 30, 70, 40, 60, 80, 90, 15, 25, 35, 45].forEach(function (each) {
+    if (clear(decades(named.concat(each)))) named.push(each);
+  });
+  var found = log ? decades(named) : [];
+  if (found.length > 2) return found;
+  var decade = Math.pow(10, Math.floor(Math.log10((high - low) * apart)));
+  [1, 2, 5, 10, 20, 50].some(function (times) {
+    found = [];
+    for (var k = Math.ceil(low / (times * decade)); k * times * decade <= high; k++) found.push(k * times * decade);
+    return clear(found);
+  });
+  return found;
+}
+function grid(values, place, reach, across) {
+  return values.reduce(function (all, value) {
+    var at = place(value), text = [String(Number(value.toPrecision(6))).replace("-", "\u2212")];
+    return all.concat(across
+      ? [make("svg:line", { x1: at, x2: at, y1: 0, y2: reach, "class": "s-grid" }),
+        make("svg:text", { x: at, y: reach + 17, "text-anchor": "middle", "class": "f-text" }, text)]
+      : [make("svg:line", { x1: 0, x2: reach, y1: at, y2: at, "class": "s-grid" }),
+        make("svg:text", { x: -7, y: at + 4, "text-anchor": "end", "class": "f-text" }, text)]);
+  }, []);
+}
 // Where a value is on a picture: its axes are written beside the marks.
 function plot(svg) {
   var group = svg.querySelector(".plot");
   if (!group) return null;
   function axis(name, length) {
-    var ends = group.getAttribute("data-" + name).split(" ").map(Number);
+    var words = group.getAttribute("data-" + name).split(" "), ends = words.map(Number);
     var map = ends[2] ? Math.log : function (value) { return value; };
     var back = ends[2] ? Math.exp : function (value) { return value; };
     var low = map(ends[0]), span = map(ends[1]) - low;
     return {
       low: ends[0],
       high: ends[1],
+      log: ends[2],
+      unit: words[3],
       at: function (value) { return length * (map(value) - low) / span; },
       value: function (at) { return back(low + span * at / length); }
     };
@@ -147,35 +191,4 @@ document.querySelectorAll("a[data-file]").forEach(function (link) {
 });
 function select(line) {
   window.getSelection().selectAllChildren(line);
-}
-function remembered() {
-  try { return localStorage.getItem("burnlaw-units"); } catch (none) { return null; }
-}
-function show(units) {
-  document.documentElement.setAttribute("data-units", units);
-  try { localStorage.setItem("burnlaw-units", units); } catch (none) { /* not remembered, then */ }
-  document.dispatchEvent(new Event("burnlaw-units"));
-}
-var header = document.querySelector("header");
-if (header && document.querySelector(".formula")) {
-  var chosen = remembered() || "mpa";
-  var fieldset = document.createElement("fieldset");
-  fieldset.className = "units";
-  var legend = document.createElement("legend");
-  legend.textContent = "Formulas in";
-  fieldset.appendChild(legend);
-  [["mpa", "MPa and mm/s"], ["bar", "bar and mm/s"], ["psi", "psi and in/s"]].forEach(function (each) {
-    if (!document.querySelector(".u-" + each[0])) return;
-    var label = document.createElement("label");
-    var radio = document.createElement("input");
-    radio.type = "radio";
-    radio.name = "units";
-    radio.value = each[0];
-    radio.checked = each[0] === chosen;
-    radio.addEventListener("change", function () { show(each[0]); });
-    label.append(radio, each[1]);
-    fieldset.appendChild(label);
-  });
-  header.appendChild(fieldset);
-  show(chosen);
 }

@@ -15,10 +15,10 @@ class AxisTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "0.85 | 4.8 | 1 2 3 4",
+                "0.85 | 4.8 | 1 1.5 2 2.5 3 4",
                 "0.09 | 5.1 | 0.1 0.2 0.3 0.5 1 2 3 5",
                 "0.01 | 900 | 0.01 0.03 0.1 0.3 1 3 10 30 100 300",
-                "4.2 | 7.6 | 5 6 7",
+                "4.2 | 7.6 | 4.5 5 6 7",
                 "2.6 | 3.3 | 2.6 2.7 2.8 2.9 3.0 3.1 3.2 3.3"
             })
     void aLogarithmicAxisLabelsAsManyDigitsAsHaveRoom(double low, double high, String labels) {

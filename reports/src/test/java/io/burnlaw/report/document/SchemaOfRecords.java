@@ -27,17 +27,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Writes the JSON Schema (draft 2020-12) that the records of the document amount to; descriptions are the sentences of
- * their javadoc. Members that are unknown are allowed, since a later version of the format may add some.
+ * their javadoc, {@link SchemaRules} adds what a type does not say.
  */
 final class SchemaOfRecords {
-
-    /** Members whose words are a closed list, as {@code Record.component}. */
-    private static final Map<String, List<String>> WORDS = Map.of(
-            "Firing.status", List.of("used", "flagged", "rejected"),
-            "Finding.severity", List.of("note", "caution", "rejection"));
-
-    /** Members that are a share or a probability, as {@code Record.component}. */
-    private static final List<String> SHARES = List.of("Quantity.level");
 
     private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
     private static final Pattern TAG = Pattern.compile("@param (\\w+) (.*?)(?=@param|$)", Pattern.DOTALL);
@@ -52,18 +44,22 @@ final class SchemaOfRecords {
     }
 
     /**
-     * The schema.
+     * The schema of a file.
      *
      * @param sources folder of the records' source files
+     * @param file    the record that the file is
+     * @param format  of the file
+     * @param title   of the schema
      * @return text that ends with a line end
      */
-    static String text(Path sources) {
+    static String text(Path sources, Class<?> file, String format, String title) {
         SchemaOfRecords schema = new SchemaOfRecords(sources);
         ObjectNode root = NODES.objectNode();
         root.put("$schema", "https://json-schema.org/draft/2020-12/schema");
-        root.put("$id", "urn:burnlaw:schema:characterization:1");
-        root.put("title", "Burn-rate characterization, " + Characterization.FORMAT);
-        root.setAll(schema.object(Characterization.class));
+        root.put("$id", "urn:burnlaw:schema:" + format.replace("burnlaw-", "").replace('/', ':'));
+        root.put("title", title + ", " + format);
+        root.setAll(schema.object(file));
+        ((ObjectNode) root.at("/properties/format")).put("const", format);
         while (!schema.waiting.isEmpty()) {
             Class<?> next = schema.waiting.remove();
             schema.definitions.put(next.getSimpleName(), schema.object(next));
@@ -89,11 +85,11 @@ final class SchemaOfRecords {
         ObjectNode properties = NODES.objectNode();
         for (RecordComponent component : type.getRecordComponents()) {
             String name = PropertyNamingStrategies.SnakeCaseStrategy.INSTANCE.translate(component.getName());
-            if (!component.getAnnotatedType().isAnnotationPresent(Nullable.class)) {
+            if (!component.getAnnotatedType().isAnnotationPresent(Nullable.class) || SchemaRules.required(component)) {
                 required.add(name);
             }
             ObjectNode member = value(component.getGenericType());
-            narrow(type.getSimpleName() + "." + component.getName(), member);
+            SchemaRules.narrow(component, member);
             String description = told.get(component.getName());
             if (description != null) {
                 member.put("description", description);
@@ -102,21 +98,9 @@ final class SchemaOfRecords {
         }
         schema.set("required", required);
         schema.set("properties", properties);
-        schema.put("additionalProperties", true);
+        schema.put("additionalProperties", SchemaRules.open(type));
+        SchemaRules.between(type).ifPresent(schema::setAll);
         return schema;
-    }
-
-    private static void narrow(String member, ObjectNode schema) {
-        if (member.equals("Characterization.format")) {
-            schema.put("const", Characterization.FORMAT);
-        }
-        if (WORDS.containsKey(member)) {
-            ArrayNode words = schema.putArray("enum");
-            WORDS.get(member).forEach(words::add);
-        }
-        if (SHARES.contains(member)) {
-            schema.put("minimum", 0).put("maximum", 1);
-        }
     }
 
     private ObjectNode value(Type type) {
@@ -150,8 +134,9 @@ final class SchemaOfRecords {
     /** The text of the comment above the record. */
     private String comment(Class<?> type) {
         try {
-            String source = Files.readString(sources.resolve(type.getSimpleName() + ".java"));
-            String before = source.substring(0, source.indexOf("public record "));
+            Class<?> outer = type.getEnclosingClass() == null ? type : type.getEnclosingClass();
+            String source = Files.readString(sources.resolve(outer.getSimpleName() + ".java"));
+            String before = source.substring(0, source.indexOf("public record " + type.getSimpleName() + "("));
             String comment = before.substring(before.lastIndexOf("/**") + 3, before.lastIndexOf("*/"));
             return comment.replaceAll("(?m)^\\s*\\*", "").replace("<p>", "");
         } catch (IOException e) {

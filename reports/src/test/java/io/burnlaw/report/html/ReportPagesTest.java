@@ -7,6 +7,7 @@ import io.burnlaw.report.SampleDocument;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.MadeOnDemand;
+import io.burnlaw.report.wording.ShownUnits;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -34,7 +35,7 @@ class ReportPagesTest {
         });
         try (ReportWorkers cores = new ReportWorkers(2)) {
             assertThatThrownBy(() -> ReportPages.write(
-                            SampleDocument.rich(), CompletableFuture.completedFuture(""), full, cores))
+                            SampleDocument.rich(), ShownUnits.MPA, CompletableFuture.completedFuture(""), full, cores))
                     .isInstanceOf(IOException.class)
                     .hasMessage("No space left on device");
         }
@@ -65,6 +66,7 @@ class ReportPagesTest {
         try (ReportWorkers cores = new ReportWorkers(2)) {
             ReportPages.write(
                     document,
+                    ShownUnits.MPA,
                     CompletableFuture.completedFuture(""),
                     (path, body) -> {
                         body.writeTo(new ByteArrayOutputStream());

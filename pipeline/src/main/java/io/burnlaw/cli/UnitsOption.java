@@ -1,0 +1,25 @@
+package io.burnlaw.cli;
+
+import io.burnlaw.report.wording.ShownUnits;
+import java.io.PrintWriter;
+import picocli.CommandLine.Option;
+
+/** In which units a command prints, and which a page shows until its reader chooses others. */
+final class UnitsOption {
+
+    @Option(
+            names = "--units",
+            paramLabel = "UNITS",
+            description = "of what is printed, and of the page when it is opened: mpa (MPa, mm), bar (bar, mm) or psi"
+                    + " (psi, in); files of data stay in the units that they name")
+    private ShownUnits units = ShownUnits.MPA;
+
+    ShownUnits units() {
+        return units;
+    }
+
+    /** Prints in these units what is written in MPa and mm. */
+    PrintWriter to(PrintWriter out) {
+        return units == ShownUnits.MPA ? out : ConsoleWriter.inUnits(out, units);
+    }
+}
