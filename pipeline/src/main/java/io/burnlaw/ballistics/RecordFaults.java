@@ -187,13 +187,17 @@ public final class RecordFaults {
     }
 
     /**
-     * A logger that took only every so many samples.
+     * A logger that took only every so many samples. Its clock knows nothing of the igniter's, so that the ignition falls
+     * anywhere between two samples.
      *
      * @param every at least 1
      * @return the fault
      */
     public static Fault coarseSampling(int every) {
-        return (trace, random) -> Columns.keep(trace, i -> i % every == 0);
+        return (trace, random) -> {
+            int first = random.nextInt(every);
+            return Columns.keep(trace, i -> i % every == first);
+        };
     }
 
     /**

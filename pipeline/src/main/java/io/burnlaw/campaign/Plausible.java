@@ -80,6 +80,20 @@ public enum Plausible {
             "no nozzle has this efficiency",
             "a drilled orifice to a perfect nozzle, and 3 % for the gauges"),
 
+    EXPONENT(
+            -5,
+            5,
+            "an exponent of -5 to 5",
+            "no propellant has this exponent",
+            "beyond a mesa and a detonation; a rate at another pressure is no exponent"),
+
+    SAMPLING_INTERVAL(
+            1e-8,
+            10,
+            "a time of 10 ns to 10 s between two samples",
+            "no logger records a burn at this rate",
+            "a logger of a shock tube to a burn read by eye; ms for s is a factor of 1,000"),
+
     CHAMBER_OVER_GRAIN(
             1,
             20,

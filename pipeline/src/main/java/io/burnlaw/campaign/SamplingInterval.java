@@ -8,11 +8,6 @@ import java.util.OptionalDouble;
 /** The time from one sample to the next, written as a rate or as a time: {@code 2 kHz}, {@code 0.5 ms}. */
 final class SamplingInterval {
 
-    /** Nobody records a burn slower than this [s] or faster [s]: common practice, no source. */
-    private static final double SLOWEST = 10;
-
-    private static final double FASTEST = 1e-8;
-
     private SamplingInterval() {}
 
     /**
@@ -33,10 +28,10 @@ final class SamplingInterval {
         if (interval.isEmpty()) {
             return wrong("this is neither a sampling rate nor an interval");
         }
-        double seconds = interval.getAsDouble();
-        return seconds >= FASTEST && seconds <= SLOWEST
-                ? new Reading(interval, Optional.empty())
-                : wrong("no logger records a burn at this rate");
+        return Plausible.SAMPLING_INTERVAL
+                .doubt(interval.getAsDouble())
+                .map(SamplingInterval::wrong)
+                .orElseGet(() -> new Reading(interval, Optional.empty()));
     }
 
     private static OptionalDouble value(String text, Dimension dimension) {

@@ -7,6 +7,7 @@ import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.reduction.Reduction;
+import io.burnlaw.reduction.balance.IgniterGas;
 import io.burnlaw.reduction.point.NumberStore;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -85,8 +86,9 @@ final class UnstatedIgniters {
                 FindingCode.IGNITER_UNSTATED,
                 Sentence.of(
                         "The flame took long to be everywhere, and no igniter_mass is in the log: %.2g g ± %.1g g of gas were"
-                                + " taken to be the igniter's.",
-                        1e3 * gas.value(), 1e3 * gas.stdOr(0)));
+                                + " taken to be the igniter's. If it gave more than %.2g g, the rate is lower than the truth by"
+                                + " more than its interval.",
+                        1e3 * gas.value(), 1e3 * gas.stdOr(0), 1e3 * IgniterGas.MOST_OVER_STD * gas.stdOr(0)));
         return result.reduction() instanceof Reduction.Reduced reduced
                 ? result.withReduction(reduced.withFindings(List.of(finding)))
                 : result;

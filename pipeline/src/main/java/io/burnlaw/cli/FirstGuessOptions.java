@@ -1,5 +1,6 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.campaign.Plausible;
 import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
@@ -8,13 +9,6 @@ import picocli.CommandLine.Option;
 
 /** A law that nobody measured, as typed. */
 final class FirstGuessOptions {
-
-    /** Bounds of a rate [m/s] and of an exponent, wide: outside of them a number was meant in another unit. */
-    private static final double SLOWEST = 1e-6;
-
-    private static final double FASTEST = 1;
-
-    private static final double MOST_EXPONENT = 5;
 
     @Option(
             names = "--rate",
@@ -42,10 +36,10 @@ final class FirstGuessOptions {
         String[] parts = typed.two("--rate", text, "at", "5.7 mm/s at 1 MPa");
         Measured value = typed.positive("--rate", parts[0], Dimension.SPEED);
         Measured pressure = typed.positive("--rate", parts[1], Dimension.PRESSURE);
-        typed.within("--rate", text, value.value(), SLOWEST, FASTEST);
+        typed.within("--rate", text, value.value(), Plausible.RATE.low(), Plausible.RATE.high());
         typed.within("--rate", text, value.stdOr(0) / value.value(), 0, 1);
         Measured slope = typed.number("--exponent", n);
-        typed.within("--exponent", n, slope.value(), -MOST_EXPONENT, MOST_EXPONENT);
+        typed.within("--exponent", n, slope.value(), Plausible.EXPONENT.low(), Plausible.EXPONENT.high());
         typed.within("--exponent", n, slope.stdOr(0), 0, 1);
         return new FirstGuess(value, pressure.value(), slope, FirstGuess.USUAL_SCATTER);
     }

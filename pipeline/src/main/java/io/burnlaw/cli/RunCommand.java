@@ -66,7 +66,8 @@ final class RunCommand implements Callable<Integer> {
 
     @Option(
             names = "--reproducible",
-            description = "leave the time of making out, so that the same input gives the same bytes")
+            description = "leave the time of making out, so that the same input gives the same bytes; and with it"
+                    + " ro-crate-metadata.json, which must have a date")
     private boolean reproducible;
 
     @Option(

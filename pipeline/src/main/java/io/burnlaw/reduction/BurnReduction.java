@@ -72,7 +72,7 @@ record BurnReduction(
         List<InstantaneousRate> wholeAlong = Continuity.along(whole, ambient);
         // After a dwell in another regime the burn has two laws, and neither trend could be told from the other law.
         boolean one = found.dwellStart().isEmpty();
-        // A start of a few samples shows no course.
+        // A few samples show no course, neither at the start nor along the burn: a stand that swings does as well.
         boolean fine = (whole.burnout() - whole.ignition())
                         / inputs.record().step()
                         * inputs.record().samplesPerCell()
@@ -82,7 +82,7 @@ record BurnReduction(
         RateEstimate estimate =
                 hump.isPresent() ? RateEstimate.of(balance, found.crossing(), burnout, ErosiveHump.SETTLED) : whole;
         Optional<ThroatChange> throat =
-                one ? ThroatChange.of(wholeAlong, inputs.grain().web()) : Optional.empty();
+                one && fine ? ThroatChange.of(wholeAlong, inputs.grain().web()) : Optional.empty();
         Optional<RecordAgainstGrain> against =
                 one ? RecordAgainstGrain.of(burn, inputs, found, hump, throat) : Optional.empty();
         return new BurnReduction(

@@ -47,7 +47,15 @@ class ApplicationFolderCheck {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"additive-levels", "difficult-stand", "new-sugar-source", "slow-regime", "strand-set"})
+    @ValueSource(
+            strings = {
+                "additive-levels",
+                "difficult-stand",
+                "four-batches",
+                "new-sugar-source",
+                "slow-regime",
+                "strand-set"
+            })
     void aSampleRunGivesTheSameReportAndWords(String name) throws Exception {
         assertSame(RunnableJar.SAMPLE_RUNS.resolve(name));
     }
@@ -76,7 +84,8 @@ class ApplicationFolderCheck {
 
     private void assertSame(Path campaign) throws Exception {
         String[] run = {"run", campaign.toString(), "--reproducible", "-o", "a report"};
-        RunnableJar.Outcome expected = RunnableJar.run(Files.createDirectory(folder.resolve("jar")), run);
+        RunnableJar.Outcome expected = RunnableJar.run(Files.createDirectory(folder.resolve("jar")), run)
+                .named();
         assertThat(start(Files.createDirectory(folder.resolve("application")), run))
                 .isEqualTo(expected);
         assertThat(RunnableJar.files(folder.resolve("application")))
@@ -87,7 +96,7 @@ class ApplicationFolderCheck {
     @Test
     void planPrintsTheSameTable() throws Exception {
         String sugar = RunnableJar.SAMPLE_RUNS.resolve("new-sugar-source").toString();
-        RunnableJar.Outcome expected = RunnableJar.run(folder, "plan", sugar);
+        RunnableJar.Outcome expected = RunnableJar.run(folder, "plan", sugar).named();
         assertThat(start(folder, "plan", sugar)).isEqualTo(expected);
     }
 
@@ -155,6 +164,6 @@ class ApplicationFolderCheck {
         List<String> command =
                 new ArrayList<>(List.of(application.resolve("bin/burnlaw").toString()));
         command.addAll(List.of(words));
-        return RunnableJar.execute(from, command);
+        return RunnableJar.execute(from, command, RunnableJar.WIDE);
     }
 }

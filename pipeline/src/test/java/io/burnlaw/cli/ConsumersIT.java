@@ -2,12 +2,14 @@ package io.burnlaw.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import io.burnlaw.Oracle;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -77,12 +79,85 @@ class ConsumersIT {
         assertFormula(1, 1e6 / 6894.757293168361, 1 / 25.4);
     }
 
+    /** docs/design.md on the same report: its motor burns above the threshold of the slow regime. */
+    @Test
+    @Oracle(
+            value = "Conservation of mass, and the steady pressure P = (density a Kn c*)^(1/(1-n)) where dP/dt = 0"
+                    + " (Sutton and Biblarz, Rocket Propulsion Elements, chapter 12)",
+            fromMemory = true)
+    void designExample() throws Exception {
+        assumeOnPath("python3");
+        assumeTrue(
+                RunnableJar.execute(folder, List.of("python3", "-c", "import scipy"))
+                                .exitCode()
+                        == 0,
+                "SciPy is not installed");
+        String script = scripts("design.md", "python").get(0);
+        assertThat(script.lines().count()).isLessThanOrEqualTo(100);
+        RunnableJar.Outcome outcome = pressureCurve(script);
+        assertThat(outcome.exitCode()).as(outcome.err()).isZero();
+        assertThat(outcome.err()).doesNotContain("warning").contains("peak", "proof test");
+        double throat = Math.PI / 4 * Math.pow(constant(script, "THROAT"), 2);
+        double grain = Math.PI
+                / 4
+                * (Math.pow(constant(script, "OUTSIDE"), 2) - Math.pow(constant(script, "CORE"), 2))
+                * constant(script, "LENGTH");
+        JsonNode propellant = new ObjectMapper()
+                .readTree(folder.resolve("report/coefficients.json").toFile())
+                .at("/formulations/0");
+        double density = 1000 * propellant.get("density_gram_per_cm3").asDouble();
+        double velocity =
+                propellant.get("characteristic_velocity_metre_per_second").asDouble();
+        List<double[]> rows = outcome.out()
+                .lines()
+                .skip(1)
+                .map(line -> Arrays.stream(line.split(","))
+                        .mapToDouble(Double::parseDouble)
+                        .toArray())
+                .toList();
+        double impulse = 0;
+        double[] peak = rows.get(0);
+        for (int i = 1; i < rows.size(); i++) {
+            impulse += (rows.get(i)[0] - rows.get(i - 1)[0]) * 1e6 * (rows.get(i)[1] + rows.get(i - 1)[1]) / 2;
+            peak = rows.get(i)[1] > peak[1] ? rows.get(i) : peak;
+        }
+        // 0.3 %: gas of the igniter before and gas left after are 0.05 % each, the trapezia of 5 ms 0.1 %
+        assertThat(impulse * throat / velocity).isCloseTo(density * grain, withinPercentage(0.3));
+        JsonNode law = propellant.at("/laws/1/metre_per_second_pascal");
+        double steady = Math.pow(
+                density * law.get("a").asDouble() * peak[3] * velocity,
+                1 / (1 - law.get("n").asDouble()));
+        // 0.7 %: the gas that fills the place of the propellant is 0.4 % of it at this pressure, and 1/(1-n) is 1.4
+        assertThat(peak[1] * 1e6).isCloseTo(steady, withinPercentage(0.7));
+        assertThat(pressureCurve(script.replaceFirst("(?m)^THROAT = [0-9.]+", "THROAT = 0.0040"))
+                        .err())
+                .contains("warning: outside of what was measured", "do not fire this motor");
+        assertThat(pressureCurve(script.replaceFirst("(?m)^THROAT = [0-9.]+", "THROAT = 0.0200")))
+                .matches(other -> other.exitCode() == 1 && other.out().isEmpty(), "gives no curve")
+                .extracting(RunnableJar.Outcome::err)
+                .asString()
+                .contains("warning: the pressure falls before the web is burned");
+    }
+
+    private static RunnableJar.Outcome pressureCurve(String script) throws Exception {
+        Files.writeString(folder.resolve("pressure_curve.py"), script);
+        return RunnableJar.execute(folder, List.of("python3", "pressure_curve.py", "report/coefficients.json"));
+    }
+
+    private static double constant(String script, String name) {
+        Matcher names = Pattern.compile("(?m)^([A-Z_, ]*\\b" + name + "\\b[A-Z_, ]*) = ([0-9., ]+)")
+                .matcher(script);
+        assertThat(names.find()).as(name).isTrue();
+        int place = Arrays.asList(names.group(1).split(", ")).indexOf(name);
+        return Double.parseDouble(names.group(2).strip().split(", ")[place]);
+    }
+
     private void assertFormula(int which, double pressureFactor, double rateFactor) throws Exception {
         assumeOnPath("ssconvert");
         String id = Files.readAllLines(folder.resolve("report/laws.csv")).get(1).split(",")[0];
         for (double pressure : new double[] {inside(0), inside(1), outside()}) {
             List<String> lines = new ArrayList<>(Files.readAllLines(folder.resolve("report/laws.csv")));
-            String formula = scripts("text").get(which).strip();
+            String formula = scripts("consume.md", "text").get(which).strip();
             for (int i = 0; i < 3; i++) {
                 String cell = List.of(id, pressure * pressureFactor + "", '"' + formula.replace("\"", "\"\"") + '"')
                         .get(i);
@@ -160,13 +235,13 @@ class ConsumersIT {
     }
 
     private static String block(String language, String file) throws IOException {
-        Files.writeString(folder.resolve(file), scripts(language).get(0));
+        Files.writeString(folder.resolve(file), scripts("consume.md", language).get(0));
         return file;
     }
 
-    private static List<String> scripts(String language) throws IOException {
+    private static List<String> scripts(String document, String language) throws IOException {
         Matcher matcher = Pattern.compile("```" + language + "\n(.*?)```", Pattern.DOTALL)
-                .matcher(Files.readString(RunnableJar.DOCS.resolve("consume.md")));
+                .matcher(Files.readString(RunnableJar.DOCS.resolve(document)));
         List<String> all = matcher.results().map(each -> each.group(1)).toList();
         assertThat(all).as("blocks of " + language).isNotEmpty();
         return all;

@@ -21,10 +21,20 @@ final class RunnableJar {
     private static final String JAVA =
             Path.of(System.getProperty("java.home"), "bin", "java").toString();
 
+    /** An environment in which no line is broken. */
+    static final Map<String, String> WIDE = Map.of("COLUMNS", "1000");
+
     private RunnableJar() {}
 
     /** What a run gave. */
-    record Outcome(int exitCode, String out, String err) {}
+    record Outcome(int exitCode, String out, String err) {
+
+        /** With the command as the application folder starts it. */
+        Outcome named() {
+            String jar = "java -jar " + JAR;
+            return new Outcome(exitCode, out.replace(jar, "burnlaw"), err.replace(jar, "burnlaw"));
+        }
+    }
 
     static Outcome run(Path folder, String... words) throws IOException, InterruptedException {
         return run(folder, List.of(), words);
@@ -35,7 +45,7 @@ final class RunnableJar {
         command.addAll(jvmOptions);
         command.addAll(List.of("-jar", JAR.toString()));
         command.addAll(List.of(words));
-        return execute(folder, command, Map.of("COLUMNS", "1000"));
+        return execute(folder, command, WIDE);
     }
 
     static Outcome execute(Path folder, List<String> command) throws IOException, InterruptedException {
@@ -43,7 +53,7 @@ final class RunnableJar {
     }
 
     /** Lines are not broken where the environment says that the terminal is wide. */
-    private static Outcome execute(Path folder, List<String> command, Map<String, String> environment)
+    static Outcome execute(Path folder, List<String> command, Map<String, String> environment)
             throws IOException, InterruptedException {
         Path out = Files.createTempFile("out", ".txt");
         Path err = Files.createTempFile("err", ".txt");

@@ -1,5 +1,7 @@
 package io.burnlaw.report;
 
+import io.burnlaw.report.catalogue.CitationFile;
+import io.burnlaw.report.catalogue.ResearchCrate;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Coefficients;
 import io.burnlaw.report.document.DocumentFile;
@@ -11,17 +13,19 @@ import io.burnlaw.report.table.PublishedTable;
 import io.burnlaw.report.table.RateTable;
 import io.burnlaw.report.wording.ShownUnits;
 import java.io.ByteArrayOutputStream;
+import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
 import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.concurrent.Future;
 
@@ -128,35 +132,84 @@ public final class ReportWriter {
     }
 
     private static void write(Characterization document, Options options, ReportFiles files) throws IOException {
+        SortedMap<String, ResearchCrate.Part> parts = new ConcurrentSkipListMap<>();
+        ReportFiles listed = (path, body) -> files.write(path, out -> parts.put(path, copied(path, body, out)));
+        List<PublishedTable> tables = List.of(RateTable.of(document), LawTable.of(document));
+        String checksum;
         try (ReportWorkers workers = new ReportWorkers(options.workers())) {
-            Future<String> checksum = workers.start(() -> writeDocument(document, files));
-            Future<Boolean> tables = workers.start(() -> writeTables(document, files));
+            Future<String> documentSum = workers.start(() -> {
+                json("burnlaw.json", document, listed);
+                return parts.get("burnlaw.json").sha256();
+            });
+            Future<Boolean> written = workers.start(() -> writeTables(document, tables, listed));
             if (options.pages()) {
-                ReportPages.write(document, options.units(), checksum, files, workers);
+                ReportPages.write(document, options.units(), documentSum, listed, workers);
             }
-            ReportWorkers.result(checksum);
-            ReportWorkers.result(tables);
+            checksum = ReportWorkers.result(documentSum);
+            ReportWorkers.result(written);
+        }
+        text(CitationFile.FILE, CitationFile.of(document, checksum), listed);
+        text(ResearchCrate.FILE, ResearchCrate.of(document, parts, tables, OwnFolder.Kind.REPORT.list()), files);
+    }
+
+    private static void text(String path, Optional<String> text, ReportFiles files) throws IOException {
+        if (text.isPresent()) {
+            files.write(path, out -> out.write(DocumentFile.bytes(text.get())));
         }
     }
 
-    /** Gives the checksum of the file. */
-    private static String writeDocument(Characterization document, ReportFiles files) throws IOException {
-        MessageDigest checksum = OwnFolder.sha256();
-        files.write("burnlaw.json", out -> {
-            Writer text = new OutputStreamWriter(new DigestOutputStream(out, checksum), StandardCharsets.UTF_8);
+    /** Files in folders are many and have their checksums in the list of the folder; here only their names are wanted. */
+    private static ResearchCrate.Part copied(String path, ReportFiles.Body body, OutputStream out) throws IOException {
+        if (path.contains("/")) {
+            body.writeTo(out);
+            return new ResearchCrate.Part(0, "");
+        }
+        Measured measured = new Measured(out);
+        body.writeTo(measured);
+        return measured.part();
+    }
+
+    /** Counts and digests what passes. */
+    private static final class Measured extends FilterOutputStream {
+
+        private final MessageDigest checksum = OwnFiles.sha256();
+        private long bytes;
+
+        Measured(OutputStream out) {
+            super(out);
+        }
+
+        @Override
+        public void write(int b) throws IOException {
+            out.write(b);
+            checksum.update((byte) b);
+            bytes++;
+        }
+
+        @Override
+        public void write(byte[] from, int start, int count) throws IOException {
+            out.write(from, start, count);
+            checksum.update(from, start, count);
+            bytes += count;
+        }
+
+        ResearchCrate.Part part() {
+            return new ResearchCrate.Part(bytes, HexFormat.of().formatHex(checksum.digest()));
+        }
+    }
+
+    private static void json(String path, Object document, ReportFiles files) throws IOException {
+        files.write(path, out -> {
+            Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
             DocumentFile.write(document, text);
             text.flush();
         });
-        return HexFormat.of().formatHex(checksum.digest());
     }
 
-    private static boolean writeTables(Characterization document, ReportFiles files) throws IOException {
-        files.write(Coefficients.FILE, out -> {
-            Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
-            DocumentFile.write(Coefficients.of(document), text);
-            text.flush();
-        });
-        for (PublishedTable table : List.of(RateTable.of(document), LawTable.of(document))) {
+    private static boolean writeTables(Characterization document, List<PublishedTable> tables, ReportFiles files)
+            throws IOException {
+        json(Coefficients.FILE, Coefficients.of(document), files);
+        for (PublishedTable table : tables) {
             files.write(table.fileName(), out -> {
                 Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
                 table.write(text);

@@ -111,6 +111,7 @@ class ReportWriterTest {
         assertThat(contents(work.resolve("out")))
                 .containsOnlyKeys(
                         ".burnlaw-report.sha256",
+                        "CITATION.cff",
                         "burnlaw.json",
                         "coefficients.json",
                         "rates.csv",

@@ -28,6 +28,9 @@ public final class IgniterGas {
     /** Half of what a usual igniter gives at most, as a share of the propellant [1]. */
     private static final double MEAN = 0.014;
 
+    /** The most that a usual igniter gives, over the standard deviation of what it gives: a rectangular distribution [1]. */
+    public static final double MOST_OVER_STD = 2 * Math.sqrt(3);
+
     /** A flame that is everywhere as soon as this hides no igniter [s]; common practice, no source. */
     private static final double QUICK = 0.06;
 

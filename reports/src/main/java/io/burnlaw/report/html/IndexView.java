@@ -1,5 +1,7 @@
 package io.burnlaw.report.html;
 
+import io.burnlaw.report.catalogue.CitationFile;
+import io.burnlaw.report.catalogue.ResearchCrate;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Comparison;
 import io.burnlaw.report.document.Formulation;
@@ -87,6 +89,16 @@ public record IndexView(
     /** {@return the name under which the document of the page is saved} */
     public String pageFile() {
         return missing().isEmpty() ? LeftOut.WHOLE : "burnlaw-page.json";
+    }
+
+    /** {@return whether a citation is beside the page} */
+    public boolean citation() {
+        return CitationFile.author(document).isPresent();
+    }
+
+    /** {@return whether the folder of the page is described as an RO-Crate} */
+    public boolean crate() {
+        return ResearchCrate.isPossible(document);
     }
 
     /** {@return the cautions of the document and those of every plan, each sentence once} */

@@ -4,6 +4,7 @@ import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.TemplateException;
 import gg.jte.output.WriterOutput;
+import io.burnlaw.report.catalogue.StructuredData;
 import io.burnlaw.report.chart.FirstMarks;
 import io.burnlaw.report.chart.LadderChart;
 import io.burnlaw.report.chart.OverviewChart;
@@ -79,7 +80,7 @@ public final class ReportPages {
         parameters.put("view", index);
         parameters.put("embedded", new Embedded(index.carried()));
         parameters.put("tables", new Embedded(tables(document)));
-        parameters.put("data", StructuredData.of(document));
+        parameters.put("data", StructuredData.of(document, index.checksum()));
         files.write("index.html", out -> page("index.jte", PageShell.INDEX.in(units), parameters, out));
     }
 
