@@ -24,6 +24,7 @@ import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.regime.Claim;
 import io.burnlaw.regime.FasterAnswer;
 import io.burnlaw.regime.PressureForRate;
+import io.burnlaw.regime.PulsedFiring;
 import io.burnlaw.regime.RegimeOptions;
 import io.burnlaw.regime.RegimeSearch;
 import io.burnlaw.regime.Regimes;
@@ -112,14 +113,17 @@ final class FormulationWork {
                 points.stream().filter(point -> point.setAside().isEmpty()).toList();
         double exponent = RateAveraging.exponent(used, options);
         ReferredRates rates = ReferredRates.of(campaign, used, RateAveraging.at(used, exponent), options);
+        Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
         // The two longest steps at the same time; where there is no law there is none to look for changes in.
         BatchWork batchWork = new BatchWork(campaign.batches(), campaign.fit().confidence());
         ForkJoinTask<BatchWork.Found> search = Workers.fork(() -> batchWork.find(
                 rates.points(),
                 levelled -> RateLawFit.law(levelled, options)
-                        .map(law -> regimes(levelled, circumstances(used, reduced), campaign))));
+                        .map(law -> regimes(
+                                levelled,
+                                circumstances(used, reduced, PulsedFirings.of(campaign, formulation, velocity)),
+                                campaign))));
         FitResult whole = RateLawFit.fit(rates.points(), options);
-        Optional<Measured> velocity = PooledVelocity.of(reduced).or(formulation::characteristicVelocity);
         BatchWork.Found found = search.join();
         Optional<Regimes> regimes = found.regimes();
         List<String> apart = regimes.map(Regimes::apart).orElse(List.of());
@@ -182,7 +186,8 @@ final class FormulationWork {
                 .collect(Collectors.toSet());
     }
 
-    private static RegimeSearch.Circumstances circumstances(List<RatePoint> points, List<Reduction.Reduced> reduced) {
+    private static RegimeSearch.Circumstances circumstances(
+            List<RatePoint> points, List<Reduction.Reduced> reduced, List<PulsedFiring> pulsed) {
         Map<String, Regimes.Span> spans = points.stream()
                 .filter(point -> point.source() == RatePoint.Source.FIRING)
                 .collect(Collectors.toMap(
@@ -190,7 +195,7 @@ final class FormulationWork {
                         point -> new Regimes.Span(
                                 point.pressures().quantile(EDGE),
                                 point.pressures().quantile(1 - EDGE))));
-        return new RegimeSearch.Circumstances(cautioned(points, reduced), spans);
+        return new RegimeSearch.Circumstances(cautioned(points, reduced), spans, pulsed);
     }
 
     private static boolean doubtful(Finding finding) {

@@ -134,12 +134,12 @@ final class BatchDocument {
                 + (several
                         ? ""
                         : Sentence.of(
-                                " At %s MPa one firing of a batch not yet cast burns at %s mm/s, with %s %% confidence between %s and %s.",
+                                " At %s MPa one firing of a batch not yet cast burns at %s (%s to %s) mm/s, with %s %% confidence.",
                                 NumberFormat.megapascal(pressure),
                                 millimetres(law.next().rate(pressure)),
-                                NumberFormat.plain(100 * level, 4),
                                 millimetres(next.low()),
-                                millimetres(next.high())))
+                                millimetres(next.high()),
+                                NumberFormat.plain(100 * level, 4)))
                 + more(law);
     }
 

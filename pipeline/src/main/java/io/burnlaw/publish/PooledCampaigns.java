@@ -26,7 +26,6 @@ import io.burnlaw.report.document.Quantity;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -43,11 +42,6 @@ import org.jspecify.annotations.Nullable;
  * points name none, is a level of the law over batches: what differs between stands counts with the batches.
  */
 public final class PooledCampaigns {
-
-    /** Densities further apart than this, and than their uncertainties explain, are those of two propellants [1]. */
-    private static final double SAME_DENSITY = 0.01;
-
-    private static final double SURE = 3;
 
     private final List<ChosenFormulation> all;
     private final Map<PublishedSource, Function<String, String>> ids;
@@ -105,119 +99,14 @@ public final class PooledCampaigns {
     public static Result pool(
             List<PublishedSource> sources, Optional<String> formulation, String version, Optional<String> created) {
         List<Problem> problems = new ArrayList<>();
-        List<ChosenFormulation> chosen = choose(sources, formulation, problems);
-        if (problems.isEmpty()) {
-            chosen.forEach(each -> problems.addAll(unlike(chosen.get(0), each)));
-            SharedMeasurements.among(chosen)
-                    .map(same -> new Problem(
-                            same.file(),
-                            same.line(),
-                            same.place(),
-                            same.what(),
-                            same.found(),
-                            same.expected(),
-                            "leave one of the two out"))
-                    .ifPresent(problems::add);
-        }
+        List<ChosenFormulation> chosen = PoolableFormulations.of(sources, formulation, problems);
         return problems.isEmpty()
                 ? new Result.Pooled(new PooledCampaigns(chosen, version, created).document())
                 : new Result.Refused(problems);
     }
 
-    private static List<ChosenFormulation> choose(
-            List<PublishedSource> sources, Optional<String> wanted, List<Problem> problems) {
-        Set<String> common = new HashSet<>(idsOf(sources.get(0)));
-        sources.forEach(source -> common.retainAll(idsOf(source)));
-        Optional<String> id =
-                wanted.or(() -> common.size() == 1 ? common.stream().findFirst() : Optional.empty());
-        List<ChosenFormulation> chosen = new ArrayList<>();
-        for (PublishedSource source : sources) {
-            Optional<Formulation> found = source.document().formulations().stream()
-                    .filter(each -> id.filter(each.id()::equals).isPresent())
-                    .findFirst();
-            found.ifPresent(each -> chosen.add(new ChosenFormulation(source, each, each.id())));
-            if (found.isEmpty()) {
-                problems.add(problem(
-                        source,
-                        wanted.isPresent()
-                                ? "there is no formulation " + wanted.get()
-                                : "which formulation is pooled is not clear",
-                        String.join(", ", idsOf(source)),
-                        "one formulation that all documents name alike",
-                        common.isEmpty()
-                                ? "give it one id in all campaigns"
-                                : "name it   --formulation "
-                                        + common.stream().sorted().findFirst().orElseThrow()));
-            }
-        }
-        if (problems.isEmpty()) {
-            chosen.forEach(each -> {
-                problems.addAll(PlannableNumbers.problems(
-                        each.source().file().path(),
-                        each.formulation(),
-                        Optional.empty(),
-                        each.source().document().campaign()));
-                if (each.formulation().points().stream().noneMatch(Point::used)) {
-                    problems.add(problem(
-                            each.source(), "it has no point that was used", each.id(), "one at least", "leave it out"));
-                }
-            });
-        }
-        return chosen;
-    }
-
-    private static List<String> idsOf(PublishedSource source) {
-        return source.document().formulations().stream().map(Formulation::id).toList();
-    }
-
-    /** What makes it another propellant than the first one. */
-    private static List<Problem> unlike(ChosenFormulation first, ChosenFormulation other) {
-        List<Problem> problems = new ArrayList<>();
-        Formulation one = first.formulation();
-        Formulation two = other.formulation();
-        if (!sameText(one.additive(), two.additive()) || !close(one.additiveFraction(), two.additiveFraction())) {
-            problems.add(problem(
-                    other.source(),
-                    "its additive is another one",
-                    additive(two),
-                    additive(one),
-                    "pool campaigns of one formulation only"));
-        }
-        Optional<Measured> dense = density(one);
-        Optional<Measured> light = density(two);
-        if (dense.isPresent() && light.isPresent()) {
-            double apart = Math.abs(dense.get().value() - light.get().value());
-            double doubt = Math.hypot(dense.get().stdOr(0), light.get().stdOr(0));
-            if (apart > SAME_DENSITY * dense.get().value() && apart > SURE * doubt) {
-                problems.add(problem(
-                        other.source(),
-                        "its density is that of another propellant",
-                        Sentence.of("%.3f g/cm3", light.get().value() / 1e3),
-                        Sentence.of("%.3f g/cm3", dense.get().value() / 1e3),
-                        "pool campaigns of one formulation only"));
-            }
-        }
-        return problems;
-    }
-
-    private static boolean sameText(@Nullable String one, @Nullable String two) {
-        return one == null ? two == null : one.equals(two);
-    }
-
-    private static boolean close(@Nullable Double one, @Nullable Double two) {
-        return one == null || two == null ? one == null && two == null : Math.abs(one - two) < 1e-9;
-    }
-
-    private static String additive(Formulation formulation) {
-        return formulation.additive() == null
-                ? "none"
-                : formulation.additive()
-                        + (formulation.additiveFraction() == null
-                                ? ""
-                                : Sentence.of(", %.3g %%", 100 * formulation.additiveFraction()));
-    }
-
-    private static Optional<Measured> density(Formulation formulation) {
+    /** {@return [kg/m3], as published} */
+    static Optional<Measured> density(Formulation formulation) {
         return Optional.ofNullable(formulation.density()).map(PooledCampaigns::measured);
     }
 
@@ -226,10 +115,6 @@ public final class PooledCampaigns {
         return quantity.std() == null
                 ? Measured.of(value)
                 : Measured.of(value, PublishedFormulation.si(Quantity.of(quantity.std(), quantity.unit())));
-    }
-
-    private static Problem problem(PublishedSource source, String what, String found, String expected, String mend) {
-        return new Problem(source.file().path(), 0, "", what, found, expected, mend);
     }
 
     private Set<String> batches(PublishedSource source) {

@@ -42,7 +42,7 @@ import java.util.TreeMap;
  * </pre>
  *
  * <p>Where they do not agree, what is usually wrong in a log is tried, one thing at a time. What a throat that changed a
- * little explains as well is left to {@link ThroatReview}.
+ * little explains as well is left to the review of the throat.
  *
  * <p><b>Source.</b> Derived.
  *

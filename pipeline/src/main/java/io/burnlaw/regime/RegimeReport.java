@@ -9,7 +9,6 @@ import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
@@ -22,20 +21,21 @@ final class RegimeReport {
     private final Selection selection;
     private final PiecewiseFit fit;
     private final DecidingPoints deciding;
-    private final Map<String, Regimes.Span> spans;
+    private final RegimeSearch.Circumstances about;
+    private Optional<Finding> ofPulses = Optional.empty();
 
     private RegimeReport(
             Sample sample,
             RegimeOptions options,
             Selection selection,
             DecidingPoints deciding,
-            Map<String, Regimes.Span> spans) {
+            RegimeSearch.Circumstances about) {
         this.sample = sample;
         this.options = options;
         this.selection = selection;
         this.fit = selection.fit();
         this.deciding = deciding;
-        this.spans = spans;
+        this.about = about;
     }
 
     static Regimes of(
@@ -44,14 +44,19 @@ final class RegimeReport {
             Selection selection,
             Optional<UnsettledRegime> unsettled,
             DecidingPoints deciding,
-            Map<String, Regimes.Span> spans) {
-        return new RegimeReport(sample, options, selection, deciding, spans).regimes(unsettled);
+            RegimeSearch.Circumstances about) {
+        return new RegimeReport(sample, options, selection, deciding, about).regimes(unsettled);
     }
 
     private Regimes regimes(Optional<UnsettledRegime> unsettled) {
         List<RateLaw> laws = SegmentLaws.of(sample, fit, selection.noise(), options.weighting());
         List<Break> breaks = breaks(laws);
         int slowest = SlowSide.lawsBelow(laws, breaks, options.level());
+        if (slowest > 0 && fit.shape() == Shape.JUMPING) {
+            PulsedFiring.above(about.pulsed(), laws.get(slowest - 1), options.level())
+                    .ifPresent(
+                            bound -> breaks.set(slowest - 1, bounded(laws, breaks.get(slowest - 1), slowest, bound)));
+        }
         boolean allSlow = unsettled
                 .map(u -> u.side() == UnsettledRegime.Side.ABOVE && !u.mayBeBadFirings())
                 .orElse(false);
@@ -83,18 +88,58 @@ final class RegimeReport {
             Interval interval = gap.<Interval>map(found ->
                             new Interval.Estimated(found.low(), found.high(), options.level(), Interval.Method.PROFILE))
                     .orElse(selection.intervals().get(j));
-            breaks.add(new Break(
-                    pressure,
-                    interval,
-                    jump ? Break.Kind.JUMP : Break.Kind.SLOPE,
-                    jump ? above.rate(pressure) / below.rate(pressure) : 1,
+            breaks.add(
                     jump
-                            ? RateRatio.interval(below, above, pressure, options.level())
-                            : new Interval.NotEstimable("the laws meet at this break"),
-                    below.exponent(),
-                    above.exponent()));
+                            ? jump(below, above, pressure, interval)
+                            : new Break(
+                                    pressure,
+                                    interval,
+                                    Break.Kind.SLOPE,
+                                    1,
+                                    new Interval.NotEstimable("the laws meet at this break"),
+                                    below.exponent(),
+                                    above.exponent()));
         }
         return breaks;
+    }
+
+    private Break jump(RateLaw below, RateLaw above, double pressure, Interval interval) {
+        return new Break(
+                pressure,
+                interval,
+                Break.Kind.JUMP,
+                above.rate(pressure) / below.rate(pressure),
+                RateRatio.interval(below, above, pressure, options.level()),
+                below.exponent(),
+                above.exponent());
+    }
+
+    /**
+     * The threshold of the slow regime with what firings that pulsed say: it is above the bound. A bound above a point that
+     * burned fast is no news of the threshold but of the firing.
+     */
+    private Break bounded(List<RateLaw> laws, Break at, int slowest, PulsedFiring.Bound bound) {
+        Regimes.Span gap = narrowed(slowest - 1)
+                .orElse(new Regimes.Span(
+                        laws.get(slowest - 1).pressureHigh(), laws.get(slowest).pressureLow()));
+        Optional<Interval.Estimated> known = at.interval().estimated();
+        double low = known.map(Interval.Estimated::low).orElse(gap.low());
+        if (bound.pressure() <= low) {
+            return at;
+        }
+        boolean held = bound.pressure() < gap.high();
+        ofPulses = Optional.of(bound.finding(held));
+        if (!held) {
+            return at;
+        }
+        Interval interval = known.<Interval>map(
+                        found -> new Interval.Estimated(bound.pressure(), found.high(), found.level(), found.method()))
+                .orElse(at.interval());
+        return jump(
+                laws.get(slowest - 1),
+                laws.get(slowest),
+                Math.sqrt(Math.max(bound.pressure(), gap.low()) * gap.high()),
+                interval);
     }
 
     /**
@@ -131,7 +176,7 @@ final class RegimeReport {
 
     private Regimes.Span span(int i) {
         FitPoint point = sample.point(i);
-        return spans.getOrDefault(point.id(), new Regimes.Span(point.pressure(), point.pressure()));
+        return about.spans().getOrDefault(point.id(), new Regimes.Span(point.pressure(), point.pressure()));
     }
 
     private Regime regime(List<RateLaw> laws, List<Break> breaks, int j, boolean slow) {
@@ -198,6 +243,7 @@ final class RegimeReport {
                                     .rate(regimes.get(slowest - 1).high())) + " just below it, "
                             + Words.rate(regimes.get(slowest).law().rate(at.pressure())) + " just above."));
         }
+        ofPulses.ifPresent(findings::add);
         selection.rivals().stream()
                 .map(Rivals.Fitted::rival)
                 .filter(rival -> rival.kind() == Rival.Kind.ZERO_OFFSET && fit.count() > 1 && !rival.beaten())
@@ -229,5 +275,39 @@ final class RegimeReport {
                         + " A motor has no steady pressure where the exponent is "
                         + NumberFormat.significant(1, 1) + " or more.");
         return Optional.of(certain ? finding : finding.withSeverity(Severity.NOTE));
+    }
+
+    /**
+     * The trade's words for exponents. The figures are a convention of this project (no source draws the lines): mesa
+     * n &lt; −0.05, plateau up to 0.1, unstable n ≥ 1. The word is that of the best estimate; it is settled where the whole
+     * interval of the exponent stands behind what the word says: that the rate falls, hardly changes, or runs away.
+     */
+    static final class RegimeNames {
+
+        private static final double PLATEAU = 0.1;
+        private static final double FALLING = -0.05;
+
+        /** How far the interval of a plateau may reach before the word is only a best estimate. */
+        private static final double PLATEAU_WIDEST = 0.2;
+
+        private RegimeNames() {}
+
+        /** A word, and whether the interval stands wholly behind it. */
+        record Name(RegimeKind kind, boolean settled) {}
+
+        static Name of(double exponent, Interval interval) {
+            double low = interval.estimated().map(Interval.Estimated::low).orElse(Double.NEGATIVE_INFINITY);
+            double high = interval.estimated().map(Interval.Estimated::high).orElse(Double.POSITIVE_INFINITY);
+            if (exponent >= 1) {
+                return new Name(RegimeKind.UNSTABLE, low >= 1);
+            }
+            if (exponent < FALLING) {
+                return new Name(RegimeKind.MESA, high < 0);
+            }
+            if (exponent < PLATEAU) {
+                return new Name(RegimeKind.PLATEAU, low > -PLATEAU_WIDEST && high < PLATEAU_WIDEST);
+            }
+            return new Name(RegimeKind.ORDINARY, low > 0 && high < 1);
+        }
     }
 }

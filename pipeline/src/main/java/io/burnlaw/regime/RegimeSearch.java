@@ -33,12 +33,24 @@ public final class RegimeSearch {
      *                  when the answer rests on them
      * @param spans     by the id of a point, the pressures at which it burned all the while with its law; a point without
      *                  one counts at its pressure. They narrow the gap in which a jump of the rate lies
+     * @param pulsed    firings without a rate that bound a threshold
      */
-    public record Circumstances(Set<String> cautioned, Map<String, Regimes.Span> spans) {
+    public record Circumstances(Set<String> cautioned, Map<String, Regimes.Span> spans, List<PulsedFiring> pulsed) {
 
         public Circumstances {
             cautioned = Set.copyOf(cautioned);
             spans = Map.copyOf(spans);
+            pulsed = List.copyOf(pulsed);
+        }
+
+        /**
+         * Without a firing that pulsed.
+         *
+         * @param cautioned ids of points
+         * @param spans     by the id of a point
+         */
+        public Circumstances(Set<String> cautioned, Map<String, Regimes.Span> spans) {
+            this(cautioned, spans, List.of());
         }
     }
 
@@ -140,17 +152,12 @@ public final class RegimeSearch {
             }
         }
         if (answer.laws() > 1 || answer.apart.isPresent() || off.isEmpty()) {
-            return RegimeReport.of(answer.sample, options, answer.selection, answer.apart, deciding, about.spans());
+            return RegimeReport.of(answer.sample, options, answer.selection, answer.apart, deciding, about);
         }
         // Where there is one law, bad points stay in it, as they stay in every fit of one law.
         Sample sample = Sample.of(points, options.weighting(), options.systematicFloor());
         return RegimeReport.of(
-                sample,
-                options,
-                new Selector(sample, options).single(answer.selection),
-                answer.apart,
-                deciding,
-                about.spans());
+                sample, options, new Selector(sample, options).single(answer.selection), answer.apart, deciding, about);
     }
 
     /** Bad points, but for those at an end that stand out as a regime of their own. */

@@ -85,7 +85,7 @@ class GrainShapesTest {
         }
         double counted = left * 4 * outer * outer / cells / cells;
         // cells on the two edges: some 1e4 of them, half of the time on the wrong side, mostly cancelling
-        assertThat(Circles.left(outer, port, offset)).isCloseTo(counted, within(3e-3 * counted));
+        assertThat(Tube.Circles.left(outer, port, offset)).isCloseTo(counted, within(3e-3 * counted));
     }
 
     @Test

@@ -75,7 +75,7 @@ class AlongABurnTest {
             double x = 2 * i / 119.0;
             along.add(new InstantaneousRate(i, 0, 1e6 * Math.exp(x), Math.min(11, Math.floor(6 * x))));
         }
-        List<AlongBins.Bin> bins = AlongBins.of(along);
+        List<FiringPoints.AlongBins.Bin> bins = FiringPoints.AlongBins.of(along);
         assertThat(bins).hasSize(12);
         for (int k = 0; k < 12; k++) {
             // 0.1: a step that falls to its neighbour at an edge, of ten
@@ -91,19 +91,19 @@ class AlongABurnTest {
         for (int i = 0; i < 50; i++) {
             along.add(new InstantaneousRate(i, 0, 2e6 * Math.exp(0.079 * i / 49), 1e-3 * (1 + i % 2)));
         }
-        assertThat(AlongBins.of(along)).hasSize(1);
-        assertThat(AlongBins.of(along).get(0).rate()).isCloseTo(1.5e-3, within(1e-15));
-        assertThat(AlongBins.of(List.of())).isEmpty();
-        assertThat(AlongBins.of(along.subList(0, 1))).hasSize(1);
+        assertThat(FiringPoints.AlongBins.of(along)).hasSize(1);
+        assertThat(FiringPoints.AlongBins.of(along).get(0).rate()).isCloseTo(1.5e-3, within(1e-15));
+        assertThat(FiringPoints.AlongBins.of(List.of())).isEmpty();
+        assertThat(FiringPoints.AlongBins.of(along.subList(0, 1))).hasSize(1);
         // one of 51 at three times the pressure: 12 ranges, of which it has the last alone, with less than 51/12/4
         along.add(new InstantaneousRate(50, 0, 6e6, 9e-3));
         along.add(new InstantaneousRate(51, 0, 4e6, 9e-3));
-        assertThat(AlongBins.of(along)).hasSize(3);
+        assertThat(FiringPoints.AlongBins.of(along)).hasSize(3);
         for (int i = 0; i < 50; i++) {
             along.add(new InstantaneousRate(52 + i, 0, 2e6, 1.5e-3));
         }
         // of 102 an even share is eight, and a quarter of it two
-        assertThat(AlongBins.of(along)).hasSize(1);
+        assertThat(FiringPoints.AlongBins.of(along)).hasSize(1);
     }
 
     private static Trace trace(int count, DoubleUnaryOperator pressure) {

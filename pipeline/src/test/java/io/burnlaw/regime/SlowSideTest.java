@@ -89,9 +89,10 @@ class SlowSideTest {
     })
     void aWordIsSettledWhereTheWholeIntervalStandsBehindIt(
             double exponent, double low, double high, RegimeKind kind, boolean settled) {
-        assertThat(RegimeNames.of(exponent, between(low, high))).isEqualTo(new RegimeNames.Name(kind, settled));
-        assertThat(RegimeNames.of(exponent, new Interval.NotEstimable("few")))
-                .isEqualTo(new RegimeNames.Name(kind, false));
+        assertThat(RegimeReport.RegimeNames.of(exponent, between(low, high)))
+                .isEqualTo(new RegimeReport.RegimeNames.Name(kind, settled));
+        assertThat(RegimeReport.RegimeNames.of(exponent, new Interval.NotEstimable("few")))
+                .isEqualTo(new RegimeReport.RegimeNames.Name(kind, false));
     }
 
     @Test

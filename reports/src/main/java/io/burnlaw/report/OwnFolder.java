@@ -1,13 +1,9 @@
 package io.burnlaw.report;
 
-import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
-import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
@@ -19,21 +15,12 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.nio.file.attribute.PosixFilePermissions;
-import java.security.DigestOutputStream;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Comparator;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import java.util.UUID;
 import java.util.concurrent.ConcurrentSkipListMap;
-import java.util.concurrent.ThreadLocalRandom;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -56,15 +43,8 @@ import java.util.stream.Stream;
  */
 public final class OwnFolder {
 
-    private static final String MAKING = ".making-";
-    private static final String REPLACED = ".replaced-";
-    private static final String LOCK = ".lock";
-
     /** Where a test ends the process on purpose. */
     private static final String HALT = System.getProperty("burnlaw.halt", "");
-
-    /** A file name may have 255 bytes on the usual file systems; the rest is for what siblings add. */
-    private static final int LONGEST_LABEL = 180;
 
     private static final Pattern FORMAT = Pattern.compile("\"format\"\\s*:\\s*\"burnlaw-characterization/");
 
@@ -176,10 +156,10 @@ public final class OwnFolder {
         try {
             Path place = place(folder);
             if (Files.exists(place, LinkOption.NOFOLLOW_LINKS)
-                    || siblings(place, REPLACED).isEmpty()) {
+                    || Siblings.siblings(place, Siblings.REPLACED).isEmpty()) {
                 return;
             }
-            try (Lock lock = Lock.of(folder, place)) {
+            try (FolderLock lock = FolderLock.of(folder, place)) {
                 putBackUnderLock(place);
             }
         } catch (IOException notNow) {
@@ -193,7 +173,7 @@ public final class OwnFolder {
             throw new IOException(named + ": nothing can take the place of a whole file system");
         }
         Files.createDirectories(parent);
-        try (Lock lock = Lock.of(named, place)) {
+        try (FolderLock lock = FolderLock.of(named, place)) {
             putBackUnderLock(place);
             Optional<String> refusal = refusal();
             if (refusal.isPresent()) {
@@ -202,13 +182,13 @@ public final class OwnFolder {
             if (lock.held()) {
                 clearAway();
             }
-            Path making = sibling(MAKING);
+            Path making = Siblings.sibling(place, Siblings.MAKING);
             Files.createDirectory(making);
             try {
                 fill(content, making);
                 swap(making);
             } finally {
-                deleteIfPossible(making, kind);
+                Siblings.deleteIfPossible(making, kind);
             }
         }
     }
@@ -216,15 +196,15 @@ public final class OwnFolder {
     private void fill(Content content, Path making) throws IOException {
         try {
             Map<String, String> written = new ConcurrentSkipListMap<>();
-            content.write(path -> new Hashed(newFile(making.resolve(path)), path, written));
+            content.write(path -> new OwnFiles.Hashed(newFile(making.resolve(path)), path, written));
             if (Files.isDirectory(place)) {
-                new CarryOver(making, written).run();
+                new CarryOver(named, place, kind, making, written).run();
             }
             String list = written.entrySet().stream()
                     .map(each -> each.getValue() + "  " + each.getKey() + "\n")
                     .collect(Collectors.joining());
             Files.writeString(making.resolve(kind.list()), list);
-        } catch (FileSystemException | Refused e) {
+        } catch (FileSystemException | CarryOver.Refused e) {
             throw e;
         } catch (IOException e) {
             // a disk that fills up while a file is written says so without the file
@@ -243,7 +223,7 @@ public final class OwnFolder {
     }
 
     private void swap(Path making) throws IOException {
-        Path replaced = sibling(REPLACED);
+        Path replaced = Siblings.sibling(place, Siblings.REPLACED);
         boolean there = Files.exists(place);
         if (there) {
             haltAt("first-rename");
@@ -259,7 +239,7 @@ public final class OwnFolder {
             throw e;
         }
         haltAt("second-rename");
-        deleteIfPossible(replaced, kind);
+        Siblings.deleteIfPossible(replaced, kind);
     }
 
     private static void haltAt(String step) {
@@ -342,138 +322,11 @@ public final class OwnFolder {
         }
     }
 
-    /** Copies what its owner put into the old folder into the new one. */
-    private final class CarryOver extends SimpleFileVisitor<Path> {
-
-        private final Path making;
-        private final Map<String, String> written;
-        private final Optional<Map<String, String>> listed;
-        private boolean same;
-
-        CarryOver(Path making, Map<String, String> written) throws IOException {
-            this.making = making;
-            this.written = written;
-            this.listed = list(place, kind);
-        }
-
-        void run() throws IOException {
-            Files.walkFileTree(place, this);
-            if (kind == Kind.SIMULATION && listed.isEmpty() && !same) {
-                try (Stream<Path> entries = Files.list(place)) {
-                    if (entries.findAny().isPresent()) {
-                        throw new Refused(named
-                                + ": something else lies there; nothing was written. Name a new folder, or one that an"
-                                + " earlier simulate made.");
-                    }
-                }
-            }
-        }
-
-        @Override
-        public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) throws IOException {
-            String path = relative(place, file);
-            if (path.equals(kind.list()) || ours(listed, path, file, attributes)) {
-                return FileVisitResult.CONTINUE;
-            }
-            Path to = making.resolve(path);
-            if (written.containsKey(path)) {
-                if (attributes.isRegularFile() && written.get(path).equals(hash(file))) {
-                    same = true;
-                    return FileVisitResult.CONTINUE;
-                }
-                if (kind == Kind.SIMULATION) {
-                    throw new Refused(named + ": " + path
-                            + " is not what an earlier simulate wrote there; nothing was written. Move it away, or name"
-                            + " another folder.");
-                }
-                to = freeName(to);
-            }
-            Files.createDirectories(to.getParent());
-            keep(file, to);
-            return FileVisitResult.CONTINUE;
-        }
-
-        @Override
-        public FileVisitResult postVisitDirectory(Path folder, IOException e) throws IOException {
-            if (e != null) {
-                throw e;
-            }
-            Path to = making.resolve(relative(place, folder));
-            try (Stream<Path> entries = Files.list(folder)) {
-                if (entries.findAny().isEmpty()) {
-                    Files.createDirectories(to);
-                }
-            }
-            if (Files.exists(to)) {
-                likeOld(folder, to);
-            }
-            return FileVisitResult.CONTINUE;
-        }
-
-        private void likeOld(Path folder, Path to) throws IOException {
-            try {
-                Files.setPosixFilePermissions(to, Files.getPosixFilePermissions(folder));
-            } catch (UnsupportedOperationException notPosix) {
-                return;
-            }
-            if (!folder.equals(place)) {
-                return;
-            }
-            if (!Files.isWritable(to)) {
-                // of a folder that its owner closed: the list has still to be written
-                Files.setPosixFilePermissions(to, PosixFilePermissions.fromString("rwxr-xr-x"));
-            }
-        }
-
-        private static Path freeName(Path taken) {
-            for (int number = 1; ; number++) {
-                Path free = taken.resolveSibling(taken.getFileName() + ".kept-" + number);
-                if (!Files.exists(free, LinkOption.NOFOLLOW_LINKS)) {
-                    return free;
-                }
-            }
-        }
-
-        private static void keep(Path from, Path to) throws IOException {
-            try {
-                if (!Files.isSymbolicLink(from)) {
-                    Files.createLink(to, from);
-                    return;
-                }
-            } catch (IOException | UnsupportedOperationException noLinks) {
-                // then as a copy
-            }
-            Files.copy(from, to, LinkOption.NOFOLLOW_LINKS, StandardCopyOption.COPY_ATTRIBUTES);
-        }
-    }
-
-    /** Without a list nothing is known to be ours, and everything is kept. */
-    private static boolean ours(
-            Optional<Map<String, String>> listed, String path, Path file, BasicFileAttributes attributes)
-            throws IOException {
-        String hash = listed.map(files -> files.get(path)).orElse(null);
-        return hash != null && attributes.isRegularFile() && hash.equals(hash(file));
-    }
-
-    private static Optional<Map<String, String>> list(Path folder, Kind kind) throws IOException {
-        Path list = folder.resolve(kind.list());
-        if (!Files.isRegularFile(list)) {
-            return Optional.empty();
-        }
-        Map<String, String> files = new TreeMap<>();
-        for (String line : new String(Files.readAllBytes(list), StandardCharsets.UTF_8).split("\n")) {
-            if (line.length() > 66) {
-                files.put(line.substring(66), line.substring(0, 64));
-            }
-        }
-        return Optional.of(files);
-    }
-
     private static void putBackUnderLock(Path place) throws IOException {
         if (Files.exists(place, LinkOption.NOFOLLOW_LINKS)) {
             return;
         }
-        Optional<Path> latest = siblings(place, REPLACED).stream()
+        Optional<Path> latest = Siblings.siblings(place, Siblings.REPLACED).stream()
                 .filter(Files::isDirectory)
                 .max(Comparator.comparingLong(path -> path.toFile().lastModified()));
         if (latest.isPresent()) {
@@ -483,26 +336,26 @@ public final class OwnFolder {
 
     /** Under the lock nobody else works here: what is left beside the folder was left by a run that was killed. */
     private void clearAway() throws IOException {
-        for (Path making : siblings(place, MAKING)) {
-            deleteIfPossible(making, kind);
+        for (Path making : Siblings.siblings(place, Siblings.MAKING)) {
+            Siblings.deleteIfPossible(making, kind);
         }
-        for (Path replaced : siblings(place, REPLACED)) {
+        for (Path replaced : Siblings.siblings(place, Siblings.REPLACED)) {
             if (nothingLostWith(replaced)) {
-                deleteIfPossible(replaced, kind);
+                Siblings.deleteIfPossible(replaced, kind);
             }
         }
     }
 
     private boolean nothingLostWith(Path replaced) throws IOException {
-        Optional<Map<String, String>> listed = list(replaced, kind);
+        Optional<Map<String, String>> listed = OwnFiles.list(replaced, kind);
         try (Stream<Path> all = Files.walk(replaced)) {
             for (Path file : all.filter(path -> !Files.isDirectory(path, LinkOption.NOFOLLOW_LINKS))
                     .toList()) {
-                String path = relative(replaced, file);
+                String path = OwnFiles.relative(replaced, file);
                 BasicFileAttributes attributes =
                         Files.readAttributes(file, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
                 if (!path.equals(kind.list())
-                        && !ours(listed, path, file, attributes)
+                        && !OwnFiles.ours(listed, path, file, attributes)
                         && !(Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS) && isCarried(file, path))) {
                     return false;
                 }
@@ -521,82 +374,6 @@ public final class OwnFolder {
         return false;
     }
 
-    private Path sibling(String role) {
-        String random = UUID.randomUUID().toString().replace("-", "").substring(0, 16);
-        return place.resolveSibling("." + label(place) + role + random);
-    }
-
-    private static String label(Path place) {
-        String name = place.getFileName().toString();
-        return name.getBytes(StandardCharsets.UTF_8).length <= LONGEST_LABEL
-                ? name
-                : "burnlaw-" + HexFormat.of().formatHex(sha256().digest(name.getBytes(StandardCharsets.UTF_8)), 0, 16);
-    }
-
-    private static List<Path> siblings(Path place, String role) throws IOException {
-        Path parent = place.getParent();
-        if (parent == null || !Files.isDirectory(parent)) {
-            return List.of();
-        }
-        String start = "." + label(place) + role;
-        try (Stream<Path> all = Files.list(parent)) {
-            return all.filter(path -> path.getFileName().toString().startsWith(start))
-                    .sorted()
-                    .toList();
-        }
-    }
-
-    private static String relative(Path folder, Path file) {
-        return folder.relativize(file).toString().replace('\\', '/');
-    }
-
-    private static String hash(Path file) throws IOException {
-        MessageDigest digest = sha256();
-        try (InputStream in = Files.newInputStream(file);
-                OutputStream to = new DigestOutputStream(OutputStream.nullOutputStream(), digest)) {
-            in.transferTo(to);
-        }
-        return HexFormat.of().formatHex(digest.digest());
-    }
-
-    static MessageDigest sha256() {
-        try {
-            return MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
-    }
-
-    /** Its list goes last: as long as it is there, it says what in a half-deleted folder was ours. */
-    private static void deleteIfPossible(Path folder, Kind kind) {
-        if (!Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
-            return;
-        }
-        Path list = folder.resolve(kind.list());
-        try (Stream<Path> all = Files.walk(folder)) {
-            List<Path> order = all.sorted(Comparator.reverseOrder())
-                    .filter(path -> !path.equals(list) && !path.equals(folder))
-                    .toList();
-            for (Path each : order) {
-                delete(each);
-            }
-            Files.deleteIfExists(list);
-            delete(folder);
-        } catch (IOException | UncheckedIOException stays) {
-            // what is new is in its place; the next run tries again
-        }
-    }
-
-    private static void delete(Path path) throws IOException {
-        try {
-            Files.delete(path);
-        } catch (AccessDeniedException closed) {
-            // a folder that may not be written keeps what is in it
-            Files.setPosixFilePermissions(path.getParent(), PosixFilePermissions.fromString("rwx------"));
-            Files.delete(path);
-        }
-    }
-
     private static String reason(FileSystemException e) {
         if (e instanceof AccessDeniedException) {
             return "no right to write " + e.getFile();
@@ -608,106 +385,5 @@ public final class OwnFolder {
             return e.getFile() + " cannot be made there";
         }
         return e.getReason() == null ? "it is " + e.getFile() : e.getFile() + ": " + e.getReason();
-    }
-
-    /** The folder is not for us to write; the message is a sentence. */
-    private static final class Refused extends IOException {
-        private static final long serialVersionUID = 1L;
-
-        Refused(String message) {
-            super(message);
-        }
-    }
-
-    /** Writes into a file and takes its checksum. */
-    private static final class Hashed extends OutputStream {
-
-        private final DigestOutputStream out;
-        private final String path;
-        private final Map<String, String> into;
-
-        Hashed(OutputStream file, String path, Map<String, String> into) {
-            this.out = new DigestOutputStream(new BufferedOutputStream(file), sha256());
-            this.path = path;
-            this.into = into;
-        }
-
-        @Override
-        public void write(int b) throws IOException {
-            out.write(b);
-        }
-
-        @Override
-        public void write(byte[] bytes, int from, int count) throws IOException {
-            out.write(bytes, from, count);
-        }
-
-        @Override
-        public void close() throws IOException {
-            out.close();
-            into.put(path, HexFormat.of().formatHex(out.getMessageDigest().digest()));
-        }
-    }
-
-    /** One run at a time writes a folder, whatever machine, container or number it has. */
-    private record Lock(FileChannel channel, Path file, boolean held) implements AutoCloseable {
-
-        /** Of a lock file [bytes]; it is empty but for its last byte. */
-        private static final long LARGEST = 1L << 20;
-
-        static Lock of(Path named, Path place) throws IOException {
-            Path file = place.resolveSibling("." + label(place) + LOCK);
-            while (true) {
-                FileChannel channel = FileChannel.open(
-                        file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
-                boolean locked;
-                try {
-                    locked = channel.tryLock() != null;
-                } catch (OverlappingFileLockException ofThisProcess) {
-                    locked = false;
-                } catch (IOException noLocksHere) {
-                    // such a file system has random names alone to keep two runs apart
-                    return new Lock(channel, file, false);
-                }
-                if (!locked) {
-                    channel.close();
-                    throw new IOException(named
-                            + ": another run is writing this folder at this moment; nothing was changed. Run again when"
-                            + " it has ended.");
-                }
-                if (isStillThere(channel, file)) {
-                    return new Lock(channel, file, true);
-                }
-                channel.close();
-            }
-        }
-
-        /**
-         * The run before may have deleted the file between our opening and our locking it. Told by a size of its own: to
-         * read the file would open and close it once more, and by POSIX that gives up the lock.
-         */
-        private static boolean isStillThere(FileChannel channel, Path file) throws IOException {
-            long size = ThreadLocalRandom.current().nextLong(1, LARGEST);
-            try {
-                channel.truncate(0);
-                channel.write(ByteBuffer.wrap(new byte[] {1}), size - 1);
-            } catch (IOException full) {
-                // the files of the folder will say so
-                return true;
-            }
-            try {
-                return Files.size(file) == size;
-            } catch (NoSuchFileException gone) {
-                return false;
-            }
-        }
-
-        @Override
-        public void close() throws IOException {
-            if (held) {
-                Files.deleteIfExists(file);
-            }
-            channel.close();
-        }
     }
 }

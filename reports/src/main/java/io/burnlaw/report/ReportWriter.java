@@ -172,7 +172,7 @@ public final class ReportWriter {
     /** Counts and digests what passes. */
     private static final class Measured extends FilterOutputStream {
 
-        private final MessageDigest checksum = OwnFolder.sha256();
+        private final MessageDigest checksum = OwnFiles.sha256();
         private long bytes;
 
         Measured(OutputStream out) {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.ThroatTable;
@@ -61,6 +62,7 @@ class ReportPagesIT {
         ReportWriter.write(SampleDocument.rich(), work.resolve("rich"), ReportWriter.Options.EVERYTHING);
         ReportWriter.write(HostileDocument.document(), work.resolve("hostile"), ReportWriter.Options.EVERYTHING);
         ReportWriter.write(SampleDocument.bare(), work.resolve("bare"), ReportWriter.Options.EVERYTHING);
+        ReportWriter.write(one(), work.resolve("one"), ReportWriter.Options.EVERYTHING);
         browser = new Browser(work.resolve("profile"));
     }
 
@@ -169,6 +171,62 @@ class ReportPagesIT {
         assertThat(alone.resolve(name))
                 .hasSameTextualContentAs(work.resolve("rich").resolve(name));
         assertThat(browser.console()).isEmpty();
+    }
+
+    /** One propellant of the sample, with what belongs to it. */
+    private static Characterization one() {
+        Characterization rich = SampleDocument.rich();
+        String id = rich.formulations().get(0).id();
+        return new Characterization(
+                rich.format(),
+                rich.generator(),
+                rich.created(),
+                rich.campaign(),
+                rich.inputs(),
+                rich.formulations().subList(0, 1),
+                rich.firings().stream()
+                        .filter(firing -> firing.formulation().equals(id))
+                        .toList(),
+                List.of(),
+                List.of(),
+                rich.plans().stream()
+                        .filter(plan -> plan.formulation().equals(id))
+                        .toList(),
+                rich.cautions(),
+                rich.leftOut());
+    }
+
+    @Test
+    void onePropellantIsToldOnFourScreensAndLinksUnfoldTheRest() throws IOException {
+        browser.open(file("one/index.html"), 1280);
+        browser.driver().executeScript("document.querySelectorAll('details').forEach(each => each.open = false)");
+        assertThat(browser.number("document.getElementById('laws').getBoundingClientRect().top + scrollY"))
+                .isLessThanOrEqualTo(4 * 800);
+        for (String part : List.of("laws", "closure", "sheet", "method", "provenance")) {
+            browser.driver()
+                    .findElement(By.cssSelector(".toc a[href='#" + part + "']"))
+                    .click();
+            assertThat(browser.driver()
+                            .findElement(By.cssSelector("details:has(#" + part + ")"))
+                            .getDomAttribute("open"))
+                    .as(part)
+                    .isNotNull();
+        }
+        assertThat(browser.driver().findElements(By.cssSelector(".cautions"))).hasSize(1);
+        assertThat(browser.console()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"8.27, 11.69", "8.5, 11"})
+    void theFirstPrintedPageIsTheDataSheet(double width, double height) throws IOException {
+        double top = (height - 28 / 25.4) * 96;
+        browser.open(file("one/index.html"), (int) ((width - 26 / 25.4) * 96));
+        browser.media("print", "light");
+        assertThat(browser.number("document.querySelector('details.sheet').getBoundingClientRect().bottom + scrollY"))
+                .as("foot of the data sheet on a page of %s px", top)
+                .isLessThanOrEqualTo(top);
+        assertThat(browser.texts("[getComputedStyle(document.querySelector('.points')).breakBefore]"))
+                .containsExactly("page");
     }
 
     @Test

@@ -161,7 +161,7 @@ class ScreeningOfDrawnTracesTest {
     void aMotorThatNeverComesUpIsSlow(double ambients) {
         double level = ambients * CleanFiring.AMBIENT / 1e6;
         Burn burn = burn(12, t -> plain(t, 0.5, 10, level));
-        List<Finding> found = SlowBurn.look(burn, BurnShape.of(burn));
+        List<Finding> found = BurnScreening.SlowBurn.look(burn, BurnShape.of(burn));
         if (ambients > 2.5) {
             assertThat(found).isEmpty();
             return;
@@ -176,18 +176,19 @@ class ScreeningOfDrawnTracesTest {
     @Test
     void aRecordWithoutBeginOrEndIsTold() {
         Burn begun = burn(3, t -> plain(t, -1, 2, 4));
-        Finding alight = only(Truncation.look(begun, BurnShape.of(begun)), FindingCode.NO_QUIET_PART);
+        Finding alight = only(BurnScreening.Truncation.look(begun, BurnShape.of(begun)), FindingCode.NO_QUIET_PART);
         assertThat(alight.severity()).isEqualTo(Severity.REJECTION);
         assertThat(numbers(alight)).containsExactly(0, 4, 100);
         // e^-1 of the level is left, and e^-2, by which no web is left that a tail-off could hide
         Burn cut = burn(1.9, t -> plain(t, 0.5, 1.8, 4));
-        Finding ends = only(Truncation.look(cut, BurnShape.of(cut)), FindingCode.TRUNCATED);
+        Finding ends = only(BurnScreening.Truncation.look(cut, BurnShape.of(cut)), FindingCode.TRUNCATED);
         double[] said = numbers(ends);
         assertThat(said[0]).isEqualTo(1.9);
         assertThat(said[1]).isCloseTo(4 * Math.exp(-1), within(0.02));
         assertThat(said[2]).isCloseTo(37.0, within(1.0));
         Burn complete = burn(2, t -> plain(t, 0.5, 1.8, 4));
-        assertThat(Truncation.look(complete, BurnShape.of(complete))).isEmpty();
+        assertThat(BurnScreening.Truncation.look(complete, BurnShape.of(complete)))
+                .isEmpty();
     }
 
     @Test

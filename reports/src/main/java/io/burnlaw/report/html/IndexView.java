@@ -8,7 +8,10 @@ import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.LeftOut;
 import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.PlannedThroat;
+import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -98,9 +101,15 @@ public record IndexView(
         return ResearchCrate.isPossible(document);
     }
 
-    /** {@return cautions that stand beside every plan} */
-    public List<String> planCautions() {
-        return commonCautions(document.plans());
+    /** {@return the cautions of the document and those of every plan, each sentence once} */
+    public List<String> cautions() {
+        Set<String> said = new HashSet<>();
+        return Stream.concat(document.cautions().stream(), commonCautions(document.plans()).stream())
+                .map(caution -> Arrays.stream(caution.split("(?<=\\.) "))
+                        .filter(said::add)
+                        .collect(Collectors.joining(" ")))
+                .filter(caution -> !caution.isEmpty())
+                .toList();
     }
 
     static List<String> commonCautions(List<Plan> plans) {

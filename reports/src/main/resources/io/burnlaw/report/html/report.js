@@ -192,3 +192,15 @@ document.querySelectorAll("a[data-file]").forEach(function (link) {
 function select(line) {
   window.getSelection().selectAllChildren(line);
 }
+// A link to a folded part unfolds it.
+function reveal() {
+  var at = document.getElementById(location.hash.slice(1));
+  for (var part = at && at.closest("details"); part; part = part.parentElement.closest("details")) part.open = true;
+  if (at) at.scrollIntoView();
+}
+window.addEventListener("hashchange", reveal);
+document.addEventListener("click", function (event) {
+  var link = event.target.closest('a[href^="#"]');
+  if (link && link.hash === location.hash) reveal();
+});
+if (location.hash) reveal();
