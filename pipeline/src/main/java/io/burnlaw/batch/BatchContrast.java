@@ -6,6 +6,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.LUDecomposition;
@@ -24,6 +26,9 @@ import org.apache.commons.math3.linear.RealVector;
  */
 public final class BatchContrast {
 
+    /** With which errors of the pressure count [1]: common practice, no source. */
+    private static final double USUAL_SLOPE = 0.4;
+
     private final MixedModel.Fit fit;
 
     private BatchContrast(MixedModel.Fit fit) {
@@ -39,8 +44,12 @@ public final class BatchContrast {
      * @throws IllegalArgumentException if there are fewer than three batches, or no firing more than batches and exponents
      */
     public static BatchContrast of(List<BatchPoint> first, List<BatchPoint> second) {
-        List<MixedModel.Group> groups = new ArrayList<>(groups(first, 0));
-        groups.addAll(groups(second, 1));
+        List<FitPoint> all = Stream.concat(first.stream(), second.stream())
+                .map(BatchPoint::point)
+                .toList();
+        ToDoubleFunction<FitPoint> known = BatchFit.known(all, USUAL_SLOPE);
+        List<MixedModel.Group> groups = new ArrayList<>(groups(first, 0, known));
+        groups.addAll(groups(second, 1, known));
         int count = groups.stream().mapToInt(group -> group.y().length).sum();
         if (groups.size() < 3 || count < groups.size() + 3) {
             throw new IllegalArgumentException(groups.size() + " batches with " + count + " firings");
@@ -65,7 +74,8 @@ public final class BatchContrast {
         return BatchFit.firings(points).values().stream().mapToInt(List::size).sum();
     }
 
-    private static List<MixedModel.Group> groups(List<BatchPoint> points, int second) {
+    private static List<MixedModel.Group> groups(
+            List<BatchPoint> points, int second, ToDoubleFunction<FitPoint> known) {
         List<MixedModel.Group> groups = new ArrayList<>();
         TreeMap<String, List<FitPoint>> batches = BatchFit.firings(points);
         for (Map.Entry<String, List<FitPoint>> batch : batches.entrySet()) {
@@ -80,7 +90,12 @@ public final class BatchContrast {
                 fixed.setRow(i, new double[] {1, x, second, second * x});
                 y[i] = StrictMath.log(point.rate());
             }
-            groups.add(new MixedModel.Group(fixed, new double[][] {ones}, y, ones, new double[n]));
+            groups.add(new MixedModel.Group(
+                    fixed,
+                    new double[][] {ones},
+                    y,
+                    ones,
+                    batch.getValue().stream().mapToDouble(known).toArray()));
         }
         return groups;
     }

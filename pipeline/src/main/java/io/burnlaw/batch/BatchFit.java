@@ -33,11 +33,11 @@ import org.apache.commons.statistics.distribution.FDistribution;
  * </pre>
  *
  * c is in the model only where an F test shows at the level that exponents of batches differ. Errors of the pressure count
- * through the slope, a less certain point brings its own variance, shared errors move all batches alike; several points of one
- * firing count as one, at their mean in ln P and ln r.
+ * through the slope, and a point that is less certain than most brings its own variance ({@link #known}); shared errors move
+ * all batches alike; several points of one firing count as one, at their mean in ln P and ln r.
  *
- * <p>The test of a difference and the interval of the between-batch deviation are exact for equal variances whatever the
- * numbers of firings (Wald 1947; Seely and El-Bassiouni 1983): with ψ the ratio of the variances,
+ * <p>The test of a difference and the interval of the between-batch deviation weigh each firing by its whole variance within a
+ * batch. For equal variances they are exact whatever the numbers of firings (Wald 1947; Seely and El-Bassiouni 1983): with ψ the ratio of the variances,
  * ( RSS(ψ) − RSS(∞) ) / (m − 1) over RSS(∞) / (N − m − 1) is F. The scale of the interval is the within-batch deviation as
  * estimated. A variance at its bound needs no approximation for that.
  */
@@ -75,20 +75,21 @@ public final class BatchFit {
                 .mapToDouble(p -> Math.pow(StrictMath.log(p.pressure()) - mean, 2))
                 .max()
                 .orElseThrow();
-        Lines lines = new Lines(batches);
-        if (!(spread > 1e-4) || !(lines.sxx > 1e-6)) {
+        double firstSlope = BatchLines.of(batches, point -> 0).slope();
+        BatchLines lines = BatchLines.of(batches, known(all(batches).toList(), firstSlope));
+        if (!(spread > 1e-4) || !(lines.spread() > 1e-6)) {
             return new BatchResult.NotFitted(
                     "Every batch was fired at one pressure only: batch and exponent cannot be told apart.",
                     "Fire one batch at two pressures or more.");
         }
-        double slope = lines.slope;
+        double slope = lines.slope();
         double x0 = mean;
         boolean slopes = lines.slopesDiffer(level);
         MixedModel.Fit fit = null;
         List<MixedModel.Group> groups = List.of();
         for (int round = 0; round < 4; round++) {
             groups = groups(batches, x0, slope, slopes);
-            double start = Math.max(lines.within, 1e-12);
+            double start = Math.max(lines.scatter(), 1e-12);
             fit = MixedModel.fit(groups, slopes ? new double[] {start, start, start} : new double[] {start, start});
             slope = fit.beta().getEntry(1);
             if (round == 1) {
@@ -104,13 +105,19 @@ public final class BatchFit {
             List<MixedModel.Group> groups,
             MixedModel.Fit fit,
             double x0,
-            Lines lines,
+            BatchLines lines,
             double level) {
         int m = batches.size();
         int count = all(batches).mapToInt(p -> 1).sum();
         int freedom = count - m - 1;
         double within = fit.theta()[0];
-        double rss = squares(groups, 1e12);
+        double typical = count
+                / groups.stream()
+                        .flatMapToDouble(g -> Arrays.stream(g.v()))
+                        .map(v -> 1 / (within + v))
+                        .sum();
+        List<MixedModel.Group> weighed = weighed(groups, within, typical);
+        double rss = squares(weighed, 1e12);
         FDistribution f = FDistribution.of(m - 1, freedom);
         RealVector at = new ArrayRealVector(new double[] {1, 0});
         double[] common = shared(batches, groups, fit, FitPoint::systematic);
@@ -143,10 +150,10 @@ public final class BatchFit {
                         law.exponent() - half, law.exponent() + half, level, Interval.Method.KENWARD_ROGER),
                 Math.sqrt(within),
                 Math.sqrt(fit.theta()[1]),
-                Math.sqrt(within * ratio(groups, rss, m, freedom, f.inverseCumulativeProbability(0.5 + level / 2))),
-                Math.sqrt(within * ratio(groups, rss, m, freedom, f.inverseCumulativeProbability(0.5 - level / 2))),
+                Math.sqrt(typical * ratio(weighed, rss, m, freedom, f.inverseCumulativeProbability(0.5 + level / 2))),
+                Math.sqrt(typical * ratio(weighed, rss, m, freedom, f.inverseCumulativeProbability(0.5 - level / 2))),
                 level,
-                f.survivalProbability(statistic(groups, 0, rss, m, freedom)),
+                f.survivalProbability(statistic(weighed, 0, rss, m, freedom)),
                 Math.sqrt(slope),
                 more(fit.theta()[1], within, (double) count / m, m, level),
                 lines.members(law, level));
@@ -201,39 +208,66 @@ public final class BatchFit {
         return batches.values().stream().flatMap(List::stream);
     }
 
+    /**
+     * What a firing adds of its own to the scatter within a batch. Half of the firings are no more uncertain than the median,
+     * and their errors are in the scatter that is estimated; one that is beyond it adds the difference of the squares, and one
+     * that says so itself all of its own.
+     *
+     * @param points of all batches
+     * @param slope  of the law
+     * @return relative variance of a point [1]
+     */
+    static ToDoubleFunction<FitPoint> known(List<FitPoint> points, double slope) {
+        double[] own =
+                points.stream().mapToDouble(p -> p.acrossStd(slope)).sorted().toArray();
+        double usual = own[(own.length - 1) / 2];
+        return p -> {
+            double carried = slope * p.pressureStd() / p.pressure();
+            double across = p.acrossStd(slope);
+            double beyond = across * across - (p.lessCertain() ? 0 : usual * usual);
+            return Math.max(0, beyond) + carried * carried;
+        };
+    }
+
     private static List<MixedModel.Group> groups(
             TreeMap<String, List<FitPoint>> batches, double x0, double slope, boolean slopes) {
         List<MixedModel.Group> groups = new ArrayList<>();
+        ToDoubleFunction<FitPoint> known = known(all(batches).toList(), slope);
         for (List<FitPoint> points : batches.values()) {
             int n = points.size();
             double[] ones = new double[n];
             Arrays.fill(ones, 1);
             double[] x = new double[n];
             double[] y = new double[n];
-            double[] known = new double[n];
             for (int i = 0; i < n; i++) {
-                FitPoint p = points.get(i);
-                x[i] = StrictMath.log(p.pressure()) - x0;
-                y[i] = StrictMath.log(p.rate());
-                double carried = slope * p.pressureStd() / p.pressure();
-                double own = p.lessCertain() ? p.acrossStd(slope) : 0;
-                known[i] = own * own + carried * carried;
+                x[i] = StrictMath.log(points.get(i).pressure()) - x0;
+                y[i] = StrictMath.log(points.get(i).rate());
             }
+            double[] variance = points.stream().mapToDouble(known).toArray();
             RealMatrix fixed = new Array2DRowRealMatrix(n, 2);
             fixed.setColumn(0, ones);
             fixed.setColumn(1, x);
             groups.add(new MixedModel.Group(
-                    fixed, slopes ? new double[][] {ones, x} : new double[][] {ones}, y, ones, known));
+                    fixed, slopes ? new double[][] {ones, x} : new double[][] {ones}, y, ones, variance));
         }
         return groups;
     }
 
-    /** About one law and batches with ψ times the variance within; known variances are left out, as the test needs. */
-    private static double squares(List<MixedModel.Group> groups, double psi) {
-        List<MixedModel.Group> plain = groups.stream()
-                .map(g -> new MixedModel.Group(g.x(), new double[][] {g.k()}, g.y(), g.k(), new double[g.y().length]))
+    /** The groups with variances within that are known but for a factor: what each firing has, over a typical one's. */
+    private static List<MixedModel.Group> weighed(List<MixedModel.Group> groups, double within, double typical) {
+        return groups.stream()
+                .map(g -> new MixedModel.Group(
+                        g.x(),
+                        new double[][] {g.z()[0]},
+                        g.y(),
+                        Arrays.stream(g.v()).map(v -> (within + v) / typical).toArray(),
+                        new double[g.y().length]))
                 .toList();
-        return MixedModel.sumOfSquares(plain, new double[] {1, psi});
+    }
+
+    /** About one law and batches with ψ times the variance within. */
+    private static double squares(List<MixedModel.Group> weighed, double psi) {
+        return MixedModel.sumOfSquares(weighed, new double[] {1, psi});
     }
 
     private static double statistic(List<MixedModel.Group> groups, double psi, double rss, int m, int freedom) {
@@ -295,129 +329,5 @@ public final class BatchFit {
         return new BigDecimal(pressure)
                 .round(new MathContext(2, RoundingMode.HALF_EVEN))
                 .doubleValue();
-    }
-
-    /** Each batch a level of its own and one exponent: the laws of known batches, exact at any number of them. */
-    private static final class Lines {
-        private final TreeMap<String, List<FitPoint>> batches;
-        private final double slope;
-        private final double sxx;
-        private final double within;
-        private final int freedom;
-        private final double squares;
-
-        Lines(TreeMap<String, List<FitPoint>> batches) {
-            this.batches = batches;
-            double xx = 0;
-            double xy = 0;
-            double yy = 0;
-            int count = 0;
-            for (List<FitPoint> points : batches.values()) {
-                double[] s = sums(points);
-                xx += s[2];
-                xy += s[3];
-                yy += s[4];
-                count += points.size();
-            }
-            sxx = xx;
-            slope = xy / xx;
-            squares = Math.max(0, yy - xy * xy / xx);
-            freedom = count - batches.size() - 1;
-            within = squares / freedom;
-        }
-
-        /** Means of ln P and ln r, and sums of squares and products about them. */
-        private static double[] sums(List<FitPoint> points) {
-            double x = points.stream()
-                    .mapToDouble(p -> StrictMath.log(p.pressure()))
-                    .average()
-                    .orElseThrow();
-            double y = points.stream()
-                    .mapToDouble(p -> StrictMath.log(p.rate()))
-                    .average()
-                    .orElseThrow();
-            double[] s = {x, y, 0, 0, 0};
-            for (FitPoint p : points) {
-                double dx = StrictMath.log(p.pressure()) - x;
-                double dy = StrictMath.log(p.rate()) - y;
-                s[2] += dx * dx;
-                s[3] += dx * dy;
-                s[4] += dy * dy;
-            }
-            return s;
-        }
-
-        boolean slopesDiffer(double level) {
-            double apart = 0;
-            int lines = 0;
-            int left = 0;
-            for (List<FitPoint> points : batches.values()) {
-                double[] s = sums(points);
-                boolean line = s[2] > 1e-4;
-                apart += line ? s[4] - s[3] * s[3] / s[2] : s[4];
-                lines += line ? 1 : 0;
-                left += points.size() - (line ? 2 : 1);
-            }
-            if (lines < 3 || left < 3) {
-                return false;
-            }
-            double f = Math.max(0, squares - apart) / (lines - 1) / (Math.max(apart, 1e-30) / left);
-            return FDistribution.of(lines - 1, left).survivalProbability(f) < 1 - level;
-        }
-
-        List<BatchLaw.Member> members(RateLaw law, double level) {
-            double x0 = StrictMath.log(law.referencePressure());
-            int m = batches.size();
-            List<double[]> all = batches.values().stream().map(Lines::sums).toList();
-            double mean = 0;
-            double at = 0;
-            double inverse = 0;
-            int i = 0;
-            for (List<FitPoint> points : batches.values()) {
-                double[] s = all.get(i++);
-                mean += (s[1] + slope * (x0 - s[0])) / m;
-                at += s[0] / m;
-                inverse += 1.0 / points.size();
-            }
-            List<BatchLaw.Member> members = new ArrayList<>();
-            double t = BatchLaw.t(freedom, level);
-            i = 0;
-            for (Map.Entry<String, List<FitPoint>> batch : batches.entrySet()) {
-                double[] s = all.get(i++);
-                int n = batch.getValue().size();
-                double own = s[1] + slope * (x0 - s[0]);
-                double share = 1.0 / n - 2.0 / (n * m) + inverse / (m * m);
-                double half = t * Math.sqrt(within * (share + (s[0] - at) * (s[0] - at) / sxx));
-                members.add(new BatchLaw.Member(
-                        batch.getKey(),
-                        n,
-                        new RateLaw(
-                                own,
-                                slope,
-                                law.referencePressure(),
-                                within * (1.0 / n + (x0 - s[0]) * (x0 - s[0]) / sxx),
-                                within * (x0 - s[0]) / sxx,
-                                within / sxx,
-                                freedom,
-                                Math.sqrt(within),
-                                lowest(batch.getValue()),
-                                highest(batch.getValue()),
-                                n,
-                                Weighting.PROPORTIONAL,
-                                law.commonError()),
-                        StrictMath.exp(own - mean),
-                        StrictMath.exp(own - mean - half),
-                        StrictMath.exp(own - mean + half)));
-            }
-            return members;
-        }
-    }
-
-    private static double lowest(List<FitPoint> points) {
-        return points.stream().mapToDouble(FitPoint::pressure).min().orElseThrow();
-    }
-
-    private static double highest(List<FitPoint> points) {
-        return points.stream().mapToDouble(FitPoint::pressure).max().orElseThrow();
     }
 }

@@ -15,6 +15,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Help;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
@@ -51,6 +52,9 @@ import picocli.CommandLine.UnmatchedArgumentException;
                     + " and a licensed person."
         })
 public final class Burnlaw implements Runnable {
+
+    /** Narrower, picocli prints no help. */
+    private static final int LEAST_HELP = 55;
 
     private static final Pattern NO_PATH =
             Pattern.compile(".*cannot convert '(.*)' to interface java\\.nio\\.file\\.Path.*", Pattern.DOTALL);
@@ -98,12 +102,16 @@ public final class Burnlaw implements Runnable {
         boolean help = typed.contains("--help") || typed.contains("-h");
         String named = help ? "burnlaw" : ConsoleWriter.startedAs();
         boolean data = typed.contains("--json") || typed.contains("generate-completion");
-        PrintWriter out = data ? writer(results) : ConsoleWriter.to(results, columns, named);
-        PrintWriter err = ConsoleWriter.to(messages, columns, named);
+        PrintWriter out =
+                data ? writer(results) : ConsoleWriter.to(results, columns, named, Terminal.ansi(Terminal.OUT));
+        PrintWriter err = ConsoleWriter.to(messages, columns, named, Terminal.ansi(Terminal.ERR));
         int code;
         try {
             String[] words = understood(arguments);
-            code = commandLine(out, err, List.of(words)::contains).execute(words);
+            CommandLine line = commandLine(out, err, List.of(words)::contains);
+            line.setColorScheme(Help.defaultColorScheme(Terminal.ansi(Terminal.OUT)));
+            line.setUsageHelpWidth(Math.max(LEAST_HELP, columns));
+            code = line.execute(words);
         } catch (OutOfMemoryError full) {
             err.println("burnlaw: there was not enough memory; allow more with the option -Xmx2g before -jar");
             code = ExitCode.PROGRAM_FAULT.number();
@@ -157,7 +165,7 @@ public final class Burnlaw implements Runnable {
         line.setErr(err);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setAbbreviatedOptionsAllowed(false);
-        line.setUsageHelpAutoWidth(true);
+        line.setColorScheme(Help.defaultColorScheme(Help.Ansi.OFF));
         line.setParameterExceptionHandler((wrong, words) -> explain(wrong));
         line.setExecutionExceptionHandler(
                 (fault, command, parsed) -> explain(fault, command.getErr()).number());

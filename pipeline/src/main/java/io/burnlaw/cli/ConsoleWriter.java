@@ -13,6 +13,8 @@ import java.util.Optional;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Model.CommandSpec;
 
 /**
@@ -25,6 +27,7 @@ final class ConsoleWriter extends PrintWriter {
     static final int USUAL = 80;
 
     private static final int NARROWEST = 40;
+    private static final char ESCAPE = 0x1b;
 
     private static final Pattern COMMAND = Pattern.compile(
             "(?<![\\w./:-])burnlaw(?= (?:new|check|record|run|compare|plan|render|simulate|surface-table|--help)\\b)");
@@ -33,8 +36,8 @@ final class ConsoleWriter extends PrintWriter {
     private static final Pattern LABEL =
             Pattern.compile("\\s*(?:(?:found|expected|mend it|also on)\\s+|(?:-|\\d+\\.) |\\S+(?: [a-z]+){0,3} {2,})?");
 
-    private static final Pattern TO_COPY =
-            Pattern.compile("\\s*(?:(?:next|then|written|made):? .*|java -jar .*|burnlaw .*)");
+    private static final Pattern TO_COPY = Pattern.compile(
+            "\\s*(?:next: .*(?:burnlaw|java -jar) .*|(?:then|written|made):? .*|java -jar .*|burnlaw .*)");
 
     private final int columns;
     private final ShownUnits units;
@@ -51,12 +54,18 @@ final class ConsoleWriter extends PrintWriter {
      * @param stream where it goes
      * @param width  of the terminal
      * @param named  what a hint calls the program
+     * @param ansi   whether it may have colour and bold
      * @return the writer
      */
-    static ConsoleWriter to(OutputStream stream, int width, String named) {
+    static ConsoleWriter to(OutputStream stream, int width, String named, Ansi ansi) {
         UnaryOperator<String> change = line -> {
+            if (line.indexOf(ESCAPE) >= 0) {
+                // of a help, which has its width already
+                return line;
+            }
             String said = COMMAND.matcher(line).replaceAll(Matcher.quoteReplacement(named));
-            return said.length() <= NARROWEST ? said : wrapped(said, width);
+            String fitted = said.length() <= NARROWEST ? said : wrapped(said, width);
+            return ansi.enabled() ? fitted.lines().map(Terminal::emphasized).collect(Collectors.joining("\n")) : fitted;
         };
         return new ConsoleWriter(
                 new Lines(new OutputStreamWriter(stream, StandardCharsets.UTF_8), change), width, ShownUnits.MPA);

@@ -23,7 +23,7 @@ final class ProgressLines implements Progress {
      * @return the progress
      */
     static Progress to(PrintWriter err) {
-        return System.console() == null ? Progress.silent() : new ProgressLines(err);
+        return Terminal.isSeen(Terminal.ERR) ? new ProgressLines(err) : Progress.silent();
     }
 
     @Override

@@ -108,7 +108,8 @@ final class ResultTable {
         boolean below = text.lines().anyMatch(line -> line.startsWith("no room for: ") && line.contains(REMARK));
         out.println(Terminal.safe(
                 below
-                        ? ConsoleWriter.fitted(out, points, List.of(REMARK)).replaceFirst("\\nno room for: .*", "")
+                        ? ConsoleWriter.fitted(out, points, List.of(REMARK, "residual"))
+                                .replaceFirst("\\nno room for: .*", "")
                         : text));
         if (below) {
             int remark = points.headings().indexOf(REMARK);

@@ -43,6 +43,8 @@ import java.util.OptionalDouble;
  * @param duringWeb        how long at which pressure from ignition to burnout
  * @param againstGrain     where record and grain do not fit each other
  * @param pressureScale    how sure the scale of a pressure is that was derived from thrust; empty where it was recorded
+ * @param unseen           share of the web that may have burned before the main rise without being seen [1]
+ * @param burnedOn         how long something burned on slowly behind the main burn [s]
  */
 record BurnReduction(
         Burn burn,
@@ -57,7 +59,9 @@ record BurnReduction(
         PressureDistribution duringEven,
         PressureDistribution duringWeb,
         Optional<RecordAgainstGrain> againstGrain,
-        Optional<PressureError> pressureScale) {
+        Optional<PressureError> pressureScale,
+        double unseen,
+        double burnedOn) {
 
     static BurnReduction of(
             Burn burn,
@@ -68,7 +72,8 @@ record BurnReduction(
         BurnInputs inputs = balance.inputs();
         OptionalDouble burnout = found.burnout(settings.burnoutEvent());
         double ambient = burn.firing().ambientPressure();
-        RateEstimate whole = RateEstimate.of(balance, found.crossing(), burnout, RateEstimate.TRANSIENT);
+        boolean waited = BurnedBefore.waited(found);
+        RateEstimate whole = RateEstimate.of(balance, found.crossing(), burnout, RateEstimate.TRANSIENT, waited);
         List<InstantaneousRate> wholeAlong = Continuity.along(whole, ambient);
         // After a dwell in another regime the burn has two laws, and neither trend could be told from the other law.
         boolean one = found.dwellStart().isEmpty();
@@ -79,36 +84,47 @@ record BurnReduction(
                 > FEW_SAMPLES;
         Optional<ErosiveHump> hump =
                 one && fine ? ErosiveHump.of(wholeAlong, inputs.grain().web()) : Optional.empty();
-        RateEstimate estimate =
-                hump.isPresent() ? RateEstimate.of(balance, found.crossing(), burnout, ErosiveHump.SETTLED) : whole;
+        RateEstimate estimate = hump.isPresent()
+                ? RateEstimate.of(balance, found.crossing(), burnout, ErosiveHump.SETTLED, waited)
+                : whole;
         Optional<ThroatChange> throat =
                 one && fine ? ThroatChange.of(wholeAlong, inputs.grain().web()) : Optional.empty();
         Optional<RecordAgainstGrain> against =
                 one ? RecordAgainstGrain.of(burn, inputs, found, hump, throat) : Optional.empty();
+        double unseen =
+                BurnedBefore.unseen(found, inputs, estimate, burn.record().zeroStd());
+        double burnedOn = UnevenWeb.burnedOn(inputs.record(), ambient, estimate, found.highest());
         return new BurnReduction(
                 burn,
                 settings,
                 found,
                 inputs,
                 estimate,
-                events(inputs.record(), found, estimate),
+                events(inputs.record(), found, estimate, unseen, burnedOn),
                 hump.isPresent() ? Continuity.along(estimate, ambient) : wholeAlong,
                 hump,
                 throat.filter(change -> against.isEmpty()),
                 BurnPressures.between(inputs.record(), estimate.firstEven(), estimate.lastEven(), ambient),
                 BurnPressures.between(inputs.record(), estimate.ignition(), estimate.burnout(), ambient),
                 against,
-                pressureScale);
+                pressureScale,
+                unseen,
+                burnedOn);
     }
 
-    private static Events events(UniformTrace record, EventFinder.Found found, RateEstimate estimate) {
+    private static Events events(
+            UniformTrace record, EventFinder.Found found, RateEstimate estimate, double unseen, double burnedOn) {
         double ofStep = record.step() / RECTANGULAR;
+        // A part that burned before is gone before the mean web, and the record ends with the rest; where that burns on
+        // in
+        // a slow regime, the mean web was gone at any time until its end.
+        double ofPart = Math.hypot(unseen * (estimate.burnout() - estimate.ignition()), burnedOn) / RECTANGULAR;
         return new Events(
                 found.start(),
                 found.crossing(),
                 Math.hypot(found.ignitionSpread() / 2 / RECTANGULAR, ofStep),
                 estimate.burnout(),
-                Math.hypot(found.burnoutSpread() / 2 / RECTANGULAR, ofStep),
+                Math.hypot(Math.hypot(found.burnoutSpread() / 2 / RECTANGULAR, ofStep), ofPart),
                 found.bisector().orElse(found.curvature()),
                 found.curvature(),
                 record.time(record.size() - 1),

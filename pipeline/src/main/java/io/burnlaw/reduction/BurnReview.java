@@ -8,7 +8,6 @@ import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
-import io.burnlaw.reduction.balance.TailOff;
 import io.burnlaw.reduction.point.UsualUncertainty;
 import io.burnlaw.reduction.screening.BurnTime;
 import java.util.ArrayList;
@@ -94,32 +93,6 @@ final class BurnReview {
                                 1e3 * time, 1e3 * mass, BurnTime.BOUNDS),
                         reduction.events().ignition())
                 .withSeverity(Severity.REJECTION));
-    }
-
-    /** Whether the tail-off is longer than the chamber needs to empty. */
-    private static final class UnevenWeb {
-
-        /** With fewer samples in the whole operation a tail-off is a few of them. */
-        private static final int FEWEST = 60;
-
-        private UnevenWeb() {}
-
-        static List<Finding> look(BurnReduction reduction) {
-            double web = reduction.inputs().grain().web();
-            double spread = reduction.estimate().tail().spread();
-            double samples = reduction.inputs().record().samplesPerCell()
-                    * reduction.inputs().record().size();
-            if (spread < TailOff.NOTICEABLE * web || samples < FEWEST) {
-                return List.of();
-            }
-            return List.of(Finding.at(
-                    FindingCode.UNEVEN_WEB,
-                    Sentence.of(
-                            "The tail-off is as long as a core %.2f mm off centre makes it in a web of %.3g mm; the rate is"
-                                    + " referred to the mean web.",
-                            1000 * Math.sqrt(2) * spread, 1000 * web),
-                    reduction.events().webBurnout()));
-        }
     }
 
     /** Whether the throat kept its size: by the log, measured before and after, and by the course of the rates. */

@@ -4,7 +4,9 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.NumberFormat;
+import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.balance.MassBalance;
+import io.burnlaw.reduction.balance.RateEstimate;
 import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.reduction.point.UsualUncertainty;
@@ -30,7 +32,45 @@ final class BurnedBefore {
     /** With more gone than this, hardly anything of the even part of a burn is left [1]: common practice, no source. */
     private static final double NEARLY_ALL = 0.85;
 
+    /** A wait between the first sign of burning and the main rise is one from here on [s] ... common practice, no source. */
+    private static final double LONG = 0.2;
+
+    /** ... and if it is also longer than this share of the main burn [1]. */
+    private static final double LONG_SHARE = 0.04;
+
+    /** A smoulder that raises the pressure by less than this share of its peak is not told from the zero [1]. */
+    private static final double UNSEEN = 0.001;
+
     private BurnedBefore() {}
+
+    /** {@return whether something was alight for a while before the main rise} */
+    static boolean waited(EventFinder.Found found) {
+        double wait = found.crossing() - found.start();
+        return wait > LONG && wait > LONG_SHARE * (found.curvature() - found.crossing());
+    }
+
+    /**
+     * Web that may have burned in a wait without being seen: in unchoked flow a few kilopascals over the ambient pressure pass
+     * a fifth of the gas of choked flow, and so much of the zero is not known, since the wait itself looks like one.
+     *
+     * @param found    events
+     * @param inputs   of the mass balance
+     * @param estimate rates
+     * @param zeroStd  standard uncertainty of the zero [Pa]
+     * @return share of the web at most [1]; 0 where it is no more than the ignition itself
+     */
+    static double unseen(EventFinder.Found found, BurnInputs inputs, RateEstimate estimate, double zeroStd) {
+        if (!waited(found)) {
+            return 0;
+        }
+        double over = Math.max(UNSEEN * found.highest(), 2 * zeroStd);
+        double gas = inputs.flow().drivingPressure(inputs.flow().ambient() + over)
+                * inputs.throatBefore()
+                * (found.crossing() - found.start())
+                / estimate.balance().characteristicVelocity();
+        double share = gas / inputs.mass();
+        return share > LITTLE ? share : 0;
+    }
 
     /** {@return share of the web that was gone before the main rise [1], where it is more than the ignition itself} */
     static double share(BurnReduction reduction) {
@@ -49,7 +89,7 @@ final class BurnedBefore {
 
     /** {@return its part in the uncertainty of the rate, relative [1]: a rectangular distribution} */
     static double std(BurnReduction reduction) {
-        return share(reduction) / BurnReduction.RECTANGULAR;
+        return Math.hypot(share(reduction), reduction.unseen()) / BurnReduction.RECTANGULAR;
     }
 
     /** {@return why the firing gives no point of its own; empty where it does} */

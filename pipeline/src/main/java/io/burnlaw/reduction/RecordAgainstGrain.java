@@ -174,7 +174,11 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
     /** How well a grain fits; a misfit above {@code most} is given without the part of the course. */
     private static Fit fit(BurnInputs inputs, EventFinder.Found found, double most) {
         RateEstimate estimate = RateEstimate.of(
-                MassBalance.of(inputs), found.crossing(), OptionalDouble.empty(), RateEstimate.TRANSIENT);
+                MassBalance.of(inputs),
+                found.crossing(),
+                OptionalDouble.empty(),
+                RateEstimate.TRANSIENT,
+                BurnedBefore.waited(found));
         double ambient = inputs.flow().ambient();
         double rate = estimate.massBalance();
         double burnTime = estimate.burnout() - estimate.ignition();

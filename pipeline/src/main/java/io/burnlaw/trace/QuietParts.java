@@ -1,6 +1,7 @@
 package io.burnlaw.trace;
 
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * The level stretches of a record before the first sign of burning and after the last one, and the range between.
@@ -10,8 +11,9 @@ import java.util.Optional;
  * @param range  highest smoothed reading above the quiet one
  * @param rise   index of the first sample above a tenth of the range; the size of the record where nothing rises
  * @param fall   index after the last sample above a tenth of the range
+ * @param smoulders whether something burned on behind the main burn, until {@code after} begins
  */
-record QuietParts(Optional<Level> before, Optional<Level> after, double range, int rise, int fall) {
+record QuietParts(Optional<Level> before, Optional<Level> after, double range, int rise, int fall, boolean smoulders) {
 
     /** Share of the range at which something has certainly begun [1]. */
     private static final double BEGUN = 0.1;
@@ -59,7 +61,12 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
         // The highest of n smoothed samples of pure noise stays below five of its standard deviations for any n here.
         if (n < LEAST_SAMPLES || !(range > 10 * noise / Math.sqrt(3)) || !(range > 0)) {
             return new QuietParts(
-                    n == 0 ? Optional.empty() : Optional.of(level(time, values, 0, n)), Optional.empty(), range, n, n);
+                    n == 0 ? Optional.empty() : Optional.of(level(time, values, 0, n)),
+                    Optional.empty(),
+                    range,
+                    n,
+                    n,
+                    false);
         }
         int rise = 0;
         while (smooth[rise] < low + BEGUN * range) {
@@ -81,7 +88,12 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
                         .filter(tail ->
                                 Math.abs(tail.value() - before.map(Level::value).orElse(low)) < RESIDUAL * range)
                 : Optional.empty();
-        return new QuietParts(before, after, range, rise, fall);
+        QuietParts found = new QuietParts(before, after, range, rise, fall, false);
+        OptionalInt end =
+                before.isPresent() ? QuietStep.end(values, fall, before.get().value(), range) : OptionalInt.empty();
+        return end.isPresent()
+                ? new QuietParts(before, Optional.of(level(time, values, end.getAsInt(), n)), range, rise, fall, true)
+                : found;
     }
 
     /** The level that a twentieth of the samples lie below: the quiet one, wherever it stands in the record. */

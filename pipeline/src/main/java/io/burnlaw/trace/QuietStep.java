@@ -1,8 +1,10 @@
 package io.burnlaw.trace;
 
+import java.util.OptionalInt;
+
 /**
- * A small step up inside what passes for the quiet part before ignition: a motor that smoulders at a few thousandths of
- * its later pressure, which would otherwise be taken for the zero.
+ * A small step inside what passes for a quiet part: a motor that smoulders at a few thousandths of its pressure, before the
+ * main burn or behind it, which would otherwise be taken for the zero.
  *
  * <p>The part is cut into blocks; for each place the medians of the blocks before and after it are compared. A step
  * counts where the difference stands out of the scatter from block to block, and where a step describes the blocks
@@ -10,7 +12,7 @@ package io.burnlaw.trace;
  *
  * <p><b>Source.</b> One change of the mean, least squares: Hinkley, Biometrika 57 (1970) 1, from memory.
  */
-final class QuietStep {
+public final class QuietStep {
 
     private static final int MOST_BLOCKS = 60;
     private static final int FEWEST_BLOCKS = 8;
@@ -23,6 +25,39 @@ final class QuietStep {
     private static final double LEAST = 0.001;
 
     private QuietStep() {}
+
+    /** From its first to its third quarter a smoulder falls by less than this share of its step [1]; a warmed sensor by more. */
+    private static final double HOLDS = 0.25;
+
+    /** What is left after the end of a smoulder is the zero of before, within this share of the step [1]. */
+    private static final double BACK = 0.25;
+
+    /**
+     * The end of a smoulder behind the main burn: a level that holds and then falls to the zero of before. A warmed sensor
+     * comes back fast at first.
+     *
+     * @param values record
+     * @param from   index after the main fall
+     * @param zero   reading when nothing happens, before the burn
+     * @param range  highest reading above it
+     * @return index of the first sample after the step; empty where there is none
+     */
+    public static OptionalInt end(double[] values, int from, double zero, double range) {
+        double[] backward = new double[values.length - from];
+        for (int i = 0; i < backward.length; i++) {
+            backward[i] = values[values.length - 1 - i];
+        }
+        int length = cut(backward, backward.length, range);
+        if (length == backward.length) {
+            return OptionalInt.empty();
+        }
+        int quarter = (backward.length - length) / 4;
+        double after = Scatter.median(backward, 0, length);
+        double third = Scatter.median(backward, length + quarter, length + 2 * quarter);
+        double first = Scatter.median(backward, length + 3 * quarter, backward.length);
+        boolean ends = Math.abs(after - zero) < BACK * (third - after) && first - third < HOLDS * (third - after);
+        return ends ? OptionalInt.of(values.length - length) : OptionalInt.empty();
+    }
 
     /**
      * Cuts a quiet part at its step.

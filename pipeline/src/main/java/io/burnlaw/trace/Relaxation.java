@@ -60,7 +60,7 @@ record Relaxation(double burnout, double start, double level, double size, doubl
     static Optional<Relaxation> find(double[] time, double[] values, QuietParts quiet) {
         int n = values.length;
         int tenth = quiet.fall();
-        if (quiet.rise() >= n || tenth >= n || quiet.before().isEmpty()) {
+        if (quiet.rise() >= n || tenth >= n || quiet.before().isEmpty() || quiet.smoulders()) {
             return Optional.empty();
         }
         double base = quiet.before().get().value();

@@ -56,6 +56,7 @@ class SlowRegimeStudy {
     private int lateUsed;
     private int lateHeld;
     private int lateBadBurnTime;
+    private int lateBurnTimeHeld;
     private int dwellsUsed;
     private double worstUsed;
     private double worstDwell;
@@ -153,12 +154,14 @@ class SlowRegimeStudy {
                 | their 95 %% intervals hold | **%.1f %%** |
                 | their largest error of the rate | %+.1f %% |
                 | their burn times off by more than 3 %% | **%d** |
+                | the 95 %% intervals of the burn times hold | **%.1f %%** |
                 | largest error of the ignition, all late firings reduced | %.3f s |
                 | rates before the rise that were used | %d, largest error %+.1f %% |
 
                 Targets: two laws and a threshold within 15 %% in nine campaigns of ten, intervals of the threshold and of the \
-                late rates in 93 %%, every slow firing told. Burn times are compared with the burnout of the mean web: where \
-                a part is ahead, the record ends with the rest, which is up to 6 %% later.
+                late rates and burn times in 93 %%, every slow firing told. Burn times are compared with the burnout of the mean web. \
+                Where they are far off, a part burned through early and the rest fell into the slow regime: it burned on for one to \
+                three seconds at some 10 kPa gauge, which `uneven-web` tells and the burn time's uncertainty holds.
                 """,
                 CAMPAIGNS,
                 100.0 * twoLaws / CAMPAIGNS,
@@ -173,6 +176,7 @@ class SlowRegimeStudy {
                 100.0 * lateHeld / Math.max(1, lateUsed),
                 100 * worstUsed,
                 lateBadBurnTime,
+                100.0 * lateBurnTimeHeld / Math.max(1, lateUsed),
                 worstIgnition,
                 dwellsUsed,
                 100 * worstDwell);
@@ -181,8 +185,9 @@ class SlowRegimeStudy {
         assertThat(thresholdNear).as("thresholds within 15 %").isGreaterThanOrEqualTo((int) (0.9 * CAMPAIGNS));
         assertThat(thresholdHeld).as("thresholds held").isGreaterThanOrEqualTo((int) (0.93 * thresholds));
         assertThat(slowTold).as("slow firings told").isGreaterThanOrEqualTo((int) (0.99 * slowFirings));
-        // 9 of 96 measured: parts that are 20 % of the web ahead and burn through where half of the web is gone
-        assertThat(lateBadBurnTime).as("burn times off by more than 3 %").isLessThanOrEqualTo((int) (0.12 * lateUsed));
+        // 3 of 94 measured: the rest burned on in the slow regime, at 10 kPa over the ambient pressure
+        assertThat(lateBadBurnTime).as("burn times off by more than 3 %").isLessThanOrEqualTo((int) (0.05 * lateUsed));
+        assertThat(lateBurnTimeHeld).as("burn times held").isGreaterThanOrEqualTo((int) (0.93 * lateUsed));
         assertThat(lateHeld).as("rates of late firings held").isGreaterThanOrEqualTo((int) (0.93 * lateUsed));
     }
 
@@ -197,6 +202,8 @@ class SlowRegimeStudy {
         CampaignResult result =
                 Characterizer.characterize(((CampaignReading.Read) read).campaign(), 2, Progress.silent());
         FormulationResult formulation = result.formulations().get(0);
+        System.out.println(
+                "SEL " + c + " " + formulation.regimes().map(f -> f.selected()).orElse(0));
         twoLaws += formulation.regimes().filter(found -> found.selected() == 2).isPresent() ? 1 : 0;
         formulation.threshold().ifPresent(this::count);
         formulation
@@ -258,7 +265,9 @@ class SlowRegimeStudy {
             lateHeld += Math.abs(error) <= 1.96 * point.rateStd() / point.rate() ? 1 : 0;
             worstUsed = Math.abs(error) > Math.abs(worstUsed) ? error : worstUsed;
             double burned = truth.get("burnout") + 0.3 - rise;
-            lateBadBurnTime += Math.abs(reduced.events().burnTime() / burned - 1) > 0.03 ? 1 : 0;
+            double off = reduced.events().burnTime() - burned;
+            lateBurnTimeHeld += Math.abs(off) <= 1.96 * reduced.events().burnTimeStd() ? 1 : 0;
+            lateBadBurnTime += Math.abs(off) > 0.03 * burned ? 1 : 0;
         }
     }
 }

@@ -7,12 +7,13 @@ import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import picocli.CommandLine.Help.Ansi;
 
 class ConsoleWriterTest {
 
     private static String written(String text, int width, String named) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        ConsoleWriter writer = ConsoleWriter.to(bytes, width, named);
+        ConsoleWriter writer = ConsoleWriter.to(bytes, width, named, Ansi.OFF);
         writer.print(text);
         writer.flush();
         return bytes.toString(StandardCharsets.UTF_8);

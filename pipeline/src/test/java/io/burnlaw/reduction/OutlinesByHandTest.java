@@ -104,7 +104,7 @@ class OutlinesByHandTest {
 
     @Test
     void sharesOfThePeakDecideWhatBurnsAndWhatIsOut() {
-        // a smoulder from 0.2 s on at 0.12 and 0.08 % of the peak, a drift up to 2.8 s at 0.8 and 0.6 %
+        // a smoulder from 0.2 s on at 0.12 and 0.08 % of the peak, up to 2.8 s 0.8 and 0.6 %
         assertThat(found(3001, 20, 10, t -> t > 0.2 && t < 0.5 ? 0.0012 * 4 : box(t))
                         .orElseThrow()
                         .from())
@@ -117,7 +117,12 @@ class OutlinesByHandTest {
                         .orElseThrow()
                         .to())
                 .isBetween(2.790, 2.810);
+        // below that a level that holds and then falls is a smoulder, and one that comes back evenly is not
         assertThat(found(3001, 20, 10, t -> t > 2.5005 && t < 2.8 ? 0.006 * 4 : box(t))
+                        .orElseThrow()
+                        .to())
+                .isBetween(2.790, 2.810);
+        assertThat(found(3001, 20, 10, t -> t > 2.5005 && t < 2.8 ? 0.006 * 4 * (2.8 - t) / 0.3 : box(t))
                         .orElseThrow()
                         .to())
                 .isBetween(2.500, 2.510);

@@ -78,7 +78,7 @@ public final class ChokedFlowFraction {
      * @param pressure [Pa, absolute]
      * @return phi times pressure [Pa]; negative below ambient
      */
-    double drivingPressure(double pressure) {
+    public double drivingPressure(double pressure) {
         if (pressure * criticalRatio >= ambient) {
             return pressure;
         }

@@ -62,15 +62,17 @@ public record RateEstimate(
      * @param ignition B [s]
      * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
      * @param settled  share of the web after ignition that the mass balance leaves out at the start [1]
+     * @param waited   whether a part of the web may have burned unseen before the main rise
      * @return the rates
      */
-    public static RateEstimate of(MassBalance balance, double ignition, OptionalDouble burnout, double settled) {
+    public static RateEstimate of(
+            MassBalance balance, double ignition, OptionalDouble burnout, double settled, boolean waited) {
         double web = balance.inputs().grain().web();
         RateEstimate usual = of(balance, ignition, burnout, settled, EVEN);
         double early = 1 - 1.25 * Math.sqrt(2) * usual.tail().spread() / web;
         RateEstimate estimate =
                 early < EVEN ? of(balance, ignition, burnout, settled, Math.max(DEEPEST, early)) : usual;
-        if (estimate.webAtIgnition() < AHEAD * web || burnout.isPresent()) {
+        if (estimate.webAtIgnition() < AHEAD * web && !waited || burnout.isPresent()) {
             return estimate;
         }
         // A part that burned before the rest may have burned through long before the end, and the rest then ends as

@@ -1,8 +1,10 @@
 package io.burnlaw.reduction.events;
 
 import io.burnlaw.trace.ConditionedTrace;
+import io.burnlaw.trace.QuietStep;
 import io.burnlaw.trace.Trace;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * The stretch of a record in which the motor worked, found coarsely, so that the fine search has a scale of time and
@@ -80,6 +82,8 @@ public record Operation(double from, double to, double highest, boolean recorded
         }
         to = to == n - 1 - edge ? n - 1 : to;
         boolean recorded = to < n - 1;
+        OptionalInt smouldered = recorded ? QuietStep.end(gauge, to + 1, 0, smooth[top]) : OptionalInt.empty();
+        to = smouldered.orElse(to);
         return Optional.of(new Operation(time[from], time[to], smooth[top], recorded));
     }
 

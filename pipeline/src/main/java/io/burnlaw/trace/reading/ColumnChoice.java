@@ -1,18 +1,16 @@
 package io.burnlaw.trace.reading;
 
 import io.burnlaw.campaign.PressureKind;
-import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.TraceSettings;
 import io.burnlaw.campaign.WrittenUnit;
 import io.burnlaw.quantity.Dimension;
-import io.burnlaw.quantity.Spelling;
 import io.burnlaw.quantity.Unit;
+import io.burnlaw.trace.reading.Headings.Named;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -67,14 +65,10 @@ record ColumnChoice(
     static ColumnChoice of(
             String file, int line, List<TraceHeading> headings, List<List<String>> rows, TraceSettings settings)
             throws Refusal {
-        return new Chooser(file, line, headings, rows, settings).choose();
+        return new Chooser(new Headings(file, line, headings), rows, settings).choose();
     }
 
-    private record Chooser(
-            String file, int line, List<TraceHeading> headings, List<List<String>> rows, TraceSettings settings) {
-
-        /** A column that the campaign names, with the unit of the file or of the campaign. */
-        private record Named(int index, TraceHeading heading) {}
+    private record Chooser(Headings all, List<List<String>> rows, TraceSettings settings) {
 
         ColumnChoice choose() throws Refusal {
             List<String> notes = new ArrayList<>();
@@ -110,20 +104,22 @@ record ColumnChoice(
         /** The column of the times or of numbers of samples; empty where samples are counted at the stated rate. */
         private Optional<Named> time(List<String> notes) throws Refusal {
             if (settings.time().isPresent()) {
-                return Optional.of(named("time", settings.time().get()));
+                return Optional.of(all.named("time", settings.time().get()));
             }
             boolean stated = settings.interval().isPresent();
-            Optional<Named> found = first(heading -> heading.hasDimension(Dimension.TIME) && isTime(heading))
-                    .or(() -> first(heading -> heading.hasDimension(Dimension.TIME)))
+            Optional<Named> found = all.first(heading -> heading.hasDimension(Dimension.TIME) && isTime(heading))
+                    .or(() -> all.first(heading -> heading.hasDimension(Dimension.TIME)))
                     .or(this::firstClock)
-                    .or(() -> stated ? sampleNumbers() : first(Chooser::isTime));
+                    .or(() -> stated ? sampleNumbers() : all.first(Chooser::isTime));
             if (found.isEmpty() && !stated) {
                 throw missing("time");
             }
             notes.add(
                     found.isEmpty()
-                            ? "%s: the samples were counted; the time follows from the stated rate.".formatted(file)
-                            : "%s: time was taken from the column '%s'.".formatted(file, shown(found.get())));
+                            ? "%s: the samples were counted; the time follows from the stated rate."
+                                    .formatted(all.file())
+                            : "%s: time was taken from the column '%s'."
+                                    .formatted(all.file(), found.get().shown()));
             return found;
         }
 
@@ -131,12 +127,12 @@ record ColumnChoice(
             ColumnAdvice advice = advice();
             return advice.time().stream()
                     .filter(advice::counts)
-                    .mapToObj(i -> new Named(i, headings.get(i)))
+                    .mapToObj(i -> new Named(i, all.headings().get(i)))
                     .findFirst();
         }
 
         private ColumnAdvice advice() {
-            return new ColumnAdvice(file, line, headings, rows, settings);
+            return new ColumnAdvice(all.file(), all.line(), all.headings(), rows, settings);
         }
 
         private static boolean isTime(TraceHeading heading) {
@@ -144,9 +140,9 @@ record ColumnChoice(
         }
 
         private Optional<Named> firstClock() {
-            return IntStream.range(0, headings.size())
+            return IntStream.range(0, all.headings().size())
                     .filter(this::isClock)
-                    .mapToObj(i -> new Named(i, headings.get(i)))
+                    .mapToObj(i -> new Named(i, all.headings().get(i)))
                     .findFirst();
         }
 
@@ -158,7 +154,7 @@ record ColumnChoice(
 
         private Optional<Named> pressure(Optional<Named> time, List<String> notes) throws Refusal {
             if (settings.pressure().isPresent()) {
-                return Optional.of(named("pressure", settings.pressure().get()));
+                return Optional.of(all.named("pressure", settings.pressure().get()));
             }
             boolean thrustOnly = settings.thrust().isPresent()
                     && settings.calibration().isEmpty()
@@ -167,37 +163,39 @@ record ColumnChoice(
                 return Optional.empty();
             }
             Dimension dimension = calibrated().map(Unit::dimension).orElse(Dimension.PRESSURE);
-            List<Named> exact = all(heading -> heading.hasDimension(dimension));
+            List<Named> exact = all.where(heading -> heading.hasDimension(dimension));
             List<Named> found = exact.isEmpty() && calibrated().isPresent() ? unlabelled(time) : exact;
             if (found.size() > 1) {
-                throw ambiguous("pressure", found);
+                throw all.ambiguous("pressure", found);
             }
-            found.forEach(one -> notes.add("%s: pressure was taken from the column '%s'.".formatted(file, shown(one))));
+            found.forEach(one ->
+                    notes.add("%s: pressure was taken from the column '%s'.".formatted(all.file(), one.shown())));
             return found.stream().findFirst();
         }
 
         /** What a calibration can belong to where no heading has its unit: the columns without one, beside the time. */
         private List<Named> unlabelled(Optional<Named> time) {
             int timed = time.map(Named::index).orElse(-1);
-            return all(heading -> heading.unit().isEmpty()).stream()
+            return all.where(heading -> heading.unit().isEmpty()).stream()
                     .filter(column -> column.index() != timed)
                     .toList();
         }
 
         private Optional<Named> thrust(boolean optional, List<String> notes) throws Refusal {
             if (settings.thrust().isPresent()) {
-                return Optional.of(named("thrust", settings.thrust().get()));
+                return Optional.of(all.named("thrust", settings.thrust().get()));
             }
-            List<Named> found = all(heading ->
+            List<Named> found = all.where(heading ->
                     heading.hasDimension(Dimension.FORCE) || heading.hasDimension(Dimension.MASS) && isForce(heading));
             if (found.size() > 1 && optional) {
-                notes.add("%s: several columns could be the thrust; none was taken.".formatted(file));
+                notes.add("%s: several columns could be the thrust; none was taken.".formatted(all.file()));
                 return Optional.empty();
             }
             if (found.size() > 1) {
-                throw ambiguous("thrust", found);
+                throw all.ambiguous("thrust", found);
             }
-            found.forEach(one -> notes.add("%s: thrust was taken from the column '%s'.".formatted(file, shown(one))));
+            found.forEach(
+                    one -> notes.add("%s: thrust was taken from the column '%s'.".formatted(all.file(), one.shown())));
             return found.stream().findFirst();
         }
 
@@ -209,16 +207,16 @@ record ColumnChoice(
         private PressureKind kind(Named pressure) throws Refusal {
             Optional<PressureKind> byUnit = pressure.heading().unit().flatMap(WrittenUnit::kind);
             if (byUnit.isPresent() && settings.pressureKind().isPresent() && !byUnit.equals(settings.pressureKind())) {
-                throw refusal(
-                        shown(pressure),
+                throw all.refusal(
+                        pressure.shown(),
                         "the unit of the heading and pressure_kind contradict each other",
-                        shown(pressure),
+                        pressure.shown(),
                         "pressure_kind: " + byUnit.get().name().toLowerCase(Locale.ROOT),
                         "correct the one that is wrong");
             }
             return byUnit.or(settings::pressureKind)
-                    .orElseThrow(() -> refusal(
-                            shown(pressure),
+                    .orElseThrow(() -> all.refusal(
+                            pressure.shown(),
                             "nobody says whether the pressure is gauge or absolute",
                             "",
                             "gauge (reads 0 in open air) or absolute",
@@ -232,7 +230,7 @@ record ColumnChoice(
             }
             if (pressure.heading().unit().isEmpty()) {
                 notes.add("%s: the column '%s' was taken to be in %s, as the calibration is."
-                        .formatted(file, shown(pressure), raw.get().symbol()));
+                        .formatted(all.file(), pressure.shown(), raw.get().symbol()));
                 return new SourceColumn(pressure.index(), raw.get());
             }
             return new SourceColumn(
@@ -249,7 +247,7 @@ record ColumnChoice(
                 Optional<Unit> weight = unit.map(Unit::symbol).flatMap(symbol -> Unit.spelled(symbol + "f"));
                 if (weight.isPresent()) {
                     notes.add("%s: '%s' was taken as a force in %s."
-                            .formatted(file, shown(thrust), weight.get().symbol()));
+                            .formatted(all.file(), thrust.shown(), weight.get().symbol()));
                     return new SourceColumn(thrust.index(), weight.get());
                 }
             }
@@ -262,10 +260,10 @@ record ColumnChoice(
                 return unit.get();
             }
             if (unit.isEmpty() && !advice().lines().isEmpty()) {
-                throw new Refusal(advice().problem("the column '" + shown(column) + "' has no unit"));
+                throw new Refusal(advice().problem("the column '" + column.shown() + "' has no unit"));
             }
-            throw refusal(
-                    shown(column),
+            throw all.refusal(
+                    column.shown(),
                     unit.isEmpty()
                             ? "the column has no unit"
                             : "%s is the unit of %s, not of %s"
@@ -273,7 +271,7 @@ record ColumnChoice(
                                             unit.get().symbol(),
                                             unit.get().dimension().noun(),
                                             dimension.noun()),
-                    shown(column),
+                    column.shown(),
                     "%s, such as %s [%s]"
                             .formatted(dimension.noun(), role, dimension.usual().symbol()),
                     "write the unit it has below trace: in campaign.yaml, one of: "
@@ -281,100 +279,20 @@ record ColumnChoice(
                                     role + ": \"" + column.heading().name() + " [%s]\""));
         }
 
-        /** By its heading, or as {@code column 2}; the unit may stand in either place. */
-        private Named named(String role, String wanted) throws Refusal {
-            TraceHeading asked = TraceHeading.of(wanted);
-            int index = index(asked);
-            if (index < 0) {
-                List<String> known =
-                        headings.stream().map(TraceHeading::written).toList();
-                throw refusal(
-                        wanted,
-                        "there is no such column",
-                        String.join(" | ", known),
-                        "the heading of the " + role,
-                        Spelling.nearest(wanted, known)
-                                .map(near -> "write   %s: \"%s\"   below trace: in campaign.yaml".formatted(role, near))
-                                .orElse("write one of the headings of the file into campaign.yaml"));
-            }
-            TraceHeading there = headings.get(index);
-            boolean contradict = there.unit().isPresent()
-                    && asked.unit().isPresent()
-                    && there.unit().get().unit() != asked.unit().get().unit();
-            if (contradict) {
-                throw refusal(
-                        wanted,
-                        "the file and the campaign name different units",
-                        there.written(),
-                        wanted,
-                        "correct the one that is wrong");
-            }
-            return new Named(
-                    index,
-                    there.unit().isPresent() ? there : new TraceHeading(there.written(), there.name(), asked.unit()));
-        }
-
-        private int index(TraceHeading asked) {
-            for (int i = 0; i < headings.size(); i++) {
-                if (TraceHeading.fold(headings.get(i).written()).equals(TraceHeading.fold(asked.written()))) {
-                    return i;
-                }
-            }
-            for (int i = 0; i < headings.size(); i++) {
-                if (headings.get(i).isCalled(asked.name())) {
-                    return i;
-                }
-            }
-            String name = TraceHeading.fold(asked.name());
-            if (name.matches("column \\d{1,4}")) {
-                int number = Integer.parseInt(name.substring("column ".length()));
-                return number >= 1 && number <= headings.size() ? number - 1 : -1;
-            }
-            return -1;
-        }
-
-        private Optional<Named> first(Predicate<TraceHeading> wanted) {
-            return all(wanted).stream().findFirst();
-        }
-
-        private List<Named> all(Predicate<TraceHeading> wanted) {
-            return IntStream.range(0, headings.size())
-                    .filter(i -> wanted.test(headings.get(i)))
-                    .mapToObj(i -> new Named(i, headings.get(i)))
-                    .toList();
-        }
-
         private Refusal missing(String role) {
-            if (headings.stream()
+            if (all.headings().stream()
                     .allMatch(heading -> FIGURES.matcher(heading.written()).matches())) {
-                return refusal(
+                return all.refusal(
                         "",
                         "some numbers have a decimal comma, others a decimal point",
-                        headings.stream().map(TraceHeading::written).collect(Collectors.joining(" | ")),
+                        all.headings().stream().map(TraceHeading::written).collect(Collectors.joining(" | ")),
                         "one decimal sign in the whole record",
                         "export the record again with one of the two");
             }
             return new Refusal(advice().problem(
-                            headings.size() == 1 && role.equals("time")
+                            all.headings().size() == 1 && role.equals("time")
                                     ? "there is one reading in each row, and no time"
                                     : "no column with a unit of " + role + " was found"));
-        }
-
-        private Refusal ambiguous(String role, List<Named> found) {
-            return refusal(
-                    role,
-                    "several columns could be it",
-                    found.stream().map(this::shown).collect(Collectors.joining(" | ")),
-                    "the heading of one of them in campaign.yaml",
-                    "write   %s: \"%s\"   below trace: in campaign.yaml".formatted(role, shown(found.get(0))));
-        }
-
-        private String shown(Named column) {
-            return column.heading().written();
-        }
-
-        private Refusal refusal(String place, String what, String found, String expected, String mend) {
-            return new Refusal(new Problem(file, line, place, what, found, expected, mend));
         }
     }
 }

@@ -73,7 +73,7 @@ final class TextRecord {
         RecordLayout layout = RecordLayout.of(file, buffer, lines.size());
         ColumnChoice columns = chooser.choose(layout);
         separator = (byte) layout.separator();
-        blanks = layout.separator() == RecordLayout.BLANKS;
+        blanks = layout.separator() == Convention.BLANKS;
         kinds = CellKinds.kindsWith(blanks ? " \t" : String.valueOf(layout.separator()));
         wanted = wanted(columns);
         last = Arrays.stream(wanted).max().orElseThrow();
