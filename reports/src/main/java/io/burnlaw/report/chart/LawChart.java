@@ -16,6 +16,7 @@ import io.burnlaw.report.wording.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,9 +27,6 @@ public final class LawChart {
 
     /** A letter is hardly ever wider, on the average of a line [px]. */
     private static final double LETTER = 7.8;
-
-    /** More burns than these cannot be told apart, and weigh on the page. */
-    private static final int MOST_BURNS = 120;
 
     private final Formulation formulation;
     private final Picture picture;
@@ -77,15 +75,19 @@ public final class LawChart {
 
     private Figure figure(List<Firing> firings) {
         List<Law> laws = laws(formulation);
+        boolean crowded = PointMarks.crowded(formulation.points());
         regimes(laws);
         outside(laws);
         for (int i = 0; i < laws.size(); i++) {
-            band(laws.get(i), i == laws.size() - 1);
+            band(laws.get(i), i == laws.size() - 1 && !crowded);
         }
-        along(firings);
-        boolean crowded = PointMarks.crowded(formulation.points());
         if (crowded) {
             PointMarks.draw(picture, formulation.points(), Ink.S1);
+            for (int i = 0; i < laws.size(); i++) {
+                edges(laws.get(i), i == laws.size() - 1);
+            }
+        } else {
+            along(firings);
         }
         if (laws.size() > 1 && formulation.singleLaw() != null) {
             List<Mark.At> line = line(formulation.singleLaw(), CurvePoint::rate);
@@ -193,9 +195,7 @@ public final class LawChart {
     }
 
     private void band(Law law, boolean worded) {
-        String level = law.exponent().level() == null
-                ? ""
-                : Numbers.level(law.exponent().level()) + " ";
+        String level = level(law);
         band(law, CurvePoint::predictionLow, CurvePoint::predictionHigh, 0.13, worded ? level + "next firing" : null);
         band(law, CurvePoint::confidenceLow, CurvePoint::confidenceHigh, 0.3, worded ? level + "mean rate" : null);
     }
@@ -219,19 +219,61 @@ public final class LawChart {
         }
     }
 
+    /** Of bands that lie under many points. */
+    private void edges(Law law, boolean worded) {
+        String level = level(law);
+        edges(
+                law,
+                CurvePoint::predictionLow,
+                CurvePoint::predictionHigh,
+                Mark.Dash.DASHED,
+                worded ? level + "next firing" : "");
+        edges(
+                law,
+                CurvePoint::confidenceLow,
+                CurvePoint::confidenceHigh,
+                Mark.Dash.DOTTED,
+                worded ? level + "mean rate" : "");
+    }
+
+    private void edges(
+            Law law,
+            Function<CurvePoint, @Nullable Double> low,
+            Function<CurvePoint, @Nullable Double> high,
+            Mark.Dash dash,
+            String words) {
+        List<List<Mark.At>> lines = Stream.of(line(law, low), line(law, high))
+                .filter(line -> line.size() > 1)
+                .toList();
+        if (lines.isEmpty()) {
+            return;
+        }
+        Mark mark = new Mark.Lines(lines, 1.1, dash, Ink.TEXT);
+        if (words.isEmpty()) {
+            picture.mark(mark);
+        } else {
+            picture.mark(mark, words);
+        }
+    }
+
+    private static String level(Law law) {
+        return law.exponent().level() == null
+                ? ""
+                : Numbers.level(law.exponent().level()) + " ";
+    }
+
+    /** Of burns that nothing is said of: one that was blocked or burned unevenly would look like a law of its own. */
     private void along(List<Firing> firings) {
-        int step = (firings.size() + MOST_BURNS - 1) / MOST_BURNS;
         List<List<Mark.At>> lines = new ArrayList<>();
-        for (int i = 0; i < firings.size(); i += step) {
-            Firing firing = firings.get(i);
-            if (firing.formulation().equals(formulation.id()) && !firing.along().isEmpty()) {
+        for (Firing firing : firings) {
+            if (firing.formulation().equals(formulation.id())
+                    && firing.status().equals("used")
+                    && !firing.along().isEmpty()) {
                 lines.add(burn(firing.along()));
             }
         }
         if (!lines.isEmpty()) {
-            picture.mark(
-                    new Mark.Lines(lines, 0.8, Mark.Dash.SOLID, Ink.MUTED),
-                    step == 1 ? "rate along single burns" : "rate along one burn in " + step);
+            picture.mark(new Mark.Lines(lines, 0.8, Mark.Dash.SOLID, Ink.MUTED), "rate along single burns");
         }
     }
 

@@ -20,7 +20,7 @@ final class PointMarks {
             List.of(Mark.Form.CIRCLE, Mark.Form.TRIANGLE_DOWN, Mark.Form.SQUARE, Mark.Form.TRIANGLE, Mark.Form.DIAMOND);
 
     /** Bars and marks of more points than these would hide the law and one another. */
-    private static final int FEW = 120;
+    private static final int FEW = 40;
 
     private PointMarks() {}
 

@@ -42,7 +42,7 @@ class LawChartTest {
     }
 
     @Test
-    void manyPointsAreDotsUnderTheLawAndFewBurnsOfMany() {
+    void manyPointsAreDotsBetweenTheEdgesOfTheBands() {
         List<Point> many = new ArrayList<>();
         while (many.size() <= 120) {
             many.addAll(ORCHARD.points());
@@ -54,13 +54,21 @@ class LawChartTest {
         assertThat(drawn(crowded).html().length() / many.size())
                 .as("a dot weighs less than a mark with its bars")
                 .isLessThan(perPoint / 4);
-        List<Firing> firings = new ArrayList<>();
-        while (firings.size() <= 240) {
-            firings.addAll(RICH.firings());
-        }
-        assertThat(LawChart.draw(ORCHARD, firings, Scales.of(RICH)).body())
-                .contains("rate along one burn in 3")
-                .doesNotContain("rate along single burns");
+        // its bands would be seen through no dots: their edges are drawn, and no burns
+        assertThat(LawChart.draw(crowded, RICH.firings(), Scales.of(RICH)).body())
+                .contains("next firing", "stroke-dasharray")
+                .doesNotContain("rate along");
+    }
+
+    @Test
+    void aBurnThatACautionIsSaidOfLooksLikeNoSecondLaw() {
+        List<Firing> used = RICH.firings().stream()
+                .filter(firing -> firing.status().equals("used"))
+                .toList();
+        assertThat(used).hasSizeLessThan(RICH.firings().size());
+        assertThat(LawChart.draw(ORCHARD, RICH.firings(), Scales.of(RICH)).body())
+                .isEqualTo(LawChart.draw(ORCHARD, used, Scales.of(RICH)).body())
+                .contains("rate along single burns");
     }
 
     @Test
