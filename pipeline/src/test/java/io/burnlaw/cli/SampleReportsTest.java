@@ -52,8 +52,10 @@ class SampleReportsTest {
     @ParameterizedTest
     @MethodSource("samples")
     @Oracle(
-            "RO-Crate Metadata Specification 1.1.1 (2021), Structure, Root Data Entity, Data Entities, appendix JSON-LD;"
-                    + " Citation File Format schema 1.2.0 (Druskat et al. 2021), schema.json: root, entity, identifier")
+            value =
+                    "RO-Crate Metadata Specification 1.1.1 (2021), every MUST on structure, root and data entities; Citation"
+                            + " File Format schema 1.2.0 (Druskat et al. 2021), the keys in use",
+            agreement = "each holds")
     void documentsAndDescriptionsAreOfTheirFormats(Path sample) throws Exception {
         run(sample);
         assertOfItsSchema("burnlaw.json", "burnlaw-characterization-1.schema.json");
