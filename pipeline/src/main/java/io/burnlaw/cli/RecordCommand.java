@@ -7,6 +7,7 @@ import io.burnlaw.campaign.TraceSettings;
 import io.burnlaw.characterize.FiringResult;
 import io.burnlaw.characterize.RecordLook;
 import io.burnlaw.publish.RecordDocument;
+import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.html.RecordPage;
 import io.burnlaw.report.html.ReportPages;
@@ -47,6 +48,7 @@ import picocli.CommandLine.Parameters;
             "",
             "Examples:",
             "  burnlaw record shot1.csv",
+            "  burnlaw record shot1.csv --json > shot1.json",
             "  burnlaw record shot1.csv --sampling \"2 kHz\" --pressure \"column 1 [psi]\"",
             "  burnlaw record shot1.csv --grain bates --segments 2 --outer-diameter \"40 mm\" --core-diameter \"16 mm\""
                     + " --segment-length \"60 mm\" --throat-diameter \"8 mm\" --density \"1.8 g/cm3\""
@@ -87,6 +89,12 @@ final class RecordCommand implements Callable<Integer> {
 
     @Option(names = "--open", description = "show the page in the browser when it is written")
     private boolean open;
+
+    @Option(
+            names = "--json",
+            description =
+                    "print what the file was taken for and the firing as data, as in burnlaw.json, and write no page")
+    private boolean json;
 
     private RecordCommand() {
         this.spec = CommandSpec.forAnnotatedObject(this);
@@ -135,6 +143,9 @@ final class RecordCommand implements Callable<Integer> {
     public Integer call() {
         PrintWriter err = spec.commandLine().getErr();
         Map<String, String> said = said();
+        if (json && (output.isPresent() || open)) {
+            throw new ParameterException(spec.commandLine(), "--json writes no page: leave out -o and --open");
+        }
         Path absolute = record.toAbsolutePath().normalize();
         Path name = absolute.getFileName();
         if (name == null || !Files.isRegularFile(absolute)) {
@@ -237,6 +248,14 @@ final class RecordCommand implements Callable<Integer> {
     private int written(RecordPage page) {
         PrintWriter out = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
+        if (json) {
+            Map<String, Object> data = new LinkedHashMap<>();
+            data.put("read_as", page.readAs());
+            data.put("firing", page.firing());
+            out.print(DocumentFile.text(data));
+            out.flush();
+            return code(page).number();
+        }
         Path target = output.orElseGet(() -> Path.of(
                 String.valueOf(record.getFileName()).replaceFirst("(\\.[A-Za-z0-9]{1,4})+$", "") + "-record.html"));
         try {
@@ -257,7 +276,11 @@ final class RecordCommand implements Callable<Integer> {
         if (open) {
             Browser.open(target, err);
         }
-        return (page.firing().status().equals("rejected") ? ExitCode.DONE_WITH_REJECTIONS : ExitCode.DONE).number();
+        return code(page).number();
+    }
+
+    private static ExitCode code(RecordPage page) {
+        return page.firing().status().equals("rejected") ? ExitCode.DONE_WITH_REJECTIONS : ExitCode.DONE;
     }
 
     private static boolean own(Path target) throws IOException {

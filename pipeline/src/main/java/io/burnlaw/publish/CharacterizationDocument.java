@@ -80,6 +80,8 @@ public final class CharacterizationDocument {
                 .flatMap(outlook -> outlook.closure()
                         .match(predicted -> predicted.firings().stream(), none -> Stream.<PredictedFiring>empty()))
                 .forEach(each -> simulated.putIfAbsent(each.measured().id(), each.record()));
+        Map<String, io.burnlaw.campaign.Firing> rows = new HashMap<>();
+        result.campaign().firings().forEach(row -> rows.putIfAbsent(row.id(), row));
         List<FiringResult> firings = result.firings();
         return new MadeOnDemand<>(firings.size() + result.strands().size(), place -> {
             if (place >= firings.size()) {
@@ -94,11 +96,13 @@ public final class CharacterizationDocument {
             }
             FiringResult firing = firings.get(place);
             return Guard.around(
-                    () -> FiringDocument.of(
-                            firing,
-                            exponents.getOrDefault(firing.formulation(), 1.0),
-                            Optional.ofNullable(simulated.get(firing.id())),
-                            histories),
+                    () -> fired(
+                            FiringDocument.of(
+                                    firing,
+                                    exponents.getOrDefault(firing.formulation(), 1.0),
+                                    Optional.ofNullable(simulated.get(firing.id())),
+                                    histories),
+                            rows.get(firing.id())),
                     "the data of firing " + firing.id(),
                     fault -> FiringDocument.of(
                             firing.withReduction(new Reduction.Rejected(firing.id(), List.of(fault), Optional.empty())),
@@ -106,6 +110,10 @@ public final class CharacterizationDocument {
                             Optional.empty(),
                             histories));
         });
+    }
+
+    private static Firing fired(Firing firing, io.burnlaw.campaign.@Nullable Firing row) {
+        return row == null ? firing : firing.withMotor(FiredMotorDocument.of(row));
     }
 
     private static CampaignSummary summary(CampaignResult result) {

@@ -84,6 +84,7 @@ final class FiringDocument {
                         .toList(),
                 histories ? along(reduced.along().samples()) : List.of(),
                 history(reduced, simulated, histories),
+                null,
                 null);
     }
 
@@ -112,6 +113,7 @@ final class FiringDocument {
                 List.of(),
                 List.of(),
                 history(rejected, Optional.empty(), histories),
+                null,
                 null);
     }
 

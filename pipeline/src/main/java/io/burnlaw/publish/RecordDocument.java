@@ -67,6 +67,7 @@ public final class RecordDocument {
                 look.history()
                         .map(history -> history(history.samples(), pressure))
                         .orElse(null),
+                null,
                 null);
     }
 

@@ -87,7 +87,8 @@ final class StrandDocument {
                 budget,
                 List.of(),
                 history(result.reduction().history(), histories),
-                timed);
+                timed,
+                null);
     }
 
     private static io.burnlaw.report.document.@Nullable TraceHistory history(

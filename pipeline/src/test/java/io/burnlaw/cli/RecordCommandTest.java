@@ -1,7 +1,10 @@
 package io.burnlaw.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -69,6 +72,20 @@ class RecordCommandTest {
                 .contains("time was taken from the column 'time [s]'");
         String page = Files.readString(folder.resolve("page.html"));
         assertThat(page).contains("B ignition", "E web burnout", "What the file was taken for", "<svg");
+    }
+
+    @Test
+    void asDataItIsPrintedAndNoPageIsWritten() throws IOException {
+        Path record = file("shot.csv", "time [s],p [bar]\n" + rows("%.3f,%.4f", 40));
+        assertThat(execute("record", record.toString(), "--json")).isZero();
+        JsonNode data = new JsonMapper().readTree(out.toString());
+        assertThat(data.get("read_as").toString()).contains("time was taken from the column 'time [s]'");
+        // 40 bar above the standard atmosphere, and its ripple
+        assertThat(data.at("/firing/max_pressure/value").asDouble()).isCloseTo(4.101, within(0.01));
+        assertThat(data.at("/firing/max_pressure/unit").asText()).isEqualTo("MPa");
+        assertThat(Path.of("shot-record.html")).doesNotExist();
+        assertThat(record(record, "--json")).isEqualTo(2);
+        assertThat(err.toString()).contains("--json writes no page");
     }
 
     @Test

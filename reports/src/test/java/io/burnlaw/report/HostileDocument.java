@@ -48,7 +48,8 @@ public final class HostileDocument {
                 List.of(new BudgetLine(evil, 1, evil, 0.01, 1)),
                 first.along(),
                 first.traceHistory(),
-                first.timed());
+                first.timed(),
+                first.motor());
         Formulation f = plain.formulations().get(0);
         List<Point> points = new ArrayList<>(f.points());
         Point p = points.get(0);

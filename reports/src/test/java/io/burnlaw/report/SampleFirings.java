@@ -5,6 +5,7 @@ import io.burnlaw.report.document.BudgetLine;
 import io.burnlaw.report.document.ClosureRow;
 import io.burnlaw.report.document.Events;
 import io.burnlaw.report.document.Finding;
+import io.burnlaw.report.document.FiredMotor;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
@@ -140,7 +141,16 @@ final class SampleFirings {
                         new BudgetLine("sensor class", 0.5, "%", 0.0046, 0.15)),
                 along,
                 new TraceHistory(time, pressure, null, time, simulated),
-                null);
+                null,
+                new FiredMotor(
+                        "bates, 2 segments, core diameter 14.00 mm, outer diameter 38.00 mm, segment length 62.00 mm",
+                        Quantity.of(205, "g", 0.5),
+                        seed == 2 ? null : Quantity.of(294.15, "K"),
+                        Quantity.of(0.0986, "MPa"),
+                        131.2,
+                        140.6,
+                        121.3,
+                        2.1));
     }
 
     static Firing rejected() {
@@ -173,6 +183,7 @@ final class SampleFirings {
                 null,
                 List.of(),
                 List.of(),
+                null,
                 null,
                 null);
     }
@@ -220,7 +231,8 @@ final class SampleFirings {
                         new BudgetLine("time", 0.06, "s", 0.004, 0.7)),
                 List.of(),
                 vesselRecord(),
-                new TimedSpan(seconds(0.9, 0.04), seconds(16.0, 0.04)));
+                new TimedSpan(seconds(0.9, 0.04), seconds(16.0, 0.04)),
+                null);
     }
 
     /** A vessel whose pressure rises while the strand burns, and falls as its gas cools. */

@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param along rate along the burn
  * @param traceHistory for drawing
  * @param timed of a strand, between which moments
+ * @param motor of a motor, what was fired
  */
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Firing(
@@ -58,7 +59,8 @@ public record Firing(
         List<BudgetLine> budget,
         List<Along> along,
         @Nullable TraceHistory traceHistory,
-        @Nullable TimedSpan timed) {
+        @Nullable TimedSpan timed,
+        @Nullable FiredMotor motor) {
 
     public Firing {
         findings = List.copyOf(findings);
@@ -74,7 +76,17 @@ public record Firing(
      * @return the firing
      */
     public Firing called(String otherId, String otherFormulation) {
-        return with(otherId, otherFormulation, budget, along, traceHistory);
+        return with(otherId, otherFormulation, budget, along, traceHistory, motor);
+    }
+
+    /**
+     * The same firing with what was fired.
+     *
+     * @param fired as the log has it
+     * @return the firing
+     */
+    public Firing withMotor(FiredMotor fired) {
+        return with(id, formulation, budget, along, traceHistory, fired);
     }
 
     /** {@return whether it has more than its {@link #summary}} */
@@ -84,7 +96,7 @@ public record Firing(
 
     /** {@return the same firing without its rate along the burn, its trace and its budget} */
     public Firing summary() {
-        return with(id, formulation, List.of(), List.of(), null);
+        return with(id, formulation, List.of(), List.of(), null, motor);
     }
 
     private Firing with(
@@ -92,7 +104,8 @@ public record Firing(
             String otherFormulation,
             List<BudgetLine> otherBudget,
             List<Along> otherAlong,
-            @Nullable TraceHistory otherHistory) {
+            @Nullable TraceHistory otherHistory,
+            @Nullable FiredMotor otherMotor) {
         return new Firing(
                 otherId,
                 otherFormulation,
@@ -117,6 +130,7 @@ public record Firing(
                 otherBudget,
                 otherAlong,
                 otherHistory,
-                timed);
+                timed,
+                otherMotor);
     }
 }

@@ -1,6 +1,7 @@
 package io.burnlaw.report.html;
 
 import io.burnlaw.report.chart.AlongChart;
+import io.burnlaw.report.chart.OffLaw;
 import io.burnlaw.report.chart.Scales;
 import io.burnlaw.report.chart.Sparkline;
 import io.burnlaw.report.chart.TraceChart;
@@ -143,6 +144,15 @@ public record FiringView(
         return Quantity.of(
                 Collections.max(opinions) - Collections.min(opinions),
                 events.webBurnout().unit());
+    }
+
+    /** {@return how far the firings of its propellant scatter about the law that holds at its pressure; absent without a law} */
+    public @Nullable String scatter() {
+        return formulation == null
+                ? null
+                : main().flatMap(point -> OffLaw.of(point, formulation))
+                        .map(off -> Numbers.percent(off.scatter(), 2))
+                        .orElse(null);
     }
 
     /** {@return what to say where its two rates or its burnouts disagree; absent where they agree} */

@@ -58,7 +58,8 @@ final class SchemaRules {
             units("Events\\..*|TimedSpan\\..*|.*\\.(at|burnTime.*|actionTime|specificImpulse)", Unit.SECOND.codes()),
             units("Throat\\..*|.*\\.(web|.*Diameter|.*Throat)", Unit.MM.codes()),
             units(".*\\.characteristicVelocity", Unit.M_PER_S.codes()),
-            units(".*\\.(t|referenceT)emperature", Unit.KELVIN.codes()),
+            units(".*\\.(t|referenceT|grainT)emperature", Unit.KELVIN.codes()),
+            units(".*\\.propellantMass", Set.of("g")),
             units(".*\\.density", Set.of("g/cm3", "kg/m3")),
             units(".*\\.freeVolume", Set.of("cm3")),
             units(".*\\.totalImpulse", Set.of("N.s")),
@@ -75,7 +76,7 @@ final class SchemaRules {
     private static final Pattern POSITIVE = Pattern.compile("(UnitPair|NextRate|RatioPoint|CurvePoint|ThroatTable"
             + "|InUnits)\\.(?!n|exponent).*|(Law|OtherFit|MethodInterval|LawWithout)\\.coefficient.*"
             + "|UseLaw\\.(pressure|referencePressure|rate).*|Propellant\\..*"
-            + "|.*\\.(diameter|rateRatio|areaRatio|factor|safetyFactor|specificHeatRatio)");
+            + "|.*\\.(diameter|rateRatio|areaRatio(Start|Most)?|portToThroat|factor|safetyFactor|specificHeatRatio)");
 
     private static final Pattern NOT_NEGATIVE =
             Pattern.compile(".*(Std|std|Scatter|degreesOfFreedom|Degrees|statistic|contribution|bytes|median.*Error)");

@@ -35,7 +35,11 @@ class ReportPagesTest {
         });
         try (ReportWorkers cores = new ReportWorkers(2)) {
             assertThatThrownBy(() -> ReportPages.write(
-                            SampleDocument.rich(), ShownUnits.MPA, CompletableFuture.completedFuture(""), full, cores))
+                            SampleDocument.rich(),
+                            ShownUnits.MPA,
+                            CompletableFuture.completedFuture("0".repeat(64)),
+                            full,
+                            cores))
                     .isInstanceOf(IOException.class)
                     .hasMessage("No space left on device");
         }
@@ -67,7 +71,7 @@ class ReportPagesTest {
             ReportPages.write(
                     document,
                     ShownUnits.MPA,
-                    CompletableFuture.completedFuture(""),
+                    CompletableFuture.completedFuture("0".repeat(64)),
                     (path, body) -> {
                         body.writeTo(new ByteArrayOutputStream());
                         paths.add(path);
