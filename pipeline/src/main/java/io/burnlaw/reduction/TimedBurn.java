@@ -98,7 +98,7 @@ public final class TimedBurn {
                     FindingCode.CHUFFING,
                     Sentence.of(
                             "The log says that it pulsed, so its burn time gives no rate. It pulsed at a burning surface"
-                                    + " over throat area of %.3g: a steady burn needs more than that.",
+                                    + " over throat area of %.3g and did not come up by itself there.",
                             grain.surface(0)
                                     / (Math.PI
                                             / 4

@@ -65,4 +65,22 @@ class QuietStepTest {
         }
         assertEquals(600, QuietStep.cut(values, 600, RANGE));
     }
+
+    @Test
+    void theEndOfASmoulderBehindTheBurnIsFoundAndAWarmedSensorIsNone() {
+        for (int seed = 0; seed < 200; seed++) {
+            double[] smoulder = noise(600, 2, seed);
+            double[] warmed = smoulder.clone();
+            double[] jumped = smoulder.clone();
+            for (int i = 0; i < 600; i++) {
+                smoulder[i] += i < 400 ? 0.006 * RANGE : 0;
+                warmed[i] += 0.02 * RANGE * StrictMath.exp(-i / 120.0);
+                // a zero that stays where it jumped to is no end of burning
+                jumped[i] += i < 400 ? 0.006 * RANGE : 0.003 * RANGE;
+            }
+            assertEquals(400, QuietStep.end(smoulder, 0, 0, RANGE).orElseThrow(), 10, "seed " + seed);
+            assertTrue(QuietStep.end(warmed, 0, 0, RANGE).isEmpty(), "seed " + seed);
+            assertTrue(QuietStep.end(jumped, 0, 0, RANGE).isEmpty(), "seed " + seed);
+        }
+    }
 }

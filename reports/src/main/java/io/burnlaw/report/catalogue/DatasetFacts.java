@@ -40,11 +40,15 @@ final class DatasetFacts {
 
     /** {@return when the report was made, ISO 8601 with zone; empty in a reproducible one} */
     static Optional<String> created(Characterization document) {
+        return Optional.ofNullable(document.created()).filter(DatasetFacts::isTime);
+    }
+
+    private static boolean isTime(String text) {
         try {
-            return Optional.ofNullable(document.created())
-                    .map(text -> OffsetDateTime.parse(text).toString());
+            OffsetDateTime.parse(text);
+            return true;
         } catch (DateTimeException otherText) {
-            return Optional.empty();
+            return false;
         }
     }
 
