@@ -14,8 +14,8 @@ import java.util.stream.Collectors;
 
 /**
  * Searches that take long and are therefore not repeated by the command that writes the document: mutation testing,
- * fuzzing guided by coverage, mutants of whole campaigns, kills. Their rows are kept beside this class in the test resources, copied from the counters of the
- * tools, each with the day and the revision of the source it is of.
+ * fuzzing guided by coverage, mutants of whole campaigns, kills. Their rows are kept beside this class in the test
+ * resources, copied from the counters of the tools, each with the day and the revision of the source it is of.
  */
 final class LongRuns {
 
@@ -154,12 +154,11 @@ final class LongRuns {
                 firings that were not changed are not changed in the answer; `check` names as many rows as `run` rejects; and \
                 the guard around firings, strands, laws, comparisons and plans catches no fault of the program. What such mutants \
                 met before is mended and has tests of its own (`HostileNumbersTest`, `GuardedFaultsTest`); a row ends before \
-                the first mutant that the guard caught, and the search went on with the mended program; the one wrong answer \
-                was a refusal whose reason held an infinite number. Of `campaigns` half are \
+                the first mutant that the guard caught, and the search went on with the mended program. Of `campaigns` half are \
                 run or planned and half checked; `checks` are checked, and every twentieth is run. %,d mutants in all. `mvn -B -ntp verify -Dit.test=MutantsIT -Dburnlaw.mutants=20000`
 
                 | kind | from seed | mutants | exit 0 | exit 1 | exit 2 | other | same meaning, same law | others unchanged | \
-                check as run | processes | guarded | wrong, since mended | of |
+                check as run | processes | guarded | wrong | of |
                 | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | --- |
                 """, sum(mutants(), row -> number(row, "mutants"))));
         mutants()
