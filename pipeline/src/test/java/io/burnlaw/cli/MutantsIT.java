@@ -220,7 +220,7 @@ class MutantsIT {
             MutatedCampaigns.Mutant mutant = mutations.mutant(seed);
             Path campaign = write(mutant);
             String[] words = way(seed, campaign);
-            RunnableJar.Outcome outcome = RunnableJar.run(folder, words);
+            RunnableJar.Outcome outcome = RunnableJar.runNarrow(folder, words);
             Answer answer = new Answer(outcome.exitCode(), outcome.out(), outcome.err());
             tally.judge(answer, mutant.what(), seed);
             tally.leaveNowAndThen(first);

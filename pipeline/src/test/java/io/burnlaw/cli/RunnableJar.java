@@ -48,6 +48,13 @@ final class RunnableJar {
         return execute(folder, command, WIDE);
     }
 
+    /** In the width that is taken where nobody says how wide the terminal is. */
+    static Outcome runNarrow(Path folder, String... words) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(JAVA, "-jar", JAR.toString()));
+        command.addAll(List.of(words));
+        return execute(folder, command);
+    }
+
     static Outcome execute(Path folder, List<String> command) throws IOException, InterruptedException {
         return execute(folder, command, Map.of());
     }
