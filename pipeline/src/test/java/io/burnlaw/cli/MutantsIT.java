@@ -209,7 +209,7 @@ class MutantsIT {
     }
 
     private static String asTyped(String text) {
-        return text.replaceAll("java -jar \\S+\\.jar", "burnlaw").replaceAll("\\s+", " ");
+        return text.replaceAll("\\s+", " ").replaceAll("java -jar \\S+\\.jar", "burnlaw");
     }
 
     @Test
