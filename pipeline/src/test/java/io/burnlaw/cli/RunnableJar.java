@@ -41,18 +41,20 @@ final class RunnableJar {
     }
 
     static Outcome run(Path folder, List<String> jvmOptions, String... words) throws IOException, InterruptedException {
-        List<String> command = new ArrayList<>(List.of(JAVA));
-        command.addAll(jvmOptions);
-        command.addAll(List.of("-jar", JAR.toString()));
-        command.addAll(List.of(words));
-        return execute(folder, command, WIDE);
+        return execute(folder, command(jvmOptions, words), WIDE);
     }
 
     /** In the width that is taken where nobody says how wide the terminal is. */
     static Outcome runNarrow(Path folder, String... words) throws IOException, InterruptedException {
-        List<String> command = new ArrayList<>(List.of(JAVA, "-jar", JAR.toString()));
+        return execute(folder, command(List.of(), words));
+    }
+
+    private static List<String> command(List<String> jvmOptions, String... words) {
+        List<String> command = new ArrayList<>(List.of(JAVA));
+        command.addAll(jvmOptions);
+        command.addAll(List.of("-jar", JAR.toString()));
         command.addAll(List.of(words));
-        return execute(folder, command);
+        return command;
     }
 
     static Outcome execute(Path folder, List<String> command) throws IOException, InterruptedException {

@@ -4,19 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.report.wording.ShownUnits;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 
 /** The switch of units in a browser. */
-class ReportUnitsIT {
+class ReportUnitsIT extends OpenedReports {
 
     private static final String WORDS = """
             (() => {
@@ -36,24 +33,11 @@ class ReportUnitsIT {
               return Array.from(cell.childNodes).filter(node => node.nodeType === 3).flatMap(node => [head, node.data]);
             }))()""";
 
-    @TempDir
-    static Path work;
-
-    private static Browser browser;
-
     @BeforeAll
-    static void writeReportsAndOpenABrowser() throws IOException {
-        ReportWriter.write(SampleDocument.rich(), work.resolve("rich"), ReportWriter.Options.EVERYTHING);
+    static void writeReports() throws IOException {
+        write(SampleDocument.rich(), "rich");
         ReportWriter.write(
                 SampleDocument.rich(), work.resolve("psi"), ReportWriter.Options.EVERYTHING.withUnits(ShownUnits.PSI));
-        browser = new Browser(work.resolve("profile"));
-    }
-
-    @AfterAll
-    static void close() {
-        if (browser != null) {
-            browser.close();
-        }
     }
 
     @ParameterizedTest

@@ -123,4 +123,27 @@ public final class SampleDocument {
                         "traces/OR-01.csv: the column time [ms] was taken for the time.",
                         "Decimal comma in firings.csv."));
     }
+
+    /** One propellant of the sample, with what belongs to it. */
+    static Characterization one() {
+        Characterization rich = rich();
+        String id = rich.formulations().get(0).id();
+        return new Characterization(
+                rich.format(),
+                rich.generator(),
+                rich.created(),
+                rich.campaign(),
+                rich.inputs(),
+                rich.formulations().subList(0, 1),
+                rich.firings().stream()
+                        .filter(firing -> firing.formulation().equals(id))
+                        .toList(),
+                List.of(),
+                List.of(),
+                rich.plans().stream()
+                        .filter(plan -> plan.formulation().equals(id))
+                        .toList(),
+                rich.cautions(),
+                rich.leftOut());
+    }
 }
