@@ -17,8 +17,10 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The root of the command line. */
@@ -196,6 +198,15 @@ public final class Burnlaw implements Runnable {
         return false;
     }
 
+    /** What is wrong; a text that one of our own types refused stands before the reason. */
+    private static String words(ParameterException wrong) {
+        return wrong.getArgSpec() instanceof OptionSpec option
+                        && option.converters().length > 0
+                        && wrong.getCause() instanceof TypeConversionException refused
+                ? option.longestName() + " " + wrong.getValue() + ": " + refused.getMessage()
+                : wrong.getMessage();
+    }
+
     private static int explain(ParameterException wrong) {
         CommandLine command = wrong.getCommandLine();
         // the cause is kept in the message alone
@@ -207,7 +218,7 @@ public final class Burnlaw implements Runnable {
             return ExitCode.UNUSABLE.number();
         }
         StringBuilder message = new StringBuilder("burnlaw: ")
-                .append(wrong.getMessage()
+                .append(words(wrong)
                         .lines()
                         .findFirst()
                         .orElse("")

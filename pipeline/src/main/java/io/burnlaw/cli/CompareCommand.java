@@ -66,8 +66,9 @@ final class CompareCommand implements Callable<Integer> {
     @Option(
             names = "--confidence",
             paramLabel = "PERCENT",
+            converter = OptionTypes.ConfidenceOfIntervals.class,
             description = "of bands and intervals; that of the first document if absent")
-    private Optional<String> confidence;
+    private Optional<Double> confidence;
 
     @Option(
             names = "--reproducible",
@@ -82,7 +83,7 @@ final class CompareCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        OptionalDouble level = Confidence.of(confidence, 50, spec.commandLine());
+        OptionalDouble level = confidence.stream().mapToDouble(each -> each).findFirst();
         PrintWriter err = spec.commandLine().getErr();
         Optional<List<PublishedSource>> sources = ReportTarget.read(files, err);
         if (sources.isEmpty()) {

@@ -74,9 +74,6 @@ import picocli.CommandLine.Spec;
         })
 final class PlanCommand implements Callable<Integer> {
 
-    /** Per cent; a limit of the case is no safer than the prediction that is held against it. */
-    private static final double LEAST_CONFIDENCE = 90;
-
     @Spec
     private CommandSpec spec;
 
@@ -102,10 +99,11 @@ final class PlanCommand implements Callable<Integer> {
     @Option(
             names = "--confidence",
             paramLabel = "PERCENT",
+            converter = OptionTypes.ConfidenceOfPlans.class,
             description =
                     "of all predictions, at least 90; the campaign's if absent, 95 for a first guess. By their upper ends"
                             + " throats are refused")
-    private Optional<String> confidence;
+    private Optional<Double> confidence;
 
     @Mixin
     private UnitsOption units;
@@ -124,16 +122,11 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        TypedQuantity typed = new TypedQuantity(spec.commandLine());
-        PlanOptions options = questions.options(typed);
-        OptionalDouble level = Confidence.of(confidence, LEAST_CONFIDENCE, spec.commandLine());
-        if (level.isPresent()) {
-            options = options.withLevel(level.getAsDouble());
+        PlanOptions options = questions.options(spec.commandLine());
+        if (confidence.isPresent()) {
+            options = options.withLevel(confidence.get());
         }
-        // all that was typed is looked at before anything is printed
-        questions.throats(typed);
-        questions.pressures(typed);
-        motor.check(typed);
+        motor.check(spec.commandLine());
         if (source.isPresent() == guess.typed()) {
             throw new ParameterException(
                     spec.commandLine(),
@@ -145,7 +138,7 @@ final class PlanCommand implements Callable<Integer> {
         if (source.isPresent()) {
             refuseWhatWouldBeIgnored();
         }
-        return (guess.typed() ? ofGuess(typed, options) : ofSource(source.get(), typed, options)).number();
+        return (guess.typed() ? ofGuess(options) : ofSource(source.get(), options)).number();
     }
 
     /** A number that was typed is planned with, or refused: nobody shall drill a throat for a grain that was not looked at. */
@@ -165,18 +158,18 @@ final class PlanCommand implements Callable<Integer> {
                 });
     }
 
-    private ExitCode ofGuess(TypedQuantity typed, PlanOptions options) {
+    private ExitCode ofGuess(PlanOptions options) {
         if (batch.isPresent()) {
             throw new ParameterException(spec.commandLine(), "a first guess knows no batches: leave out --batch");
         }
-        FirstGuess law = guess.guess(typed);
-        Measured density = needed(motor.density(typed), "--density", "1.78 g/cm3");
-        Measured velocity = needed(motor.velocity(typed), "--characteristic-velocity", "880 m/s");
+        FirstGuess law = guess.guess(spec.commandLine());
+        Measured density = needed(motor.density(), "--density", "1.78 g/cm3");
+        Measured velocity = needed(motor.velocity(), "--characteristic-velocity", "880 m/s");
         if (!motor.grainTyped()) {
             throw new ParameterException(
                     spec.commandLine(), "a first guess needs a --grain with its dimensions, such as --grain bates");
         }
-        Motor fired = motor.motor(typed, density.value(), velocity.value(), motor.ambientPressure(typed));
+        Motor fired = motor.motor(spec.commandLine(), density.value(), velocity.value(), motor.ambientPressure());
         PlanBasis basis = new PlanBasis(
                 "the first guess",
                 law.law(),
@@ -184,14 +177,14 @@ final class PlanCommand implements Callable<Integer> {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 fired,
-                motor.words(typed),
+                motor.words(),
                 strengthStd(density, velocity, FirstGuess.USUAL_STRENGTH_STD),
                 PlanBasis.USUAL_THROAT_STD,
-                motor.hardware(typed, new Hardware(OptionalDouble.empty(), 1)),
+                motor.hardware(new Hardware(OptionalDouble.empty(), 1)),
                 OptionalDouble.empty(),
                 IgnitionSpike.NONE,
                 List.of());
-        PlanAnswers answers = answers(basis, typed, options);
+        PlanAnswers answers = answers(basis, options);
         if (json) {
             print(PlannedDocument.ofGuess(basis, answers.document(), options.level(), Version.number()));
         } else {
@@ -212,15 +205,14 @@ final class PlanCommand implements Callable<Integer> {
                 : Math.hypot(density.stdOr(0) / density.value(), velocity.stdOr(0) / velocity.value());
     }
 
-    private ExitCode ofSource(Path from, TypedQuantity typed, PlanOptions options) {
+    private ExitCode ofSource(Path from, PlanOptions options) {
         PrintWriter err = spec.commandLine().getErr();
         OwnFolder.putBack(from);
         if (!Files.isDirectory(from) || OutputFolders.isReport(from)) {
-            return OutputFolders.document(from)
-                    .match(read -> ofDocument(from, read.document(), typed, options), refused -> {
-                        err.println(Terminal.safe(refused.text()));
-                        return ExitCode.UNUSABLE;
-                    });
+            return OutputFolders.document(from).match(read -> ofDocument(from, read.document(), options), refused -> {
+                err.println(Terminal.safe(refused.text()));
+                return ExitCode.UNUSABLE;
+            });
         }
         return CampaignReader.read(from)
                 .match(
@@ -230,7 +222,6 @@ final class PlanCommand implements Callable<Integer> {
                             return ofDocument(
                                     from,
                                     CharacterizationDocument.result(result, Version.number(), Optional.empty(), false),
-                                    typed,
                                     options);
                         },
                         unusable -> {
@@ -239,7 +230,7 @@ final class PlanCommand implements Callable<Integer> {
                         });
     }
 
-    private ExitCode ofDocument(Path from, Characterization document, TypedQuantity typed, PlanOptions options) {
+    private ExitCode ofDocument(Path from, Characterization document, PlanOptions options) {
         List<Formulation> wanted = document.formulations().stream()
                 .filter(each -> formulation.isEmpty() || each.id().equals(formulation.get()))
                 .toList();
@@ -270,7 +261,7 @@ final class PlanCommand implements Callable<Integer> {
                 : options.withLevelOf(document.campaign().confidence());
         List<PlanAnswers> all = new ArrayList<>();
         for (Formulation each : wanted) {
-            PlanAnswers answers = ofFormulation(each, document, typed, planned);
+            PlanAnswers answers = ofFormulation(each, document, planned);
             all.add(answers);
             if (!json) {
                 out.println(Terminal.safe(each.title() + " (" + each.id()
@@ -318,13 +309,12 @@ final class PlanCommand implements Callable<Integer> {
         return named ? ExitCode.DONE : ExitCode.DONE_WITH_REJECTIONS;
     }
 
-    private PlanAnswers ofFormulation(
-            Formulation each, Characterization document, TypedQuantity typed, PlanOptions options) {
+    private PlanAnswers ofFormulation(Formulation each, Characterization document, PlanOptions options) {
         Optional<io.burnlaw.report.document.Plan> published = plan(document, each);
         Optional<PlanBasis> basis =
                 published.flatMap(plan -> PublishedFormulation.planBasis(each, plan, document.campaign()));
         if (motor.grainTyped() && PublishedFormulation.laws(each).isPresent()) {
-            basis = Optional.of(forGrain(basis, each, document, typed));
+            basis = Optional.of(forGrain(basis, each, document));
         }
         if (basis.isEmpty()) {
             String why = published
@@ -333,8 +323,7 @@ final class PlanCommand implements Callable<Integer> {
             return PlanAnswers.none(
                     new Plan.Refused(each.id(), "none", OptionalDouble.empty(), why, Cautions.ALWAYS), options);
         }
-        return answers(
-                basis.get().withHardware(motor.hardware(typed, basis.get().hardware())), typed, options);
+        return answers(basis.get().withHardware(motor.hardware(basis.get().hardware())), options);
     }
 
     private static Optional<io.burnlaw.report.document.Plan> plan(Characterization document, Formulation formulation) {
@@ -344,25 +333,24 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     /** The grain as typed; density and c* as typed, else as the document has them. */
-    private PlanBasis forGrain(
-            Optional<PlanBasis> published, Formulation each, Characterization document, TypedQuantity typed) {
+    private PlanBasis forGrain(Optional<PlanBasis> published, Formulation each, Characterization document) {
         Measured density = needed(
-                motor.density(typed)
+                motor.density()
                         .or(() ->
                                 published.map(basis -> Measured.of(basis.motor().density())))
                         .or(() -> measured(each.density())),
                 "--density",
                 "1.78 g/cm3");
         Measured velocity = needed(
-                motor.velocity(typed)
+                motor.velocity()
                         .or(() -> published.map(
                                 basis -> Measured.of(basis.motor().gas().characteristicVelocity())))
                         .or(() -> measured(each.characteristicVelocity())),
                 "--characteristic-velocity",
                 "880 m/s");
         double ambient = PublishedFormulation.si(document.campaign().ambientPressure());
-        Motor fired = motor.motor(typed, density.value(), velocity.value(), ambient);
-        String words = motor.words(typed);
+        Motor fired = motor.motor(spec.commandLine(), density.value(), velocity.value(), ambient);
+        String words = motor.words();
         return published
                 .map(basis -> basis.withMotor(fired, words))
                 .orElseGet(() -> PublishedFormulation.planBasis(
@@ -378,7 +366,7 @@ final class PlanCommand implements Callable<Integer> {
         return Optional.ofNullable(quantity).map(found -> Measured.of(PublishedFormulation.si(found)));
     }
 
-    private PlanAnswers answers(PlanBasis basis, TypedQuantity typed, PlanOptions options) {
-        return PlanAnswers.of(basis, options, questions.throats(typed), questions.pressures(typed));
+    private PlanAnswers answers(PlanBasis basis, PlanOptions options) {
+        return PlanAnswers.of(basis, options, questions.throats(), questions.pressures());
     }
 }
