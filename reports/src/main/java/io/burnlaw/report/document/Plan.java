@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param cautions to be read before drilling
  * @param answers to what was asked of this plan beside the ladder
  * @param throatTable what every throat that may be named would do
+ * @param grainTable what other grains would do; absent where one table cannot hold them
  */
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Plan(
@@ -38,7 +39,8 @@ public record Plan(
         String sentence,
         List<String> cautions,
         @Nullable List<PlannedAnswer> answers,
-        @Nullable ThroatTable throatTable) {
+        @Nullable ThroatTable throatTable,
+        @Nullable GrainTable grainTable) {
 
     public Plan {
         ladder = List.copyOf(ladder);
@@ -67,6 +69,7 @@ public record Plan(
                 sentence,
                 cautions,
                 others,
-                throatTable);
+                throatTable,
+                grainTable);
     }
 }
