@@ -1,5 +1,7 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.Campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Spelling;

@@ -1,5 +1,7 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.Campaign.InputFile;
+import io.burnlaw.campaign.Campaign.UnusableRow;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;

@@ -1,9 +1,10 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Campaign.UnusableRow;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
-import io.burnlaw.campaign.UnusableRow;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.grain.Grain;

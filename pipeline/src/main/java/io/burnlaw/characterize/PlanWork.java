@@ -14,7 +14,7 @@ import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.TemperatureResult;
-import io.burnlaw.regime.Threshold;
+import io.burnlaw.regime.Thresholds.Threshold;
 import io.burnlaw.regime.UnsettledRegime;
 import java.util.ArrayList;
 import java.util.List;

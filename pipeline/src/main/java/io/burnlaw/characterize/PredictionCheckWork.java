@@ -2,7 +2,7 @@ package io.burnlaw.characterize;
 
 import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.prediction.LeaveOneOut;
-import io.burnlaw.prediction.MeasuredFiring;
+import io.burnlaw.prediction.LeaveOneOut.MeasuredFiring;
 import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitPoint;

@@ -4,7 +4,7 @@ import io.burnlaw.campaign.OneRecord;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.TraceSettings;
-import io.burnlaw.characterize.FiringResult;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.characterize.RecordLook;
 import io.burnlaw.publish.RecordDocument;
 import io.burnlaw.report.document.DocumentFile;

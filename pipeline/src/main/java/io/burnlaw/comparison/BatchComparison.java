@@ -2,6 +2,7 @@ package io.burnlaw.comparison;
 
 import io.burnlaw.batch.BatchContrast;
 import io.burnlaw.batch.BatchPoint;
+import io.burnlaw.comparison.Comparison.FTest;
 import io.burnlaw.ratelaw.FitPoint;
 import java.util.List;
 import java.util.Map;

@@ -1,5 +1,7 @@
 package io.burnlaw.comparison;
 
+import io.burnlaw.comparison.Comparison.FTest;
+
 /**
  * Two lines fitted together: analysis of covariance with one covariate and two groups.
  *

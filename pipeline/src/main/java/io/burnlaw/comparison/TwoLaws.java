@@ -1,5 +1,7 @@
 package io.burnlaw.comparison;
 
+import io.burnlaw.comparison.Comparison.FTest;
+
 /** Two laws fitted together, the second against the first, in ln r over ln P. */
 interface TwoLaws {
 

@@ -167,4 +167,127 @@ public final class Grains {
                     dimension("outer_diameter"), dimension("core_diameter"), dimension("segment_length"), burningEnds);
         }
     }
+
+    /**
+     * A hollow cylinder that burns at its core and on its outside; its ends do not burn. What the outside loses the
+     * core gains, so the surface is level: S = pi (D + d) L.
+     *
+     * @param outerDiameter [m]
+     * @param coreDiameter  [m], less than outerDiameter
+     * @param length        [m]
+     */
+    record BothSidesTube(Measured outerDiameter, Measured coreDiameter, Measured length) implements Grain {
+
+        public BothSidesTube {
+            if (!(coreDiameter.value() > 0 && outerDiameter.value() > coreDiameter.value() && length.value() > 0)) {
+                throw new IllegalArgumentException("no tube: outer diameter " + outerDiameter.value() + " m, core "
+                        + coreDiameter.value() + " m, length " + length.value() + " m");
+            }
+        }
+
+        @Override
+        public double surface(double burned) {
+            return burned < web().value()
+                    ? Math.PI * (outerDiameter.value() + coreDiameter.value()) * length.value()
+                    : 0;
+        }
+
+        @Override
+        public double volume(double burned) {
+            return surface(burned) * (web().value() - burned);
+        }
+
+        @Override
+        public Measured web() {
+            return Webs.part(Webs.halfDifference(outerDiameter, coreDiameter), 2);
+        }
+
+        @Override
+        public OptionalDouble envelope() {
+            return OptionalDouble.of(Math.PI / 4 * outerDiameter.value() * outerDiameter.value() * length.value());
+        }
+    }
+
+    /**
+     * A rod in the core of a tube: the rod burns on its outside, the tube at its core, no end burns. The surface stays
+     * level as long as both burn.
+     *
+     * @param tube its ends do not burn
+     * @param rod  thinner than the tube's core
+     */
+    record RodAndTube(Tube tube, Rod rod) implements Grain {
+
+        public RodAndTube {
+            if (!(rod.diameter().value() < tube.coreDiameter().value())) {
+                throw new IllegalArgumentException("a rod of " + rod.diameter().value()
+                        + " m does not go into a core of " + tube.coreDiameter().value() + " m");
+            }
+        }
+
+        @Override
+        public double surface(double burned) {
+            return tube.surface(burned) + rod.surface(burned);
+        }
+
+        @Override
+        public double volume(double burned) {
+            return tube.volume(burned) + rod.volume(burned);
+        }
+
+        @Override
+        public Measured web() {
+            return Webs.larger(tube.web(), rod.web());
+        }
+
+        @Override
+        public double burnout() {
+            return Math.max(tube.burnout(), rod.burnout());
+        }
+
+        @Override
+        public double[] breaks() {
+            return Tube.union(tube.breaks(), rod.breaks());
+        }
+
+        @Override
+        public OptionalDouble envelope() {
+            return tube.envelope();
+        }
+    }
+
+    /**
+     * A full cylinder that burns from one end to the other; its web is its length.
+     *
+     * @param diameter [m]
+     * @param length   [m]
+     */
+    public record EndBurner(Measured diameter, Measured length) implements Grain {
+
+        public EndBurner {
+            if (!(diameter.value() > 0 && length.value() > 0)) {
+                throw new IllegalArgumentException(
+                        "no end burner: diameter " + diameter.value() + " m, length " + length.value() + " m");
+            }
+        }
+
+        @Override
+        public double surface(double burned) {
+            return burned < length.value() ? Math.PI / 4 * diameter.value() * diameter.value() : 0;
+        }
+
+        @Override
+        public double volume(double burned) {
+            return Math.PI / 4 * diameter.value() * diameter.value() * Math.max(0, length.value() - burned);
+        }
+
+        @Override
+        public Measured web() {
+            return length;
+        }
+
+        @Override
+        public OptionalDouble envelope() {
+            return OptionalDouble.of(volume(0));
+        }
+    }
 }

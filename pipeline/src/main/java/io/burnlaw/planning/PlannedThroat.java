@@ -38,4 +38,35 @@ public record PlannedThroat(
     public boolean allowed() {
         return refusal.isEmpty();
     }
+
+    /**
+     * A predicted value with its prediction interval for a single firing.
+     *
+     * @param value middle
+     * @param low   lower end
+     * @param high  upper end; infinite where none can be stated
+     */
+    public record Predicted(double value, double low, double high) {}
+
+    /**
+     * A twist drill.
+     *
+     * @param series   of the standard
+     * @param name     as stamped
+     * @param diameter nominal [m]
+     */
+    public record Drill(Series series, String name, double diameter) {
+
+        /** How twist drills are named. */
+        public enum Series {
+            /** Millimetres. */
+            METRIC,
+            /** Numbered gauge sizes. */
+            NUMBER,
+            /** Letter sizes. */
+            LETTER,
+            /** Fractions of an inch. */
+            FRACTION
+        }
+    }
 }

@@ -2,12 +2,12 @@ package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.characterize.CampaignResult;
-import io.burnlaw.characterize.FiringResult;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
+import io.burnlaw.characterize.CampaignResult.StrandResult;
 import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.characterize.Guard;
-import io.burnlaw.characterize.StrandResult;
 import io.burnlaw.planning.PlanOptions;
-import io.burnlaw.prediction.PredictedFiring;
+import io.burnlaw.prediction.PredictionCheck.PredictedFiring;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.TraceHistory;

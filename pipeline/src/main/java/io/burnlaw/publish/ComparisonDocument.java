@@ -1,6 +1,6 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.comparison.DoseTrend;
+import io.burnlaw.comparison.DoseTrends.DoseTrend;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Comparison;
 import io.burnlaw.report.document.ComparisonTests;
@@ -75,7 +75,7 @@ public final class ComparisonDocument {
                 null);
     }
 
-    private static FTest test(io.burnlaw.comparison.FTest test) {
+    private static FTest test(io.burnlaw.comparison.Comparison.FTest test) {
         return new FTest(test.statistic(), test.numeratorDegrees(), test.denominatorDegrees(), test.pValue());
     }
 

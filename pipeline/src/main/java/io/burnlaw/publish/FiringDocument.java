@@ -1,6 +1,6 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.characterize.FiringResult;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.Reduction;

@@ -2,14 +2,14 @@ package io.burnlaw.publish;
 
 import io.burnlaw.batch.BatchLaw;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.ratelaw.CoefficientIn;
 import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.FitResult.LackOfFit;
+import io.burnlaw.ratelaw.FitResult.MethodIntervals;
 import io.burnlaw.ratelaw.Interval;
-import io.burnlaw.ratelaw.LackOfFit;
-import io.burnlaw.ratelaw.MethodIntervals;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.UnitPairs;
+import io.burnlaw.ratelaw.UnitPairs.CoefficientIn;
 import io.burnlaw.report.document.CurvePoint;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.MethodInterval;

@@ -1,7 +1,8 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.comparison.Comparison;
-import io.burnlaw.comparison.DoseTrend;
+import io.burnlaw.comparison.DoseTrends.DoseTrend;
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
 import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Closure;

@@ -2,9 +2,9 @@ package io.burnlaw.publish;
 
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.grain.Grain;
-import io.burnlaw.planning.Drill;
 import io.burnlaw.planning.PlanBasis;
-import io.burnlaw.planning.Predicted;
+import io.burnlaw.planning.PlannedThroat.Drill;
+import io.burnlaw.planning.PlannedThroat.Predicted;
 import io.burnlaw.planning.ThroatAnswer;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.DrillChoice;

@@ -1,15 +1,16 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.InputFile;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Hardware;
-import io.burnlaw.campaign.InputFile;
 import io.burnlaw.campaign.Problem;
-import io.burnlaw.campaign.ReductionSettings;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.Planner;
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.reduction.point.PressureDistribution;

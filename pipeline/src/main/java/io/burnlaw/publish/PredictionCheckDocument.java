@@ -1,6 +1,6 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.prediction.PredictedFiring;
+import io.burnlaw.prediction.PredictionCheck.PredictedFiring;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Closure;
 import io.burnlaw.report.document.ClosureRow;

@@ -1,15 +1,15 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.regime.Break;
-import io.burnlaw.regime.CountTest;
 import io.burnlaw.regime.Evidence;
-import io.burnlaw.regime.FasterAnswer;
-import io.burnlaw.regime.Regime;
+import io.burnlaw.regime.Evidence.CountTest;
+import io.burnlaw.regime.Evidence.Rival;
+import io.burnlaw.regime.PressureForRate.FasterAnswer;
 import io.burnlaw.regime.Regimes;
-import io.burnlaw.regime.Rival;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Regimes.Regime;
 import io.burnlaw.regime.Stability;
-import io.burnlaw.regime.Threshold;
+import io.burnlaw.regime.Thresholds.Threshold;
 import io.burnlaw.report.document.RegimeEvidence;
 import java.util.List;
 import java.util.Locale;

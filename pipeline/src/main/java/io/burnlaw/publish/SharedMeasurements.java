@@ -1,6 +1,7 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Input;
 import io.burnlaw.report.document.Point;

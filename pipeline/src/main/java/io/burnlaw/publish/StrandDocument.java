@@ -1,6 +1,6 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.characterize.StrandResult;
+import io.burnlaw.characterize.CampaignResult.StrandResult;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.point.TraceHistory;

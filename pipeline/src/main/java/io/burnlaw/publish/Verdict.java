@@ -4,12 +4,12 @@ import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.FitResult.MethodIntervals;
 import io.burnlaw.ratelaw.Interval;
-import io.burnlaw.ratelaw.MethodIntervals;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.regime.Claim;
-import io.burnlaw.regime.Regime;
 import io.burnlaw.regime.Regimes;
+import io.burnlaw.regime.Regimes.Claim;
+import io.burnlaw.regime.Regimes.Regime;
 import io.burnlaw.regime.UnsettledRegime;
 import java.util.Optional;
 

@@ -134,4 +134,19 @@ public final class TemperatureFit {
             return 1 - sxt * sxt / (sxx * stt);
         }
     }
+
+    /**
+     * A rate-pressure point whose propellant had a known temperature.
+     *
+     * @param point       the point
+     * @param temperature of the propellant [K], above zero
+     */
+    public record PointAtTemperature(FitPoint point, double temperature) {
+
+        public PointAtTemperature {
+            if (!(temperature > 0)) {
+                throw new IllegalArgumentException("point " + point.id() + " at " + temperature + " K");
+            }
+        }
+    }
 }

@@ -32,4 +32,54 @@ public record Evidence(
         bicByCount = List.copyOf(bicByCount);
         rivals = List.copyOf(rivals);
     }
+
+    /**
+     * Another explanation of the same points, without any break.
+     *
+     * @param kind      which
+     * @param rss       sum of squares of its residuals in ln r, weighted [1]
+     * @param bic       Bayesian information criterion, smaller is better
+     * @param parameter what the kind's curve is governed by
+     * @param pValue    how often points simulated from the rival would favour the breaks as much as these do [1]; empty
+     *                  where no break is in question
+     * @param beaten    whether the breaks explain more than chance would if the rival were true
+     * @param sentence  what it means
+     */
+    public record Rival(
+            Kind kind,
+            double rss,
+            double bic,
+            double parameter,
+            OptionalDouble pValue,
+            boolean beaten,
+            String sentence) {
+
+        /** Which explanation. */
+        public enum Kind {
+            /** ln r is a quadratic in ln P; its parameter is dn/d(ln P) [1]. */
+            QUADRATIC,
+            /** 1/r = A/P + B/P^(1/3) (Summerfield and others 1960); its parameter is (A/B)^(3/2), a pressure [Pa]. */
+            TWO_TERM,
+            /** One law seen by a sensor that reads too high by a constant, its parameter [Pa]. */
+            ZERO_OFFSET
+        }
+
+        /** {@return whether the propellant itself would burn along this curve} */
+        public boolean smooth() {
+            return kind != Kind.ZERO_OFFSET;
+        }
+    }
+
+    /**
+     * A test of one count of laws against the next.
+     *
+     * @param fewer      count under the hypothesis
+     * @param joinedF    largest F over the positions of a further break, laws joined [1]
+     * @param jumpingF   the same, laws jumping [1]; zero where there are too few points for it
+     * @param pValue     share of simulated campaigns that look at least as extreme [1]: for one law
+     *                   against two joined ones by the likelihood averaged over the places of the break, else by the
+     *                   largest F
+     * @param replicates campaigns simulated
+     */
+    public record CountTest(int fewer, double joinedF, double jumpingF, double pValue, int replicates) {}
 }

@@ -1,6 +1,12 @@
 package io.burnlaw.regime;
 
 import io.burnlaw.quantity.NumberFormat;
+import io.burnlaw.regime.Evidence.CountTest;
+import io.burnlaw.regime.Evidence.Rival;
+import io.burnlaw.regime.Regimes.Claim;
+import io.burnlaw.regime.Regimes.Shape;
+import io.burnlaw.regime.Selector.Selection;
+import io.burnlaw.regime.SequentialMonteCarlo.SimulatedP;
 
 /** Says why so many laws stand. */
 final class EvidenceSentence {

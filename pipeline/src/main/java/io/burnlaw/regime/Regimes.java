@@ -114,4 +114,97 @@ public record Regimes(
     public double rate(double pressure) {
         return at(pressure).law().rate(pressure);
     }
+
+    /**
+     * A law and the range of pressures in which it holds.
+     *
+     * @param law              the law
+     * @param kind             the trade's word for it
+     * @param settled          whether the exponent's interval lies wholly within what the word means; false where the
+     *                         word is only the best estimate
+     * @param exponentInterval of the exponent, at the level of the search
+     * @param low              lower end of the range: the break below, or the lowest point [Pa, absolute]
+     * @param high             upper end of the range: the break above, or the highest point [Pa, absolute]
+     * @param ids              of the points that it rests on, from low to high pressure
+     * @param sentence         the law in words, with numbers
+     */
+    public record Regime(
+            RateLaw law,
+            RegimeKind kind,
+            boolean settled,
+            Interval exponentInterval,
+            double low,
+            double high,
+            List<String> ids,
+            String sentence) {
+
+        public Regime {
+            ids = List.copyOf(ids);
+        }
+    }
+
+    /** The trade's word for a regime. */
+    public enum RegimeKind {
+        /** The exponent lies between those of plateau and of instability. */
+        ORDINARY,
+        /** The rate hardly depends on pressure. */
+        PLATEAU,
+        /** The rate falls as the pressure rises: the exponent is negative. */
+        MESA,
+        /** The exponent is 1 or more: no steady pressure in a motor. */
+        UNSTABLE,
+        /** Below the threshold pressure, by a slower law than above it. */
+        SLOW_BURNING
+    }
+
+    /**
+     * A pressure at which the law changes.
+     *
+     * @param pressure          [Pa, absolute]
+     * @param interval          of the pressure, from the profile of the sum of squares [Pa, absolute]
+     * @param kind              what changes
+     * @param rateRatio         rate just above over rate just below [1]; 1 where only the slope changes
+     * @param rateRatioInterval of that ratio
+     * @param exponentBelow     [1]
+     * @param exponentAbove     [1]
+     */
+    public record Break(
+            double pressure,
+            Interval interval,
+            Kind kind,
+            double rateRatio,
+            Interval rateRatioInterval,
+            double exponentBelow,
+            double exponentAbove) {
+
+        /** What changes at a break. */
+        public enum Kind {
+            /** The exponent only. */
+            SLOPE,
+            /** The rate itself. */
+            JUMP
+        }
+    }
+
+    /** What the points allow to be said about a change of regime. */
+    public enum Claim {
+        /** One power law is enough. */
+        SINGLE_LAW,
+        /**
+         * One power law is not enough, but a smooth curve fits decisively better than laws with breaks between them.
+         */
+        SMOOTH_CURVE,
+        /** One power law is not enough; whether it breaks or bends smoothly cannot be told from these points. */
+        BEND,
+        /** One power law is not enough, and breaks beat every smooth rival. */
+        BREAK
+    }
+
+    /** How laws that stand side by side meet. */
+    enum Shape {
+        /** The rate is the same on both sides of a break; only the exponent changes. */
+        JOINED,
+        /** The rate itself changes at a break. */
+        JUMPING
+    }
 }

@@ -1,5 +1,6 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.quantity.NumberFormat;
 import java.util.function.IntConsumer;
 import java.util.function.IntToDoubleFunction;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
@@ -43,5 +44,26 @@ final class SequentialMonteCarlo {
     private static boolean clear(int exceedances, int campaigns, double error) {
         BinomialDistribution chance = BinomialDistribution.of(campaigns, error);
         return chance.cumulativeProbability(exceedances) < CLEAR || chance.survivalProbability(exceedances - 1) < CLEAR;
+    }
+
+    /**
+     * A p value by simulation.
+     *
+     * @param value     share of campaigns, the data among them, at least as extreme as the data [1]
+     * @param campaigns simulated
+     */
+    record SimulatedP(double value, int campaigns) {
+
+        boolean rejectsAt(double error) {
+            return value <= error + 1e-12;
+        }
+
+        /** {@return as it is printed: never smaller than so many campaigns can show} */
+        String words() {
+            double least = 1.0 / (campaigns + 1);
+            return value <= least * 1.0000001
+                    ? "p ≤ " + NumberFormat.significant(least, 1)
+                    : NumberFormat.probability(value);
+        }
     }
 }

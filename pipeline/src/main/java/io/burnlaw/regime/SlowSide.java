@@ -2,6 +2,7 @@ package io.burnlaw.regime;
 
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.regime.Regimes.Break;
 import java.util.List;
 
 /**

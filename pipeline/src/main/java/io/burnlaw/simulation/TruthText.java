@@ -1,6 +1,7 @@
 package io.burnlaw.simulation;
 
 import io.burnlaw.ballistics.SimulatedFiring;
+import io.burnlaw.simulation.CsvText.FixedNumber;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;

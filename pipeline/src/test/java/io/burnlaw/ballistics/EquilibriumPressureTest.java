@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
 import io.burnlaw.ballistics.EquilibriumPressure.Equilibrium;
-import io.burnlaw.grain.EndBurner;
+import io.burnlaw.grain.Grains.EndBurner;
 import io.burnlaw.quantity.Measured;
 import java.util.List;
 import org.junit.jupiter.api.Test;

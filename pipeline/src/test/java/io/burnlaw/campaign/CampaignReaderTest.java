@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.campaign.Campaign.DirectPoint;
+import io.burnlaw.campaign.Campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.InputFile;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.quantity.Measured;
 import java.io.IOException;
 import java.io.InputStream;

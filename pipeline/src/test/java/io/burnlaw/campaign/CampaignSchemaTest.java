@@ -10,6 +10,8 @@ import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import io.burnlaw.campaign.Campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -4,8 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.prediction.PredictedFiring;
+import io.burnlaw.characterize.CampaignResult.Predictions;
 import io.burnlaw.prediction.PredictionCheck;
+import io.burnlaw.prediction.PredictionCheck.PredictedFiring;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
 import io.burnlaw.validation.StudyReport;

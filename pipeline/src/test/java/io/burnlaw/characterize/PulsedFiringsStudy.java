@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.CampaignReading;
 import io.burnlaw.ratelaw.Interval;
-import io.burnlaw.regime.Threshold;
+import io.burnlaw.regime.Thresholds.Threshold;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
 import io.burnlaw.simulation.ScenarioReading;

@@ -4,12 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.CampaignReading;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
+import io.burnlaw.characterize.FormulationResult.PointResult;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.RatePoint;
-import io.burnlaw.regime.Regime;
-import io.burnlaw.regime.Threshold;
+import io.burnlaw.regime.Regimes.Regime;
+import io.burnlaw.regime.Thresholds.Threshold;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
 import io.burnlaw.simulation.ScenarioReading;

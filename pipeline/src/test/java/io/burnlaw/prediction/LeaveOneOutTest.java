@@ -8,6 +8,7 @@ import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.grain.Bates;
+import io.burnlaw.prediction.LeaveOneOut.MeasuredFiring;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;

@@ -9,7 +9,7 @@ import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.characterize.Progress;
-import io.burnlaw.regime.Claim;
+import io.burnlaw.regime.Regimes.Claim;
 import io.burnlaw.report.document.NotEstimated;
 import io.burnlaw.report.document.ValidRange;
 import java.io.IOException;

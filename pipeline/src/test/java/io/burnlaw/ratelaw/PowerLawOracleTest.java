@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
 import io.burnlaw.quantity.Unit;
+import io.burnlaw.ratelaw.FitResult.LackOfFit;
+import io.burnlaw.ratelaw.FitResult.MethodIntervals;
+import io.burnlaw.ratelaw.FitResult.Residual;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
 import io.burnlaw.quantity.Unit;
+import io.burnlaw.ratelaw.UnitPairs.CoefficientIn;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 

@@ -3,6 +3,8 @@ package io.burnlaw.regime;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.regime.JoinedFit.HingeSolver;
+import io.burnlaw.regime.Regimes.Shape;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 

@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Regimes.RegimeKind;
+import io.burnlaw.regime.SegmentLaws.RateRatio;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
