@@ -71,6 +71,7 @@ final class FormulationDocument {
                 PublishedQuantities.ofOptional(formulation.density(), Unit.GRAM_PER_CUBIC_CENTIMETRE),
                 PublishedQuantities.ofOptional(result.characteristicVelocity(), Unit.METRE_PER_SECOND),
                 Verdict.of(result, level),
+                Verdict.caution(result).orElse(null),
                 result.points().stream().map(PointDocument::of).toList(),
                 law.orElse(null),
                 none,

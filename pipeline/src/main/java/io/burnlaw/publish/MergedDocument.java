@@ -140,6 +140,7 @@ final class MergedDocument {
                 it.density(),
                 it.characteristicVelocity(),
                 it.verdict(),
+                it.caution(),
                 it.points().stream().map(point -> point(point, own)).toList(),
                 it.singleLaw(),
                 it.notFitted(),

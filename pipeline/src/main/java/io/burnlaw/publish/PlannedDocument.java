@@ -85,6 +85,7 @@ public final class PlannedDocument {
                                 NumberFormat.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(law.rateAtReference()), 3),
                                 NumberFormat.significant(Unit.MEGAPASCAL.fromSi(law.referencePressure()), 3),
                                 NumberFormat.significant(law.exponent(), 2)),
+                null,
                 List.of(),
                 null,
                 new NotFitted("The law is a first guess.", "Fire, and plan from the campaign."),

@@ -81,6 +81,7 @@ public final class HostileDocument {
                 f.density(),
                 f.characteristicVelocity(),
                 evil,
+                evil,
                 points,
                 f.singleLaw(),
                 null,

@@ -59,6 +59,7 @@ final class SampleFormulations {
                 new Quantity(1.79, "g/cm3", null, null, null, 0.01),
                 new Quantity(884.3, "m/s", 871.0, 897.0, 0.95, 6.2),
                 "Orchard sugar burns at 5.28 mm/s at 2.5 MPa (95 %: 5.23 to 5.33), with n = 0.330 (95 %: 0.310 to 0.350) from 1.85 to 5.2 MPa; below 1.12 MPa (95 %: 0.81 to 1.88) it burns about three times slower.",
+                "Stay above 1.88 MPa: below, it may burn 3.0 times slower.",
                 points,
                 law(null, 2.6, 0.62, 0.6, 5.2, 8),
                 null,
@@ -147,6 +148,7 @@ final class SampleFormulations {
                 new Quantity(1.8, "g/cm3", null, null, null, 0.01),
                 new Quantity(879.0, "m/s", 861.0, 897.0, 0.95, 9.0),
                 "With 1 % copper oxide it burns at 5.91 mm/s at 2.5 MPa (95 %: 5.85 to 5.97), with n = 0.329 (95 %: 0.309 to 0.349) from 1.7 to 4.9 MPa: 12 % faster than the baseline.",
+                null,
                 points,
                 law(null, 4.37, 0.329, 1.7, 4.9, 5),
                 null,
@@ -177,6 +179,7 @@ final class SampleFormulations {
                 null,
                 null,
                 "No law: one point is not enough.",
+                null,
                 List.of(),
                 null,
                 new NotFitted(

@@ -18,6 +18,9 @@ public record Figure(double width, double height, String description, String bod
 
     private static final String FONT = "font-family=\"system-ui, sans-serif\" font-size=\"14\"";
 
+    /** Begins a group of words that only the file carries: on the page they stand beside the picture. */
+    static final String FILE_ONLY = "<g class=\"alone\">";
+
     /**
      * The picture as an element of a page, whose style sheet colours it.
      *
@@ -27,7 +30,7 @@ public record Figure(double width, double height, String description, String bod
         return "<svg class=\"chart\" viewBox=\"" + viewBox() + "\" width=\"" + Svg.number(width)
                 + "\" height=\"" + Svg.number(height) + "\" role=\"img\" aria-label=\"" + Svg.escape(description)
                 + "\" "
-                + FONT + ">" + body + "</svg>";
+                + FONT + ">" + body.replaceAll(FILE_ONLY + ".*?</g>", "") + "</svg>";
     }
 
     /** {@return the picture as a file of its own, that follows light and dark where the viewer does} */

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param density as measured
  * @param characteristicVelocity pooled c* from the firings
  * @param verdict the answer in one sentence
+ * @param caution what to mind beside the formulas, in one or two sentences; absent where it is nothing
  * @param points in the order of the log
  * @param singleLaw one law over the whole range
  * @param notFitted why there is none
@@ -49,6 +50,7 @@ public record Formulation(
         @Nullable Quantity density,
         @Nullable Quantity characteristicVelocity,
         String verdict,
+        @Nullable String caution,
         List<Point> points,
         @Nullable Law singleLaw,
         @Nullable NotFitted notFitted,
@@ -97,6 +99,7 @@ public record Formulation(
                         density,
                         characteristicVelocity,
                         verdict,
+                        caution,
                         points,
                         member.law(),
                         notFitted,

@@ -176,6 +176,7 @@ class LawChartTest {
                 f.density(),
                 f.characteristicVelocity(),
                 f.verdict(),
+                f.caution(),
                 points,
                 f.singleLaw(),
                 f.notFitted(),
