@@ -18,7 +18,7 @@ import io.burnlaw.publish.PlannedDocument;
 import io.burnlaw.publish.PublishedFormulation;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.report.OwnFolder;
-import io.burnlaw.report.document.BatchMember;
+import io.burnlaw.report.document.Batches.BatchMember;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Formulation;

@@ -8,7 +8,7 @@ import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Plan;
-import io.burnlaw.report.document.PlannedThroat;
+import io.burnlaw.report.document.Plan.PlannedThroat;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
 import java.io.PrintWriter;

@@ -5,7 +5,7 @@ import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.report.document.FiredMotor;
+import io.burnlaw.report.document.Firing.FiredMotor;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Optional;

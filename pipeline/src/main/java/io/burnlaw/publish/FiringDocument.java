@@ -7,13 +7,13 @@ import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.InstantaneousRate;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.reduction.point.TraceHistory;
-import io.burnlaw.report.document.Along;
-import io.burnlaw.report.document.BudgetLine;
-import io.burnlaw.report.document.Events;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.Along;
+import io.burnlaw.report.document.Firing.BudgetLine;
+import io.burnlaw.report.document.Firing.Events;
+import io.burnlaw.report.document.Firing.Rates;
+import io.burnlaw.report.document.Firing.Throat;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.Rates;
-import io.burnlaw.report.document.Throat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
@@ -156,13 +156,13 @@ final class FiringDocument {
         return PublishedQuantities.course(rates.stream().mapToDouble(column).toArray(), unit);
     }
 
-    private static io.burnlaw.report.document.@Nullable TraceHistory history(
+    private static io.burnlaw.report.document.Firing.@Nullable TraceHistory history(
             Reduction reduction, Optional<TraceHistory> simulated, boolean histories) {
         return reduction
                 .history()
                 .filter(history -> histories)
                 .map(TraceHistory::samples)
-                .map(history -> new io.burnlaw.report.document.TraceHistory(
+                .map(history -> new io.burnlaw.report.document.Firing.TraceHistory(
                         PublishedQuantities.course(history.time(), Unit.SECOND),
                         PublishedQuantities.course(history.pressure(), Unit.MEGAPASCAL),
                         history.thrust()

@@ -5,11 +5,11 @@ import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.point.TraceHistory;
 import io.burnlaw.reduction.strand.StrandReduction;
-import io.burnlaw.report.document.BudgetLine;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.BudgetLine;
+import io.burnlaw.report.document.Firing.Rates;
+import io.burnlaw.report.document.Firing.TimedSpan;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.Rates;
-import io.burnlaw.report.document.TimedSpan;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -91,11 +91,11 @@ final class StrandDocument {
                 null);
     }
 
-    private static io.burnlaw.report.document.@Nullable TraceHistory history(
+    private static io.burnlaw.report.document.Firing.@Nullable TraceHistory history(
             Optional<TraceHistory> history, boolean histories) {
         return history.filter(found -> histories)
                 .map(TraceHistory::samples)
-                .map(found -> new io.burnlaw.report.document.TraceHistory(
+                .map(found -> new io.burnlaw.report.document.Firing.TraceHistory(
                         PublishedQuantities.course(found.time(), Unit.SECOND),
                         PublishedQuantities.course(found.pressure(), Unit.MEGAPASCAL),
                         found.thrust()

@@ -7,6 +7,7 @@ import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.regime.Evidence.EvidenceSentence;
 import io.burnlaw.regime.Evidence.Rival;
 import io.burnlaw.regime.Regimes.Break;
 import io.burnlaw.regime.Regimes.Claim;

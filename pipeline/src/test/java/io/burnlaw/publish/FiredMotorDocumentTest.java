@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.Firing;
-import io.burnlaw.report.document.FiredMotor;
+import io.burnlaw.report.document.Firing.FiredMotor;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 
