@@ -65,12 +65,12 @@ class WorkedFiringTest {
         return CampaignReader.read(SAMPLE)
                 .match(
                         read -> CharacterizationDocument.result(
-                                Characterizer.characterize(read.campaign(), 2, Progress.silent()),
+                                Characterizer.characterize(read, 2, Progress.silent()),
                                 "test",
                                 Optional.empty(),
                                 false),
                         unusable -> {
-                            throw new AssertionError(unusable.problems());
+                            throw new AssertionError(unusable);
                         });
     }
 

@@ -2,6 +2,7 @@ package io.burnlaw.campaign;
 
 import io.burnlaw.campaign.Campaign.InputFile;
 import io.burnlaw.campaign.Campaign.UnusableRow;
+import io.burnlaw.finding.Outcome;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -35,13 +36,13 @@ public final class CampaignReader {
      * @param folder where it lies, or its campaign.yaml
      * @return the campaign, with the rows that cannot be used beside those that can; or every problem of all its files
      */
-    public static CampaignReading read(Path folder) {
+    public static Outcome<Campaign, Problem> read(Path folder) {
         boolean isFile = Files.isRegularFile(folder) && folder.endsWith(CAMPAIGN);
         Path path = isFile ? folder.toAbsolutePath().getParent() : folder;
         return new CampaignReader(path).read();
     }
 
-    private CampaignReading read() {
+    private Outcome<Campaign, Problem> read() {
         if (!Files.isDirectory(path)) {
             Path parent = path.toAbsolutePath().getParent();
             boolean inCampaign = parent != null && Files.exists(path) && Files.exists(parent.resolve(CAMPAIGN));
@@ -53,7 +54,7 @@ public final class CampaignReader {
                     "",
                     "a folder with a campaign.yaml",
                     inCampaign ? "name the folder that it lies in" : "check the path"));
-            return new CampaignReading.Unusable(problems);
+            return new Outcome.Refused<>(problems);
         }
         Optional<YamlNode.Mapping> yaml = yaml();
         CampaignHead head =
@@ -84,7 +85,7 @@ public final class CampaignReader {
         }
         Stream.of(firings.notes(), points.notes(), strands.notes(), context.notes())
                 .forEach(notes::addAll);
-        return new CampaignReading.Read(new Campaign(
+        return new Outcome.Given<>(new Campaign(
                 path,
                 head.title(),
                 head.preparedBy(),
@@ -106,7 +107,7 @@ public final class CampaignReader {
                 notes));
     }
 
-    private CampaignReading unusable(List<UnusableRow> rows) {
+    private Outcome<Campaign, Problem> unusable(List<UnusableRow> rows) {
         List<Problem> all = new ArrayList<>(problems);
         rows.forEach(row -> all.addAll(row.problems()));
         if (all.isEmpty()) {
@@ -119,7 +120,7 @@ public final class CampaignReader {
                     "firings.csv, points.csv or strands.csv with one row at least",
                     inputs.size() > 1 ? "add a row below the headings" : "add the table"));
         }
-        return new CampaignReading.Unusable(all);
+        return new Outcome.Refused<>(all);
     }
 
     private Optional<YamlNode.Mapping> yaml() {

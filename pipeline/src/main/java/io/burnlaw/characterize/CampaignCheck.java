@@ -150,10 +150,9 @@ public final class CampaignCheck {
             return new Checked(new RowCheck(firing.id(), "timed", List.of(), List.of()));
         }
         List<Finding> findings = new ArrayList<>();
-        Optional<Grain> grain = Grains.of(firing.grain()).match(built -> Optional.of(built.grain()), impossible -> {
+        Optional<Grain> grain = Grains.of(firing.grain()).match(Optional::of, impossible -> {
             findings.add(Finding.of(
-                    FindingCode.UNUSABLE_ROW,
-                    "the log, line " + firing.row() + ": " + String.join("; ", impossible.reasons())));
+                    FindingCode.UNUSABLE_ROW, "the log, line " + firing.row() + ": " + String.join("; ", impossible)));
             return Optional.empty();
         });
         String trace = firing.trace().get();

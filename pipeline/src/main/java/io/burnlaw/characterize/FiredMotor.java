@@ -6,7 +6,6 @@ import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.grain.Grain;
-import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
 import java.util.Optional;
@@ -26,16 +25,12 @@ final class FiredMotor {
      * @return the motor; empty where neither mass nor density is known, or the grain cannot exist
      */
     static Optional<Motor> of(Firing firing, Formulation formulation, double velocity) {
-        return grain(firing)
+        return Grains.of(firing.grain())
+                .value()
                 .flatMap(grain -> firing.propellantMass()
                         .map(mass -> mass.value() / grain.volume(0))
                         .or(() -> formulation.density().map(Measured::value))
                         .map(density -> motor(firing, formulation, grain, density, velocity)));
-    }
-
-    private static Optional<Grain> grain(Firing firing) {
-        GrainBuilding building = Grains.of(firing.grain());
-        return building.match(built -> Optional.of(built.grain()), impossible -> Optional.empty());
     }
 
     private static Motor motor(Firing firing, Formulation formulation, Grain grain, double density, double velocity) {

@@ -96,10 +96,10 @@ public record RecordLook(
         Firing firing = campaign.firings().get(0);
         Reduction reduction = Grains.of(firing.grain())
                 .match(
-                        built -> FiringWork.reduction(campaign, firing, built.grain(), read),
+                        built -> FiringWork.reduction(campaign, firing, built, read),
                         impossible -> new Reduction.Rejected(
                                 firing.id(),
-                                List.of(Finding.of(FindingCode.UNUSABLE_ROW, String.join("; ", impossible.reasons()))),
+                                List.of(Finding.of(FindingCode.UNUSABLE_ROW, String.join("; ", impossible))),
                                 Optional.empty()));
         return new FiringResult(
                 firing.id(),

@@ -53,8 +53,8 @@ final class CheckCommand implements Callable<Integer> {
             return ExitCode.UNUSABLE.number();
         }
         return CampaignReader.read(folder)
-                .match(read -> report(read.campaign(), out), unusable -> {
-                    ProblemList.print(unusable.problems(), out);
+                .match(campaign -> report(campaign, out), problems -> {
+                    ProblemList.print(problems, out);
                     out.println("The campaign cannot be run before these are mended.");
                     return ExitCode.UNUSABLE;
                 })

@@ -218,14 +218,14 @@ final class PlanCommand implements Callable<Integer> {
                 .match(
                         read -> {
                             CampaignResult result = Characterizer.characterize(
-                                    read.campaign(), Runtime.getRuntime().availableProcessors(), ProgressLines.to(err));
+                                    read, Runtime.getRuntime().availableProcessors(), ProgressLines.to(err));
                             return ofDocument(
                                     from,
                                     CharacterizationDocument.result(result, Version.number(), Optional.empty(), false),
                                     options);
                         },
                         unusable -> {
-                            ProblemList.print(unusable.problems(), err);
+                            ProblemList.print(unusable, err);
                             return ExitCode.UNUSABLE;
                         });
     }

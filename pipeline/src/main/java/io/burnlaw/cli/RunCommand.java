@@ -17,8 +17,6 @@ import java.nio.file.Path;
 import java.nio.file.StandardWatchEventKinds;
 import java.nio.file.WatchKey;
 import java.nio.file.WatchService;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -179,8 +177,8 @@ final class RunCommand implements Callable<Integer> {
         ExitCode worst = ExitCode.DONE;
         for (Map.Entry<Path, Path> campaign : folders.entrySet()) {
             worst = worst.and(CampaignReader.read(campaign.getKey())
-                    .match(read -> characterize(read.campaign(), campaign.getValue()), unusable -> {
-                        ProblemList.print(unusable.problems(), err);
+                    .match(read -> characterize(read, campaign.getValue()), problems -> {
+                        ProblemList.print(problems, err);
                         err.println("nothing was written.");
                         return ExitCode.UNUSABLE;
                     }));
@@ -203,11 +201,8 @@ final class RunCommand implements Callable<Integer> {
     private ExitCode publish(CampaignResult result, Path folder) {
         PrintWriter out = units.to(spec.commandLine().getOut());
         PrintWriter err = spec.commandLine().getErr();
-        Optional<String> created = reproducible
-                ? Optional.empty()
-                : Optional.of(Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
-        Characterization document =
-                CharacterizationDocument.result(result, Version.number(), created, !amount.dataOnly);
+        Characterization document = CharacterizationDocument.result(
+                result, Version.number(), DocumentsCommand.created(reproducible), !amount.dataOnly);
         if (amount.json) {
             print(document, spec.commandLine().getOut());
             return ResultTable.exitCode(document);

@@ -3,6 +3,7 @@ package io.burnlaw.grain;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.GrainDescription.SurfacePoint;
 import io.burnlaw.campaign.GrainKind;
+import io.burnlaw.finding.Outcome;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
 import java.util.ArrayList;
@@ -22,18 +23,18 @@ public final class Grains {
      * @param description as the log has it
      * @return the grain, or every reason why it cannot exist; never an exception for what a log can contain
      */
-    public static GrainBuilding of(GrainDescription description) {
+    public static Outcome<Grain, String> of(GrainDescription description) {
         List<String> reasons = new ArrayList<>();
         GrainKind kind = GrainKind.of(description.kind()).orElse(null);
         if (kind == null) {
-            return new GrainBuilding.Impossible(List.of("no grain is called '" + description.kind() + "'; it is one of "
+            return new Outcome.Refused<>(List.of("no grain is called '" + description.kind() + "'; it is one of "
                     + String.join(", ", GrainKind.words())));
         }
         if (kind == GrainKind.TABLE) {
             return ofTable(description);
         }
         if (description.segments() < 1 || description.segments() > MOST_SEGMENTS) {
-            return new GrainBuilding.Impossible(List.of(
+            return new Outcome.Refused<>(List.of(
                     "segments is " + description.segments() + "; a grain has 1 to " + MOST_SEGMENTS + " of them"));
         }
         checkInhibitedEnds(description, kind, reasons);
@@ -44,8 +45,8 @@ public final class Grains {
             segments.add(segment);
         }
         return reasons.isEmpty()
-                ? new GrainBuilding.Built(assemble(description, kind, segments))
-                : new GrainBuilding.Impossible(reasons.stream().distinct().toList());
+                ? new Outcome.Given<>(assemble(description, kind, segments))
+                : new Outcome.Refused<>(reasons.stream().distinct().toList());
     }
 
     private static void checkInhibitedEnds(GrainDescription description, GrainKind kind, List<String> reasons) {
@@ -68,7 +69,7 @@ public final class Grains {
         return pieces.size() == 1 ? pieces.get(0) : new Stack(pieces);
     }
 
-    private static GrainBuilding ofTable(GrainDescription description) {
+    private static Outcome<Grain, String> ofTable(GrainDescription description) {
         List<SurfacePoint> points = description.surface();
         String name = description.tableName().orElse("the surface table");
         List<String> reasons = new ArrayList<>();
@@ -92,11 +93,11 @@ public final class Grains {
             reasons.add(name + " has no area above zero");
         }
         if (!reasons.isEmpty()) {
-            return new GrainBuilding.Impossible(reasons);
+            return new Outcome.Refused<>(reasons);
         }
         Measured web = description.dimensions().get("web");
         OptionalDouble std = web == null ? OptionalDouble.empty() : web.std();
-        return new GrainBuilding.Built(new SurfaceTable(points, std));
+        return new Outcome.Given<>(new SurfaceTable(points, std));
     }
 
     private static String millimetres(double metres) {

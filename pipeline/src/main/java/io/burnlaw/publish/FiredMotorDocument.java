@@ -30,7 +30,7 @@ final class FiredMotorDocument {
      */
     static FiredMotor of(Firing row) {
         double throat = circle(row.throatDiameter().value());
-        @Nullable Grain grain = Grains.of(row.grain()).match(built -> built.grain(), impossible -> null);
+        @Nullable Grain grain = Grains.of(row.grain()).value().orElse(null);
         return new FiredMotor(
                 row.grain().inWords(),
                 PublishedQuantities.ofOptional(row.propellantMass(), Unit.GRAM),

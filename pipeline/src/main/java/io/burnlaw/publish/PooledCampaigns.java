@@ -8,6 +8,7 @@ import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.finding.Outcome;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.Planner;
 import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
@@ -66,28 +67,6 @@ public final class PooledCampaigns {
         }
     }
 
-    /** What pooling gave. */
-    public sealed interface Result {
-
-        /**
-         * They are one.
-         *
-         * @param document of the pooled points, to be drawn, compared and planned from like any other
-         */
-        record Pooled(Characterization document) implements Result {}
-
-        /**
-         * They are not of one formulation, or cannot be used.
-         *
-         * @param problems all of them
-         */
-        record Refused(List<Problem> problems) implements Result {
-            public Refused {
-                problems = List.copyOf(problems);
-            }
-        }
-    }
-
     /**
      * Pools.
      *
@@ -97,13 +76,13 @@ public final class PooledCampaigns {
      * @param created     when, ISO 8601 with zone; empty in reproducible documents
      * @return the pooled document, or why there is none
      */
-    public static Result pool(
+    public static Outcome<Characterization, Problem> pool(
             List<PublishedSource> sources, Optional<String> formulation, String version, Optional<String> created) {
         List<Problem> problems = new ArrayList<>();
         List<ChosenFormulation> chosen = PoolableFormulations.of(sources, formulation, problems);
         return problems.isEmpty()
-                ? new Result.Pooled(new PooledCampaigns(chosen, version, created).document())
-                : new Result.Refused(problems);
+                ? new Outcome.Given<>(new PooledCampaigns(chosen, version, created).document())
+                : new Outcome.Refused<>(problems);
     }
 
     /** {@return [kg/m3], as published} */

@@ -23,10 +23,8 @@ class PredictionsTest {
     private Path folder;
 
     private static Predictions outlook(Path campaign) {
-        CampaignResult result = CampaignReader.read(campaign)
-                .match(read -> Characterizer.characterize(read.campaign(), 2, Progress.silent()), unusable -> {
-                    throw new AssertionError(unusable.problems());
-                });
+        CampaignResult result =
+                Characterizer.characterize(CampaignReader.read(campaign).orElseThrow(), 2, Progress.silent());
         assertThat(result.outlooks()).hasSize(1);
         return result.outlooks().get(0);
     }

@@ -16,9 +16,7 @@ class FiredMotorDocumentTest {
     @Test
     void theRatiosAreThoseOfAHollowCylinder() {
         Campaign campaign = CampaignReader.read(Path.of("..", "sample-runs", "new-sugar-source"))
-                .match(read -> read.campaign(), unusable -> {
-                    throw new AssertionError(unusable);
-                });
+                .orElseThrow();
         Firing row = campaign.firings().get(0);
         FiredMotor motor = FiredMotorDocument.of(row);
         double outer = mm(row, "outer_diameter");

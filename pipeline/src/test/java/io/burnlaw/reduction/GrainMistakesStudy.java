@@ -14,7 +14,6 @@ import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
-import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.point.RatePoint;
@@ -76,7 +75,7 @@ class GrainMistakesStudy {
     }
 
     private static Grain built(GrainDescription description) {
-        return ((GrainBuilding.Built) Grains.of(description)).grain();
+        return Grains.of(description).orElseThrow();
     }
 
     private static final List<Mistake> MISTAKES = List.of(
