@@ -79,6 +79,18 @@ public final class Block {
     }
 
     /**
+     * Reads the format that the file says it has; another one is a problem.
+     *
+     * @param known the only one that can be read
+     */
+    public void format(String known) {
+        String format = required("format", "write   format: " + known);
+        if (!format.isEmpty() && !format.equals(known)) {
+            wrong("format", "this version of the format is not known", format, known, "write   format: " + known);
+        }
+    }
+
+    /**
      * A quantity with its unit.
      *
      * @param key       of it

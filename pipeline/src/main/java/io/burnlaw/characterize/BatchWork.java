@@ -1,9 +1,9 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.batch.BatchFit;
-import io.burnlaw.batch.BatchLaw;
 import io.burnlaw.batch.BatchPoint;
 import io.burnlaw.batch.BatchResult;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;

@@ -8,6 +8,7 @@ import io.burnlaw.characterize.CampaignCheck.SameRecords;
 import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.characterize.CampaignResult.Predictions;
 import io.burnlaw.characterize.CampaignResult.StrandResult;
+import io.burnlaw.characterize.FiredMotor.Fired;
 import io.burnlaw.characterize.FormulationResult.PointResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;

@@ -8,6 +8,7 @@ import io.burnlaw.campaign.Formulation;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.reduction.Reduction;
 import java.util.Optional;
 
 /** The motor of a row of the log, ready to be fired again by the simulation. */
@@ -45,4 +46,12 @@ final class FiredMotor {
                 Motor.freeVolume(grain, chamber),
                 firing.ambientPressure());
     }
+
+    /**
+     * A firing that gave a rate, with its row of the log.
+     *
+     * @param row     as logged
+     * @param reduced as reduced
+     */
+    record Fired(Firing row, Reduction.Reduced reduced) {}
 }

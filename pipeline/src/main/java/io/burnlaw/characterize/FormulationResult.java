@@ -1,7 +1,7 @@
 package io.burnlaw.characterize;
 
-import io.burnlaw.batch.BatchLaw;
 import io.burnlaw.batch.BatchResult;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.quantity.Measured;
@@ -9,7 +9,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.Pooling;
-import io.burnlaw.ratelaw.TemperatureResult;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.regime.PressureForRate.FasterAnswer;
 import io.burnlaw.regime.Regimes;

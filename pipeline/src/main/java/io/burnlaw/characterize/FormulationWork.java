@@ -1,12 +1,13 @@
 package io.burnlaw.characterize;
 
-import io.burnlaw.batch.BatchLaw;
 import io.burnlaw.batch.BatchResult;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Campaign.FitSettings;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.characterize.FormulationResult.PointResult;
+import io.burnlaw.characterize.UnloggedTemperature.ReferredRates;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;

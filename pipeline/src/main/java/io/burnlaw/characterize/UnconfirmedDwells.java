@@ -5,7 +5,7 @@ import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.regime.Regimes;
 import io.burnlaw.regime.Regimes.Break;
 import io.burnlaw.regime.Regimes.Regime;
-import io.burnlaw.regime.UnsettledRegime;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;

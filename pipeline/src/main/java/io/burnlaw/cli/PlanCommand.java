@@ -6,6 +6,7 @@ import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.cli.Burnlaw.Version;
 import io.burnlaw.planning.Cautions;
 import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.planning.Plan;

@@ -1,7 +1,7 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.batch.BatchLaw;
 import io.burnlaw.batch.BatchResult;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Sentence;

@@ -83,7 +83,7 @@ final class FiringDocument {
                                 line.source(), line.std(), line.unit(), line.contribution(), line.share()))
                         .toList(),
                 histories ? along(reduced.along().samples()) : List.of(),
-                history(reduced, simulated, histories),
+                history(reduced.history(), simulated, histories),
                 null,
                 null);
     }
@@ -112,7 +112,7 @@ final class FiringDocument {
                 null,
                 List.of(),
                 List.of(),
-                history(rejected, Optional.empty(), histories),
+                history(rejected.history(), Optional.empty(), histories),
                 null,
                 null);
     }
@@ -156,11 +156,9 @@ final class FiringDocument {
         return PublishedQuantities.course(rates.stream().mapToDouble(column).toArray(), unit);
     }
 
-    private static io.burnlaw.report.document.Firing.@Nullable TraceHistory history(
-            Reduction reduction, Optional<TraceHistory> simulated, boolean histories) {
-        return reduction
-                .history()
-                .filter(history -> histories)
+    static io.burnlaw.report.document.Firing.@Nullable TraceHistory history(
+            Optional<TraceHistory> recorded, Optional<TraceHistory> simulated, boolean histories) {
+        return recorded.filter(history -> histories)
                 .map(TraceHistory::samples)
                 .map(history -> new io.burnlaw.report.document.Firing.TraceHistory(
                         PublishedQuantities.course(history.time(), Unit.SECOND),

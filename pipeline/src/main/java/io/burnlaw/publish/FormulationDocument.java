@@ -15,7 +15,7 @@ import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.Pooling;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.ratelaw.TemperatureResult;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.report.document.Formulation.LawWithout;
 import io.burnlaw.report.document.Formulation.NotFitted;

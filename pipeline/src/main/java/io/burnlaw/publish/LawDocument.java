@@ -1,6 +1,6 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.batch.BatchLaw;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.FitResult.LackOfFit;

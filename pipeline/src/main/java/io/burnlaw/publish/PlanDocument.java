@@ -5,7 +5,7 @@ import io.burnlaw.grain.Grain;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlannedThroat.Drill;
 import io.burnlaw.planning.PlannedThroat.Predicted;
-import io.burnlaw.planning.ThroatAnswer;
+import io.burnlaw.planning.PlannedThroat.ThroatAnswer;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.Plan.DrillChoice;

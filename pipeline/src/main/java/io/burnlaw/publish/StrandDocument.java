@@ -3,7 +3,6 @@ package io.burnlaw.publish;
 import io.burnlaw.characterize.CampaignResult.StrandResult;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.reduction.point.TraceHistory;
 import io.burnlaw.reduction.strand.StrandReduction;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Firing.BudgetLine;
@@ -86,23 +85,8 @@ final class StrandDocument {
                 null,
                 budget,
                 List.of(),
-                history(result.reduction().history(), histories),
+                FiringDocument.history(result.reduction().history(), Optional.empty(), histories),
                 timed,
                 null);
-    }
-
-    private static io.burnlaw.report.document.Firing.@Nullable TraceHistory history(
-            Optional<TraceHistory> history, boolean histories) {
-        return history.filter(found -> histories)
-                .map(TraceHistory::samples)
-                .map(found -> new io.burnlaw.report.document.Firing.TraceHistory(
-                        PublishedQuantities.course(found.time(), Unit.SECOND),
-                        PublishedQuantities.course(found.pressure(), Unit.MEGAPASCAL),
-                        found.thrust()
-                                .map(newtons -> PublishedQuantities.course(newtons, Unit.NEWTON))
-                                .orElse(null),
-                        null,
-                        null))
-                .orElse(null);
     }
 }

@@ -9,7 +9,7 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.FitResult.MethodIntervals;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.Pooling;
-import io.burnlaw.ratelaw.TemperatureResult;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
 import io.burnlaw.regime.PressureForRate.FasterAnswer;
 import io.burnlaw.report.document.Formulation.NotEstimated;
 import io.burnlaw.report.document.Formulation.ValidRange;

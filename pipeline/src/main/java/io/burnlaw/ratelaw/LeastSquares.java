@@ -231,11 +231,6 @@ public final class LeastSquares {
             return values[index];
         }
 
-        /** {@return how many there are} */
-        public int count() {
-            return values.length;
-        }
-
         double[] toArray() {
             return values.clone();
         }

@@ -197,7 +197,9 @@ public final class PooledExponent {
                 scatter,
                 StrictMath.exp(lines.stream().mapToDouble(Line::low).min().orElseThrow()),
                 StrictMath.exp(lines.stream().mapToDouble(Line::high).max().orElseThrow()),
-                lines.size());
+                lines.size(),
+                Weighting.PROPORTIONAL,
+                SystematicError.NONE);
     }
 
     private static Line line(BurnCurve curve) {

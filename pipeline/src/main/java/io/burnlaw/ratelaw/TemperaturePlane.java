@@ -4,6 +4,7 @@ import static io.burnlaw.ratelaw.RateLawFit.say;
 
 import io.burnlaw.ratelaw.LeastSquares.Covariance;
 import io.burnlaw.ratelaw.TemperatureFit.PointAtTemperature;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;

@@ -187,11 +187,7 @@ final class JoinedFit {
         private final double[] values;
 
         /** Coefficients, none where the columns depend on each other; and the residual sum of squares. */
-        record Solution(double[] beta, double rss) {
-            boolean exists() {
-                return beta.length > 0;
-            }
-        }
+        record Solution(double[] beta, double rss) {}
 
         HingeSolver(double[] values, double[] weights) {
             int n = values.length;

@@ -6,6 +6,7 @@ import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.regime.Regimes.Break;
 import io.burnlaw.regime.Regimes.Regime;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;

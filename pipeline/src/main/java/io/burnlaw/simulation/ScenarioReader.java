@@ -49,15 +49,7 @@ public final class ScenarioReader {
 
     private Scenario scenario(YamlNode.Mapping root) {
         Block block = new Block(file, "", root, ScenarioKeys.SCENARIO, problems);
-        String format = block.required("format", "write   format: " + ScenarioKeys.FORMAT);
-        if (!format.isEmpty() && !format.equals(ScenarioKeys.FORMAT)) {
-            block.wrong(
-                    "format",
-                    "this version of the format is not known",
-                    format,
-                    ScenarioKeys.FORMAT,
-                    "write   format: " + ScenarioKeys.FORMAT);
-        }
+        block.format(ScenarioKeys.FORMAT);
         OptionalDouble reference = value(block.positive("reference_temperature", Dimension.TEMPERATURE));
         Map<String, Scenario.Propellant> propellants = propellants(block);
         FiringPlans plans = new FiringPlans(

@@ -179,7 +179,7 @@ class LeaveOneOutTest {
         Made made = fired(6, 0, 1, new SplittableRandom(1));
         PiecewiseLaw fast = made.law();
         var slow = fast.laws().get(0);
-        var third = new io.burnlaw.ratelaw.RateLaw(
+        var third = io.burnlaw.ratelaw.MadeLaw.of(
                 slow.lnRateAtReference() - Math.log(3),
                 slow.exponent(),
                 slow.referencePressure(),

@@ -3,6 +3,7 @@ package io.burnlaw.regime;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.regime.SequentialMonteCarlo.Ranks;
 import io.burnlaw.regime.SequentialMonteCarlo.SimulatedP;
 import org.junit.jupiter.api.Test;
 

@@ -11,6 +11,7 @@ import io.burnlaw.regime.Regimes.Break;
 import io.burnlaw.regime.Regimes.Claim;
 import io.burnlaw.regime.Regimes.RegimeKind;
 import io.burnlaw.regime.Regimes.Shape;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
 import io.burnlaw.regime.Thresholds.Threshold;
 import java.util.ArrayList;
 import java.util.Collections;

@@ -10,6 +10,7 @@ import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.trace.Trace;
+import io.burnlaw.trace.reading.TimeStamps.CounterWrap;
 import java.io.ByteArrayInputStream;
 import java.io.EOFException;
 import java.io.IOException;
