@@ -69,14 +69,10 @@ public class KernelBenchmark {
     /** Takes the campaign the whole way once, and keeps what each step starts from. */
     @Setup
     public void characterize() {
-        campaign = CampaignReader.read(Path.of(folder)).match(read -> read.campaign(), unusable -> {
-            throw new IllegalStateException(unusable.problems().toString());
-        });
+        campaign = CampaignReader.read(Path.of(folder)).orElseThrow();
         firing = campaign.firings().get(0);
         formulation = campaign.formulations().get(0);
-        grain = Grains.of(firing.grain()).match(built -> built.grain(), impossible -> {
-            throw new IllegalStateException(impossible.reasons().toString());
-        });
+        grain = Grains.of(firing.grain()).orElseThrow();
         trace = parse().match(read -> read.trace(), unreadable -> {
             throw new IllegalStateException(unreadable.findings().toString());
         });

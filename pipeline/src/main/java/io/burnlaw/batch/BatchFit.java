@@ -1,5 +1,6 @@
 package io.burnlaw.batch;
 
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;

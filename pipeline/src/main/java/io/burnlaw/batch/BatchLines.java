@@ -1,5 +1,6 @@
 package io.burnlaw.batch;
 
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.Weighting;

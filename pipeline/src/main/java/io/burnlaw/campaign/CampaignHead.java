@@ -1,5 +1,7 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.Campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Spelling;
@@ -79,7 +81,7 @@ record CampaignHead(
      */
     static CampaignHead read(String file, YamlNode.Mapping root, List<Problem> problems) {
         Block block = new Block(file, "", root, CampaignKeys.CAMPAIGN, problems);
-        checkFormat(block);
+        block.format(CampaignKeys.FORMAT);
         return new CampaignHead(
                 block.required("title", "write   title: and a name for the campaign"),
                 block.text("prepared_by"),
@@ -92,18 +94,6 @@ record CampaignHead(
                 hardware(block.block("hardware", CampaignKeys.HARDWARE)),
                 reduction(block.block("reduction", CampaignKeys.REDUCTION)),
                 fit(block.block("fit", CampaignKeys.FIT)));
-    }
-
-    private static void checkFormat(Block block) {
-        String format = block.required("format", "write   format: " + CampaignKeys.FORMAT);
-        if (!format.isEmpty() && !format.equals(CampaignKeys.FORMAT)) {
-            block.wrong(
-                    "format",
-                    "this version of the format is not known",
-                    format,
-                    CampaignKeys.FORMAT,
-                    "write   format: " + CampaignKeys.FORMAT);
-        }
     }
 
     private static OptionalDouble ambient(Block block) {

@@ -1,5 +1,6 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.Campaign.InputFile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;

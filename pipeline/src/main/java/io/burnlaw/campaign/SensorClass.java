@@ -1,8 +1,9 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.WrittenUnit.WrittenPressure;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Quantity;
-import io.burnlaw.quantity.QuantityReading;
+import io.burnlaw.quantity.Quantity.QuantityReading;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;

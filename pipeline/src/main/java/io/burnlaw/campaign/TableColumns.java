@@ -253,4 +253,33 @@ final class TableColumns {
     private Problem problem(String place, String what, String found, String expected, String mend) {
         return new Problem(file(), table.headingLine(), place, what, found, expected, mend);
     }
+
+    /**
+     * A column that a table may have.
+     *
+     * @param name      without unit
+     * @param dimension of its values; empty for text and bare numbers
+     * @param required  whether the table is of no use without it
+     */
+    record Column(String name, Optional<Dimension> dimension, boolean required) {
+
+        static Column text(String name) {
+            return new Column(name, Optional.empty(), false);
+        }
+
+        static Column of(String name, Dimension dimension) {
+            return new Column(name, Optional.of(dimension), false);
+        }
+
+        Column needed() {
+            return new Column(name, dimension, true);
+        }
+
+        /** As it should be written. */
+        String heading() {
+            return dimension
+                    .map(d -> name + " [" + d.usual().ucum().replace("Cel", "degC") + "]")
+                    .orElse(name);
+        }
+    }
 }

@@ -1,17 +1,17 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.batch.BatchFit;
-import io.burnlaw.batch.BatchLaw;
 import io.burnlaw.batch.BatchPoint;
 import io.burnlaw.batch.BatchResult;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.regime.Regime;
 import io.burnlaw.regime.Regimes;
+import io.burnlaw.regime.Regimes.Regime;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;

@@ -1,6 +1,6 @@
 package io.burnlaw.characterize;
 
-import io.burnlaw.campaign.DirectPoint;
+import io.burnlaw.campaign.Campaign.DirectPoint;
 import io.burnlaw.reduction.point.PressureDistribution;
 import io.burnlaw.reduction.point.PressureError;
 import io.burnlaw.reduction.point.RatePoint;

@@ -1,9 +1,10 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Campaign.UnusableRow;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
-import io.burnlaw.campaign.UnusableRow;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.grain.Grain;
@@ -54,14 +55,13 @@ final class FiringWork {
         return Grains.of(firing.grain())
                 .match(
                         built -> firing.trace()
-                                .map(trace -> reduced(campaign, firing, trace, built.grain(), store))
-                                .orElseGet(() -> result(firing, timed(campaign, firing, built.grain(), pooled))),
+                                .map(trace -> reduced(campaign, firing, trace, built, store))
+                                .orElseGet(() -> result(firing, timed(campaign, firing, built, pooled))),
                         impossible -> rejected(
                                 firing,
                                 Finding.of(
                                         FindingCode.UNUSABLE_ROW,
-                                        "the log, line " + firing.row() + ": "
-                                                + String.join("; ", impossible.reasons()))));
+                                        "the log, line " + firing.row() + ": " + String.join("; ", impossible))));
     }
 
     /**

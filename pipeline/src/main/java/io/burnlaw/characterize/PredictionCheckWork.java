@@ -1,12 +1,13 @@
 package io.burnlaw.characterize;
 
+import io.burnlaw.characterize.FiredMotor.Fired;
 import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.prediction.LeaveOneOut;
-import io.burnlaw.prediction.MeasuredFiring;
+import io.burnlaw.prediction.LeaveOneOut.MeasuredFiring;
 import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitPoint;
-import io.burnlaw.ratelaw.TemperatureResult;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.NumberStore;
 import io.burnlaw.reduction.point.RatePoint;

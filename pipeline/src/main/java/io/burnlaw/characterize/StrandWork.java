@@ -3,6 +3,7 @@ package io.burnlaw.characterize;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.Strand;
+import io.burnlaw.characterize.CampaignResult.StrandResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.reduction.point.NumberStore;

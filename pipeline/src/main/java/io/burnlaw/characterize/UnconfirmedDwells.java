@@ -2,10 +2,10 @@ package io.burnlaw.characterize;
 
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.reduction.point.RatePoint;
-import io.burnlaw.regime.Break;
-import io.burnlaw.regime.Regime;
 import io.burnlaw.regime.Regimes;
-import io.burnlaw.regime.UnsettledRegime;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Regimes.Regime;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;

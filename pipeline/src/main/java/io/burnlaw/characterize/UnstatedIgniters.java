@@ -2,6 +2,7 @@ package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;

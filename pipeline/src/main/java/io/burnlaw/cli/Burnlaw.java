@@ -1,21 +1,26 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.CampaignFolder;
+import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Properties;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help;
+import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
@@ -27,7 +32,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 @Command(
         name = "burnlaw",
         mixinStandardHelpOptions = true,
-        versionProvider = Version.class,
+        versionProvider = Burnlaw.Version.class,
         description = {
             "Finds the burning-rate law r = a P^n of a solid propellant from motor firings and strands,"
                     + " and writes a report that carries its own data.",
@@ -238,5 +243,24 @@ public final class Burnlaw implements Runnable {
         command.getErr().println(Terminal.safe(message.toString()));
         command.getErr().println("Try '" + command.getCommandSpec().qualifiedName() + " --help' for what there is.");
         return ExitCode.UNUSABLE.number();
+    }
+
+    /** The version that the build wrote into the jar. */
+    static final class Version implements IVersionProvider {
+
+        static String number() {
+            Properties properties = new Properties();
+            try (InputStream in = Version.class.getResourceAsStream("version.properties")) {
+                properties.load(in);
+            } catch (IOException failed) {
+                throw new UncheckedIOException(failed);
+            }
+            return properties.getProperty("version");
+        }
+
+        @Override
+        public String[] getVersion() {
+            return new String[] {"burnlaw " + number()};
+        }
     }
 }

@@ -2,10 +2,10 @@ package io.burnlaw.cli;
 
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Characterization.DoseTrend;
 import io.burnlaw.report.document.Comparison;
-import io.burnlaw.report.document.DoseTrend;
+import io.burnlaw.report.document.Comparison.RatioPoint;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.RatioPoint;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.stream.Stream;

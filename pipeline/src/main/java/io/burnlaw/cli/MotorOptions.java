@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import picocli.CommandLine;
 import picocli.CommandLine.Option;
 
@@ -182,9 +183,9 @@ final class MotorOptions {
         if (!(specificHeatRatio > 1 && specificHeatRatio < 2)) {
             throw OptionTypes.wrong(line, "--specific-heat-ratio", "it lies between 1 and 2");
         }
-        Grain built = Grains.of(description()).match(found -> found.grain(), impossible -> {
+        Grain built = Grains.of(description()).match(Function.identity(), impossible -> {
             throw OptionTypes.wrong(
-                    line, "--grain", String.join("; ", impossible.reasons()).replace('_', '-'));
+                    line, "--grain", String.join("; ", impossible).replace('_', '-'));
         });
         double chamber = chamberVolume.map(Measured::value).orElse(0.0);
         if (chamber > 0 && !(chamber > built.volume(0))) {

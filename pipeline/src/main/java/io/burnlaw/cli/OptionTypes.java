@@ -7,7 +7,7 @@ import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Quantity;
-import io.burnlaw.quantity.QuantityReading;
+import io.burnlaw.quantity.Quantity.QuantityReading;
 import io.burnlaw.quantity.Unit;
 import java.util.List;
 import picocli.CommandLine;

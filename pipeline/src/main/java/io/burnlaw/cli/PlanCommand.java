@@ -6,6 +6,7 @@ import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.cli.Burnlaw.Version;
 import io.burnlaw.planning.Cautions;
 import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.planning.Plan;
@@ -18,7 +19,7 @@ import io.burnlaw.publish.PlannedDocument;
 import io.burnlaw.publish.PublishedFormulation;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.report.OwnFolder;
-import io.burnlaw.report.document.BatchMember;
+import io.burnlaw.report.document.Batches.BatchMember;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Formulation;
@@ -218,14 +219,14 @@ final class PlanCommand implements Callable<Integer> {
                 .match(
                         read -> {
                             CampaignResult result = Characterizer.characterize(
-                                    read.campaign(), Runtime.getRuntime().availableProcessors(), ProgressLines.to(err));
+                                    read, Runtime.getRuntime().availableProcessors(), ProgressLines.to(err));
                             return ofDocument(
                                     from,
                                     CharacterizationDocument.result(result, Version.number(), Optional.empty(), false),
                                     options);
                         },
                         unusable -> {
-                            ProblemList.print(unusable.problems(), err);
+                            ProblemList.print(unusable, err);
                             return ExitCode.UNUSABLE;
                         });
     }

@@ -1,7 +1,7 @@
 package io.burnlaw.cli;
 
-import io.burnlaw.planning.Drill;
 import io.burnlaw.planning.PlanOptions;
+import io.burnlaw.planning.PlannedThroat.Drill;
 import io.burnlaw.planning.PressureRange;
 import io.burnlaw.quantity.Measured;
 import java.util.ArrayList;

@@ -47,9 +47,7 @@ public final class SimulateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        return ScenarioReader.read(scenario)
-                .match(read -> make(read.scenario()), unusable -> refuse(unusable.problems()))
-                .number();
+        return ScenarioReader.read(scenario).match(this::make, this::refuse).number();
     }
 
     private ExitCode make(Scenario read) {

@@ -2,6 +2,8 @@ package io.burnlaw.planning;
 
 import static io.burnlaw.quantity.NumberFormat.megapascal;
 
+import io.burnlaw.planning.PlannedThroat.Drill;
+import io.burnlaw.planning.PlannedThroat.ThroatAnswer;
 import io.burnlaw.quantity.NumberFormat;
 import java.util.ArrayList;
 import java.util.List;

@@ -3,6 +3,7 @@ package io.burnlaw.planning;
 import io.burnlaw.ballistics.EquilibriumPressure;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
+import io.burnlaw.planning.PlannedThroat.Predicted;
 import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.prediction.Prediction;
 import io.burnlaw.ratelaw.PiecewiseLaw;

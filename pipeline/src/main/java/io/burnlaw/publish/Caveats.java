@@ -1,5 +1,6 @@
 package io.burnlaw.publish;
 
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Point;

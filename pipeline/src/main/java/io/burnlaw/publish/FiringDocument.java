@@ -1,19 +1,19 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.characterize.FiringResult;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.InstantaneousRate;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.reduction.point.TraceHistory;
-import io.burnlaw.report.document.Along;
-import io.burnlaw.report.document.BudgetLine;
-import io.burnlaw.report.document.Events;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.Along;
+import io.burnlaw.report.document.Firing.BudgetLine;
+import io.burnlaw.report.document.Firing.Events;
+import io.burnlaw.report.document.Firing.Rates;
+import io.burnlaw.report.document.Firing.Throat;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.Rates;
-import io.burnlaw.report.document.Throat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
@@ -83,7 +83,7 @@ final class FiringDocument {
                                 line.source(), line.std(), line.unit(), line.contribution(), line.share()))
                         .toList(),
                 histories ? along(reduced.along().samples()) : List.of(),
-                history(reduced, simulated, histories),
+                history(reduced.history(), simulated, histories),
                 null,
                 null);
     }
@@ -112,7 +112,7 @@ final class FiringDocument {
                 null,
                 List.of(),
                 List.of(),
-                history(rejected, Optional.empty(), histories),
+                history(rejected.history(), Optional.empty(), histories),
                 null,
                 null);
     }
@@ -156,13 +156,11 @@ final class FiringDocument {
         return PublishedQuantities.course(rates.stream().mapToDouble(column).toArray(), unit);
     }
 
-    private static io.burnlaw.report.document.@Nullable TraceHistory history(
-            Reduction reduction, Optional<TraceHistory> simulated, boolean histories) {
-        return reduction
-                .history()
-                .filter(history -> histories)
+    static io.burnlaw.report.document.Firing.@Nullable TraceHistory history(
+            Optional<TraceHistory> recorded, Optional<TraceHistory> simulated, boolean histories) {
+        return recorded.filter(history -> histories)
                 .map(TraceHistory::samples)
-                .map(history -> new io.burnlaw.report.document.TraceHistory(
+                .map(history -> new io.burnlaw.report.document.Firing.TraceHistory(
                         PublishedQuantities.course(history.time(), Unit.SECOND),
                         PublishedQuantities.course(history.pressure(), Unit.MEGAPASCAL),
                         history.thrust()

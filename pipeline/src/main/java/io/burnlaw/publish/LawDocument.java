@@ -1,19 +1,19 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.batch.BatchLaw;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.ratelaw.CoefficientIn;
 import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.FitResult.LackOfFit;
+import io.burnlaw.ratelaw.FitResult.MethodIntervals;
 import io.burnlaw.ratelaw.Interval;
-import io.burnlaw.ratelaw.LackOfFit;
-import io.burnlaw.ratelaw.MethodIntervals;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.UnitPairs;
-import io.burnlaw.report.document.CurvePoint;
+import io.burnlaw.ratelaw.UnitPairs.CoefficientIn;
 import io.burnlaw.report.document.Law;
-import io.burnlaw.report.document.MethodInterval;
-import io.burnlaw.report.document.UnitPair;
+import io.burnlaw.report.document.Law.CurvePoint;
+import io.burnlaw.report.document.Law.MethodInterval;
+import io.burnlaw.report.document.Law.UnitPair;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
@@ -182,7 +182,7 @@ final class LawDocument {
                 UnitPairs.of(law, level).stream().map(LawDocument::pair).toList(),
                 intervals,
                 lackOfFit
-                        .map(test -> new io.burnlaw.report.document.LackOfFit(
+                        .map(test -> new io.burnlaw.report.document.Law.LackOfFit(
                                 test.statistic(),
                                 test.lackDegreesOfFreedom(),
                                 test.pureDegreesOfFreedom(),

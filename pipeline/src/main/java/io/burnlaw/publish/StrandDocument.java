@@ -1,15 +1,14 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.characterize.StrandResult;
+import io.burnlaw.characterize.CampaignResult.StrandResult;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.reduction.point.TraceHistory;
 import io.burnlaw.reduction.strand.StrandReduction;
-import io.burnlaw.report.document.BudgetLine;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.BudgetLine;
+import io.burnlaw.report.document.Firing.Rates;
+import io.burnlaw.report.document.Firing.TimedSpan;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.Rates;
-import io.burnlaw.report.document.TimedSpan;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -86,23 +85,8 @@ final class StrandDocument {
                 null,
                 budget,
                 List.of(),
-                history(result.reduction().history(), histories),
+                FiringDocument.history(result.reduction().history(), Optional.empty(), histories),
                 timed,
                 null);
-    }
-
-    private static io.burnlaw.report.document.@Nullable TraceHistory history(
-            Optional<TraceHistory> history, boolean histories) {
-        return history.filter(found -> histories)
-                .map(TraceHistory::samples)
-                .map(found -> new io.burnlaw.report.document.TraceHistory(
-                        PublishedQuantities.course(found.time(), Unit.SECOND),
-                        PublishedQuantities.course(found.pressure(), Unit.MEGAPASCAL),
-                        found.thrust()
-                                .map(newtons -> PublishedQuantities.course(newtons, Unit.NEWTON))
-                                .orElse(null),
-                        null,
-                        null))
-                .orElse(null);
     }
 }

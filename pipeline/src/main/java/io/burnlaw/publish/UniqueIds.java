@@ -1,5 +1,6 @@
 package io.burnlaw.publish;
 
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;

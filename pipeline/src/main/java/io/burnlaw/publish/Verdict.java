@@ -4,15 +4,15 @@ import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.FitResult.MethodIntervals;
 import io.burnlaw.ratelaw.Interval;
-import io.burnlaw.ratelaw.MethodIntervals;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.regime.Break;
-import io.burnlaw.regime.Claim;
-import io.burnlaw.regime.Regime;
 import io.burnlaw.regime.Regimes;
-import io.burnlaw.regime.Threshold;
-import io.burnlaw.regime.UnsettledRegime;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Regimes.Claim;
+import io.burnlaw.regime.Regimes.Regime;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
+import io.burnlaw.regime.Thresholds.Threshold;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -192,10 +192,6 @@ final class Verdict {
                         unit.fromSi(estimated.get().low()),
                         unit.fromSi(estimated.get().high()))
                 : NumberFormat.significant(unit.fromSi(si), 2);
-    }
-
-    private static String millimetres(double metresPerSecond) {
-        return NumberFormat.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(metresPerSecond), 3);
     }
 
     private static String megapascals(double pascals, int digits) {

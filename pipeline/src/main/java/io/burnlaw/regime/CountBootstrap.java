@@ -1,5 +1,8 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.regime.Evidence.CountTest;
+import io.burnlaw.regime.SequentialMonteCarlo.Ranks;
+import io.burnlaw.regime.SequentialMonteCarlo.SimulatedP;
 import java.util.Arrays;
 import java.util.function.IntConsumer;
 import java.util.random.RandomGenerator;

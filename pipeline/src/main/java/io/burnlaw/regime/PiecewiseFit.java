@@ -1,5 +1,7 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.regime.Regimes.Shape;
+
 /**
  * A fitted set of straight pieces.
  *

@@ -1,5 +1,6 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.regime.Evidence.Rival;
 import java.util.ArrayList;
 import java.util.List;
 

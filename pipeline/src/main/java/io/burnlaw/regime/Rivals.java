@@ -1,6 +1,9 @@
 package io.burnlaw.regime;
 
 import io.burnlaw.quantity.NumberFormat;
+import io.burnlaw.regime.Evidence.Rival;
+import io.burnlaw.regime.SequentialMonteCarlo.Ranks;
+import io.burnlaw.regime.SequentialMonteCarlo.SimulatedP;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -4,6 +4,7 @@ import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;

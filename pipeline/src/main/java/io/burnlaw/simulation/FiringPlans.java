@@ -59,7 +59,7 @@ final class FiringPlans {
             return Optional.empty();
         }
         Grains.of(grain)
-                .match(built -> List.<String>of(), impossible -> impossible.reasons())
+                .reasons()
                 .forEach(reason -> block.wrong(
                         block.has("kind") ? "kind" : "throat",
                         "this grain cannot exist: " + reason,

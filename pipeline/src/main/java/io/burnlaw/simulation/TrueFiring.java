@@ -13,7 +13,6 @@ import io.burnlaw.ballistics.SimulationSettings;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.grain.Bates;
 import io.burnlaw.grain.Grain;
-import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.grain.Stack;
 import io.burnlaw.grain.Tube;
@@ -49,7 +48,7 @@ record TrueFiring(
         GrainDescription description = cast(plan.grain(), scenario.instruments().casting(), random);
         double drawn = Math.sqrt(square(random.nextGaussian()) + square(random.nextGaussian()))
                 * scenario.instruments().coreOffset();
-        Grain even = built(description);
+        Grain even = Grains.of(description).orElseThrow();
         double offset =
                 Math.min(plan.coreOffset().orElse(drawn), 0.5 * even.web().value());
         Grain grain = offset > 0 ? offCentre(even, offset) : even;
@@ -138,12 +137,6 @@ record TrueFiring(
                         dimensions.put(name, Measured.of(value.value() + casting * random.nextGaussian())));
         return new GrainDescription(
                 plan.kind(), plan.segments(), plan.inhibitedEnds(), dimensions, plan.surface(), plan.tableName());
-    }
-
-    private static Grain built(GrainDescription description) {
-        return Grains.of(description).match(GrainBuilding.Built::grain, impossible -> {
-            throw new IllegalArgumentException("the casting error left no grain: " + impossible.reasons());
-        });
     }
 
     private static Grain offCentre(Grain grain, double offset) {

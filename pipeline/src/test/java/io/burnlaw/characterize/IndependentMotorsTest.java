@@ -41,10 +41,8 @@ class IndependentMotorsTest {
     @ValueSource(strings = {"1", "2"})
     void theLawHoldsTheTruth(String seed) throws IOException {
         unpack(seed);
-        CampaignResult result = CampaignReader.read(folder.resolve(seed))
-                .match(read -> Characterizer.characterize(read.campaign(), 2, Progress.silent()), unusable -> {
-                    throw new AssertionError(unusable.problems());
-                });
+        CampaignResult result = Characterizer.characterize(
+                CampaignReader.read(folder.resolve(seed)).orElseThrow(), 2, Progress.silent());
         FormulationResult sugar = result.formulations().get(0);
         PiecewiseLaw laws = sugar.laws().orElseThrow();
         assertThat(laws.laws()).hasSize(1);

@@ -49,8 +49,8 @@ class TypedGrainsTest {
     @BeforeAll
     static void characterize() throws IOException {
         CampaignResult result = CampaignReader.read(Path.of("../sample-runs/new-sugar-source"))
-                .match(read -> Characterizer.characterize(read.campaign(), 2, Progress.silent()), unusable -> {
-                    throw new AssertionError(unusable.problems());
+                .match(read -> Characterizer.characterize(read, 2, Progress.silent()), unusable -> {
+                    throw new AssertionError(unusable);
                 });
         document = CharacterizationDocument.result(result, "test", Optional.empty(), false)
                 .forPage("0".repeat(64));

@@ -2,8 +2,8 @@ package io.burnlaw.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.campaign.CampaignReading;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.characterize.Progress;
@@ -40,8 +40,8 @@ class VerdictTest {
                     law.applyAsDouble(pressure) * (1 + 0.003 * (i * 7 % 5 - 2))));
         }
         Files.writeString(folder.resolve("points.csv"), table);
-        CampaignReading read = CampaignReader.read(folder);
-        return Characterizer.characterize(((CampaignReading.Read) read).campaign(), 1, Progress.silent())
+        Campaign read = CampaignReader.read(folder).orElseThrow();
+        return Characterizer.characterize(read, 1, Progress.silent())
                 .formulations()
                 .get(0);
     }

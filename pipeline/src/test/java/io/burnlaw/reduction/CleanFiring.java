@@ -17,7 +17,6 @@ import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.TraceSettings;
 import io.burnlaw.grain.Bates;
-import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.trace.Trace;
@@ -139,7 +138,7 @@ public record CleanFiring(
     }
 
     private static Bates bates(GrainDescription description) {
-        return (Bates) ((GrainBuilding.Built) Grains.of(description)).grain();
+        return (Bates) Grains.of(description).orElseThrow();
     }
 
     private static SimulatedFiring simulate(

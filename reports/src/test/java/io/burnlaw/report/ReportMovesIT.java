@@ -3,11 +3,11 @@ package io.burnlaw.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import io.burnlaw.report.document.Along;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.Along;
+import io.burnlaw.report.document.Firing.TraceHistory;
 import io.burnlaw.report.document.Law;
-import io.burnlaw.report.document.ThroatTable;
-import io.burnlaw.report.document.TraceHistory;
+import io.burnlaw.report.document.Plan.ThroatTable;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.Comparator;

@@ -3,10 +3,10 @@ package io.burnlaw.report.chart;
 import static io.burnlaw.report.document.Unit.MM;
 import static io.burnlaw.report.document.Unit.SECOND;
 
-import io.burnlaw.report.document.Events;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.Events;
+import io.burnlaw.report.document.Firing.TraceHistory;
 import io.burnlaw.report.document.Formulation;
-import io.burnlaw.report.document.TraceHistory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

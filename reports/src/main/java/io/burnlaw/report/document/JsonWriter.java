@@ -3,7 +3,9 @@ package io.burnlaw.report.document;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonFactoryBuilder;
 import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.SerializableString;
 import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.core.io.CharacterEscapes;
 import com.fasterxml.jackson.core.io.SerializedString;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
@@ -17,6 +19,7 @@ import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -174,5 +177,102 @@ final class JsonWriter {
             capitalBefore = capital;
         }
         return name.toString();
+    }
+
+    /**
+     * Doubles of at most six decimals as text, which loggers write by the thousand. The text is that of
+     * {@link Double#toString(double)} of a Java that gives the shortest one: two decimals of at most fifteen digits are
+     * never the same double, so that one that is found is the only one, and the shortest once the zeros at its end are
+     * gone.
+     */
+    static final class FewDecimals {
+
+        /** Characters that a text may need. */
+        static final int LONGEST = 16;
+
+        private static final double LEAST = 1e-3;
+        private static final double MOST = 1e7;
+        private static final int DECIMALS = 6;
+        private static final double MILLION = 1e6;
+
+        private FewDecimals() {}
+
+        /**
+         * Writes a number.
+         *
+         * @param value any
+         * @param text  of {@link #LONGEST} characters at least, written from its start
+         * @return how many characters; 0 if the number is none of these, or is written with an exponent
+         */
+        static int write(double value, char[] text) {
+            double size = Math.abs(value);
+            if (!(size >= LEAST && size < MOST)) {
+                return 0;
+            }
+            double whole = Math.rint(size * MILLION);
+            // the division is exact but for its rounding: it gives the double that reading the decimal gives
+            if (whole / MILLION != size) {
+                return 0;
+            }
+            long millionths = (long) whole;
+            int from = value < 0 ? 1 : 0;
+            if (value < 0) {
+                text[0] = '-';
+            }
+            int units = (int) (millionths / (long) MILLION);
+            int point = from + digitsOf(units);
+            decimal(units, text, from, point);
+            text[point] = '.';
+            int end = point + 1 + DECIMALS;
+            decimal((int) (millionths % (long) MILLION), text, point + 1, end);
+            while (text[end - 1] == '0' && end > point + 2) {
+                end--;
+            }
+            return end;
+        }
+
+        private static int digitsOf(int units) {
+            int digits = 1;
+            for (int left = units / 10; left > 0; left /= 10) {
+                digits++;
+            }
+            return digits;
+        }
+
+        private static void decimal(int number, char[] text, int from, int end) {
+            int left = number;
+            for (int i = end - 1; i >= from; i--) {
+                text[i] = (char) ('0' + left % 10);
+                left /= 10;
+            }
+        }
+    }
+
+    /**
+     * Writes as escapes what could end a script element of a page ({@code <}), and what turns or hides the text around
+     * it: direction marks, other invisible controls, line separators. The text that is read back is the same.
+     */
+    static final class InertCharacters extends CharacterEscapes {
+
+        private static final long serialVersionUID = 1;
+
+        private final int[] ascii = CharacterEscapes.standardAsciiEscapesForJSON();
+
+        InertCharacters() {
+            for (char escaped : new char[] {'<', '>', '&', 0x7f}) {
+                ascii[escaped] = CharacterEscapes.ESCAPE_CUSTOM;
+            }
+        }
+
+        @Override
+        public int[] getEscapeCodesForAscii() {
+            return ascii.clone();
+        }
+
+        @Override
+        public @Nullable SerializableString getEscapeSequence(int character) {
+            boolean inert = character == '<' || character == '>' || character == '&' || Invisible.is(character);
+            return inert ? new SerializedString(String.format(Locale.ROOT, "\\u%04x", character)) : null;
+        }
     }
 }

@@ -2,6 +2,7 @@ package io.burnlaw.report.document;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.report.document.JsonWriter.FewDecimals;
 import java.math.BigDecimal;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
