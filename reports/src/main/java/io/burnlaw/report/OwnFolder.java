@@ -50,7 +50,6 @@ public final class OwnFolder {
 
     /** What the folder is. */
     public enum Kind {
-        /** A report. */
         REPORT(".burnlaw-report.sha256"),
         /** A campaign made from a scenario. */
         SIMULATION(".burnlaw-simulation.sha256");
