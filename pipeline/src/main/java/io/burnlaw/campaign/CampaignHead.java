@@ -16,10 +16,6 @@ import java.util.function.DoubleFunction;
 /**
  * What campaign.yaml says.
  *
- * @param title                what people read
- * @param preparedBy           who made it
- * @param licence              SPDX identifier
- * @param note                 remark
  * @param ambientPressure      [Pa, absolute]; empty where nobody stated it
  * @param referenceTemperature [K]
  * @param formulations         in the order of the file
@@ -74,8 +70,6 @@ record CampaignHead(
     /**
      * Reads the mapping at the root of campaign.yaml.
      *
-     * @param file     for messages
-     * @param root     as read
      * @param problems where what is wrong is added
      * @return what it says; what is wrong is left unstated
      */

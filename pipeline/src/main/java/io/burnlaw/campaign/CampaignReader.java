@@ -186,8 +186,6 @@ public final class CampaignReader {
         /**
          * Reads a table.
          *
-         * @param file     for messages
-         * @param bytes    of the workbook
          * @param problems where what is wrong is added
          * @return the table; empty where there is none
          */

@@ -39,8 +39,6 @@ public final class YamlDocument {
     /**
      * Reads a document.
      *
-     * @param file     for messages
-     * @param text     of the file
      * @param problems where what is wrong is added
      * @return the mapping at its root; empty where it cannot be read
      */

@@ -30,7 +30,6 @@ final class PlanWork {
     /**
      * A plan, with what it rests on.
      *
-     * @param plan  or refusal
      * @param basis empty where no motor could be made
      */
     record Made(Plan plan, Optional<PlanBasis> basis) {}
@@ -39,7 +38,6 @@ final class PlanWork {
      * Plans for a formulation.
      *
      * @param campaign with the limit of the case
-     * @param result   of the formulation
      * @param fired    its firings that gave a rate, in the order of the log
      * @return the plan; a refusal where there is no law, or no motor to plan for
      */

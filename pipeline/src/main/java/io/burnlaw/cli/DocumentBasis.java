@@ -16,7 +16,6 @@ import picocli.CommandLine;
 /**
  * What a plan from a published document rests on.
  *
- * @param document    as published
  * @param formulation of it, that is planned for
  */
 record DocumentBasis(Characterization document, Formulation formulation) {
@@ -38,7 +37,6 @@ record DocumentBasis(Characterization document, Formulation formulation) {
     /**
      * The basis: for the grain that was fired last, or for the one that was typed.
      *
-     * @param motor as typed
      * @param line  for what is wrong with it
      * @return empty where the document has no motor and none was typed, or it has no law
      */

@@ -64,7 +64,6 @@ abstract class DocumentsCommand implements Callable<Integer> {
     /**
      * The new document.
      *
-     * @param document as made
      * @param code     what it means for the exit code
      * @param words    prints it for a person
      */
@@ -73,7 +72,6 @@ abstract class DocumentsCommand implements Callable<Integer> {
     /**
      * Makes it.
      *
-     * @param sources as read
      * @param created when, ISO 8601 with zone; empty where the document is to be reproducible
      * @return the document, or why there is none
      */

@@ -27,19 +27,13 @@ import tech.tablesaw.api.Table;
 /**
  * What was planned for one propellant, with what was asked beside.
  *
- * @param plan  or refusal
  * @param basis that it was made from; empty where there was none to make one from
  * @param level of its predictions [1]
  * @param asked in the order in which it was asked
  */
 record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Asked> asked) {
 
-    /**
-     * A question with its answer.
-     *
-     * @param question in words
-     * @param answer   to it
-     */
+    /** A question with its answer. */
     record Asked(String question, ThroatAnswer answer) {}
 
     PlanAnswers {
@@ -113,11 +107,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
             this.out = out;
         }
 
-        /**
-         * Prints a plan.
-         *
-         * @param plan or refusal
-         */
+        /** Prints a plan. */
         void print(Plan plan) {
             out.println(Terminal.safe(plan.sentence()));
             out.println(Terminal.safe("grain: " + plan.grain()));
@@ -145,7 +135,6 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
          * Prints what was asked of single throats and pressures.
          *
          * @param question as it was asked
-         * @param answer   to it
          */
         void print(String question, ThroatAnswer answer) {
             out.println();
@@ -165,11 +154,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
             return found;
         }
 
-        /**
-         * Prints what to read before a throat is drilled.
-         *
-         * @param cautions sentences
-         */
+        /** Prints what to read before a throat is drilled. */
         void cautions(List<String> cautions) {
             out.println();
             out.println("Before you act on a number:");

@@ -250,8 +250,6 @@ final class RunCommand implements Callable<Integer> {
          * Repeats until the process is ended.
          *
          * @param campaigns folders to watch, with the folders in them
-         * @param run       what to do
-         * @param err       for messages
          * @return the last exit code, or not-written where the folders cannot be watched
          */
         static ExitCode repeat(List<Path> campaigns, Supplier<ExitCode> run, PrintWriter err) {

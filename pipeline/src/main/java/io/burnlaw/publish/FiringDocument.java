@@ -28,11 +28,9 @@ final class FiringDocument {
     /**
      * One firing.
      *
-     * @param result    of its reduction
      * @param exponent  with which the rate-averaged pressure was formed [1]
      * @param simulated what the law gives back of its trace, where that was worked out
      * @param histories whether the thinned traces go into the document
-     * @return the firing
      */
     static Firing of(FiringResult result, double exponent, Optional<TraceHistory> simulated, boolean histories) {
         return result.reduction()

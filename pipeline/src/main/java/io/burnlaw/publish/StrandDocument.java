@@ -21,9 +21,7 @@ final class StrandDocument {
     /**
      * One strand.
      *
-     * @param result    of its reduction
      * @param histories whether the thinned trace goes into the document
-     * @return the strand
      */
     static Firing of(StrandResult result, boolean histories) {
         return result.reduction()

@@ -24,14 +24,11 @@ import java.util.TreeMap;
 /**
  * One firing as it truly was: the grain as cast, the motor, and what it did.
  *
- * @param plan                   what was planned
  * @param description            the grain's true dimensions
- * @param grain                  its geometry
  * @param coreOffset             of the core's axis [m]
  * @param rateFactor             of this firing against the law [1]
  * @param characteristicVelocity of this firing [m/s]
  * @param motor                  ready to be fired
- * @param fired                  what it did
  */
 record TrueFiring(
         Scenario.PlannedFiring plan,

@@ -164,7 +164,6 @@ record Hum(double[] values, List<Finding> finding) {
         /**
          * Multiplies and sums.
          *
-         * @param fit       the residual
          * @param mains     [Hz]
          * @param harmonics how many lines, 1 for the mains frequency alone
          */

@@ -196,7 +196,6 @@ final class SineFit {
      * beside the sampling of most loggers.
      *
      * @param time     middle of each block [s]
-     * @param mean     of its samples
      * @param scatter  mean square of its samples about their mean
      * @param together samples in a block
      */

@@ -87,7 +87,6 @@ public final class OwnFolder {
         /**
          * Writes it.
          *
-         * @param fresh takes the files
          * @throws IOException if it cannot
          */
         void write(Fresh fresh) throws IOException;

@@ -59,10 +59,7 @@ final class TextRecord {
     /**
      * Reads a record.
      *
-     * @param file    for messages
      * @param in      its text, unpacked
-     * @param chooser of the columns
-     * @return the columns
      * @throws IOException if the stream fails
      * @throws Refusal     if it is no record
      */
