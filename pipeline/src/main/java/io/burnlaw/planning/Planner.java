@@ -80,6 +80,24 @@ public final class Planner {
         return answer(basis, options, planner -> planner.throatFor(target));
     }
 
+    /**
+     * What any grain of equal segments would do, as a table.
+     *
+     * @param basis   what it rests on
+     * @param options how
+     * @return the table; empty where no throat may be named, or no table would be within its tolerance
+     */
+    public static Optional<GrainTable> anyGrain(PlanBasis basis, PlanOptions options) {
+        return PressureCeiling.of(basis, options.level())
+                .match(
+                        ceiling -> {
+                            Throats throats = new Throats(basis, options, ceiling);
+                            PressureRange range = PressureRange.of(basis, options, ceiling, throats);
+                            return range.isEmpty() ? Optional.empty() : throats.anyGrain(range.low());
+                        },
+                        none -> Optional.empty());
+    }
+
     private static ThroatAnswer answer(PlanBasis basis, PlanOptions options, Function<Planner, ThroatAnswer> question) {
         return PressureCeiling.of(basis, options.level())
                 .match(

@@ -28,6 +28,7 @@ final class Throats {
     private final PlanBasis basis;
     private final PlanOptions options;
     private final PressureCeiling ceiling;
+    private final RateBand band;
     private final ThroatModel model;
     private final double smallest;
     private final double largest;
@@ -40,7 +41,7 @@ final class Throats {
         double ofThroat = 2 * basis.throatStd() / basis.motor().nozzle().throatDiameter();
         // Of a motor that is lit into the fast regime: whether it comes up from the slow one is the igniter's business,
         // and the case has to stand the fast one.
-        RateBand band = new RateBand(
+        this.band = new RateBand(
                 basis.law().from(ceiling.floor()), options.level(), Math.hypot(basis.strengthStd(), ofThroat), top);
         this.model = new ThroatModel(basis.motor(), band, basis.law(), top, basis.ignition(), options.level());
         this.smallest = model.throatForHighestPeak(ceiling.limit()).orElse(Double.POSITIVE_INFINITY);
@@ -115,6 +116,11 @@ final class Throats {
                         ? "Larger throats are not shown: the motor would be in the slow regime."
                         : "Larger throats are not shown: below a mean of %s MPa the law is not known, or the throat may not choke."
                                 .formatted(megapascal(lowestMean))));
+    }
+
+    /** Any grain of equal segments, where one table can hold them; from a mean pressure on [Pa, absolute]. */
+    Optional<GrainTable> anyGrain(double lowestMean) {
+        return GrainTable.of(basis, band, lowestMean, ceiling.limit());
     }
 
     private Predicate<Drill> mayBeDrilled() {

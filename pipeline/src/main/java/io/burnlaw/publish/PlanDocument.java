@@ -3,9 +3,11 @@ package io.burnlaw.publish;
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.planning.PlanBasis;
+import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.PlannedThroat.Drill;
 import io.burnlaw.planning.PlannedThroat.Predicted;
 import io.burnlaw.planning.PlannedThroat.ThroatAnswer;
+import io.burnlaw.planning.Planner;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.Plan.DrillChoice;
@@ -66,6 +68,10 @@ public final class PlanDocument {
                         null,
                         planned.table()
                                 .flatMap(table -> basis.map(from -> table(table, from, level)))
+                                .orElse(null),
+                        basis.flatMap(from -> Planner.anyGrain(
+                                                from, PlanOptions.defaults().withLevel(level))
+                                        .map(table -> GrainTableDocument.of(table, from.ignition(), level)))
                                 .orElse(null)),
                 refused -> new Plan(
                         refused.formulation(),
@@ -80,6 +86,7 @@ public final class PlanDocument {
                         basis.map(PlanDocument::motor).orElse(null),
                         refused.sentence(),
                         refused.cautions(),
+                        null,
                         null,
                         null));
     }

@@ -112,7 +112,8 @@ final class SamplePlans {
                 List.of(
                         new PlannedAnswer("a throat of 12.0 mm", ladder.get(0), null, null),
                         new PlannedAnswer("a mean of 9 MPa absolute", null, null, "It is above 3.77 MPa.")),
-                table());
+                table(),
+                null);
     }
 
     /** By the closed form of the ladder, finely. */

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param cautions to be read before drilling
  * @param answers to what was asked of this plan beside the ladder
  * @param throatTable what every throat that may be named would do
+ * @param grainTable what other grains would do; absent where one table cannot hold them
  */
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Plan(
@@ -39,7 +40,8 @@ public record Plan(
         String sentence,
         List<String> cautions,
         @Nullable List<PlannedAnswer> answers,
-        @Nullable ThroatTable throatTable) {
+        @Nullable ThroatTable throatTable,
+        @Nullable GrainTable grainTable) {
 
     public Plan {
         ladder = List.copyOf(ladder);
@@ -68,7 +70,8 @@ public record Plan(
                 sentence,
                 cautions,
                 others,
-                throatTable);
+                throatTable,
+                grainTable);
     }
 
     /**

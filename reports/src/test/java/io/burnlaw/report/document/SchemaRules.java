@@ -78,6 +78,7 @@ final class SchemaRules {
                     + "|.*\\.(at|.*[tT]emperature|exponent.*|slope)");
 
     private static final Pattern POSITIVE = Pattern.compile("(UnitPair|NextRate|RatioPoint|CurvePoint|ThroatTable"
+            + "|GrainTable(?=\\.(?!start|mean|max|burnTime|ignition))"
             + "|InUnits)\\.(?!n|exponent).*|(Law|OtherFit|MethodInterval|LawWithout)\\.coefficient.*"
             + "|UseLaw\\.(pressure|referencePressure|rate).*|Propellant\\..*"
             + "|.*\\.(diameter|rateRatio|areaRatio(Start|Most)?|portToThroat|factor|safetyFactor|specificHeatRatio)");
