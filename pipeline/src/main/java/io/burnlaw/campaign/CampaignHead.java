@@ -2,6 +2,9 @@ package io.burnlaw.campaign;
 
 import io.burnlaw.campaign.Campaign.FitSettings;
 import io.burnlaw.campaign.Campaign.ReductionSettings;
+import io.burnlaw.campaign.TraceSettings.SamplingInterval;
+import io.burnlaw.campaign.TraceSettings.SensorClass;
+import io.burnlaw.campaign.YamlDocument.YamlNode;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Spelling;

@@ -2,6 +2,7 @@ package io.burnlaw.campaign;
 
 import io.burnlaw.campaign.Campaign.InputFile;
 import io.burnlaw.campaign.Campaign.UnusableRow;
+import io.burnlaw.campaign.YamlDocument.YamlNode;
 import io.burnlaw.finding.Outcome;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;

@@ -5,7 +5,6 @@ import io.burnlaw.ballistics.Motor;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.characterize.FiredMotor.Fired;
-import io.burnlaw.planning.Cautions;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
@@ -76,7 +75,7 @@ final class PlanWork {
 
     private static Made refused(FormulationResult result, String reason) {
         return new Made(
-                new Plan.Refused(result.formulation().id(), "none", OptionalDouble.empty(), reason, Cautions.ALWAYS),
+                new Plan.Refused(result.formulation().id(), "none", OptionalDouble.empty(), reason, Plan.CAUTIONS),
                 Optional.empty());
     }
 

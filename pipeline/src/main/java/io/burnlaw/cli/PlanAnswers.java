@@ -2,7 +2,6 @@ package io.burnlaw.cli;
 
 import static io.burnlaw.quantity.NumberFormat.megapascal;
 
-import io.burnlaw.planning.Cautions;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
@@ -87,7 +86,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
         PlanTable table = new PlanTable(level, out);
         table.print(plan);
         asked.forEach(each -> table.print(each.question() + ":", each.answer()));
-        table.cautions(plan.cautions().isEmpty() ? Cautions.ALWAYS : plan.cautions());
+        table.cautions(plan.cautions().isEmpty() ? Plan.CAUTIONS : plan.cautions());
     }
 
     /** A plan on a terminal: the advice, the throats with their predictions, and what to read before one is drilled. */

@@ -6,9 +6,9 @@ import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.cli.Burnlaw.Version;
 import io.burnlaw.cli.PlanQuestions.FirstGuessOptions;
-import io.burnlaw.planning.Cautions;
 import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
@@ -301,7 +301,7 @@ final class PlanCommand implements Callable<Integer> {
         return from.basis(motor, spec.commandLine())
                 .map(basis -> answers(basis.withHardware(motor.hardware(basis.hardware())), options))
                 .orElseGet(() -> PlanAnswers.none(
-                        new Plan.Refused(each.id(), "none", OptionalDouble.empty(), from.whyNone(), Cautions.ALWAYS),
+                        new Plan.Refused(each.id(), "none", OptionalDouble.empty(), from.whyNone(), Plan.CAUTIONS),
                         options));
     }
 

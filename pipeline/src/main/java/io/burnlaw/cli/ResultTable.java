@@ -1,5 +1,6 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.report.document.Characterization;

@@ -4,6 +4,7 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.cli.Burnlaw.Version;
 import io.burnlaw.cli.OutputFolders.Browser;
 import io.burnlaw.publish.CharacterizationDocument;

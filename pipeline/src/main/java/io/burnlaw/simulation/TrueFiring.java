@@ -1,7 +1,6 @@
 package io.burnlaw.simulation;
 
 import io.burnlaw.ballistics.BurningFaults;
-import io.burnlaw.ballistics.Disturbance;
 import io.burnlaw.ballistics.ForwardSimulation;
 import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Ignition;
@@ -10,6 +9,7 @@ import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.ballistics.Recorder;
 import io.burnlaw.ballistics.SimulatedFiring;
 import io.burnlaw.ballistics.SimulationSettings;
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.grain.Bates;
 import io.burnlaw.grain.Grain;

@@ -7,6 +7,7 @@ import static io.burnlaw.trace.reading.CellKinds.PLAIN;
 import static io.burnlaw.trace.reading.LineBuffer.endsLine;
 
 import io.burnlaw.trace.reading.CellNumbers.PlainNumber;
+import io.burnlaw.trace.reading.RawRecord.Samples;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
