@@ -21,7 +21,6 @@ import io.burnlaw.regime.RegimeSearch;
 import io.burnlaw.regime.Regimes;
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.chart.Figure;
-import io.burnlaw.report.chart.Frame;
 import io.burnlaw.report.chart.TraceChart;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.trace.ConditionedTrace;
@@ -85,7 +84,7 @@ public class KernelBenchmark {
     @Benchmark
     public TraceReading parse() {
         return TraceReader.read(
-                campaign.folder(), firing.id(), firing.trace(), firing.settings(), firing.ambientPressure());
+                campaign.folder(), firing.id(), firing.trace().orElseThrow(), firing.settings(), firing.ambientPressure());
     }
 
     /** {@return a record brought to zero} */
@@ -122,7 +121,7 @@ public class KernelBenchmark {
     /** {@return one picture} */
     @Benchmark
     public Optional<Figure> chart() {
-        return TraceChart.draw(document.firings().get(0), Frame.WIDE);
+        return TraceChart.draw(document.firings().get(0));
     }
 
     /** {@return all files of a report} */

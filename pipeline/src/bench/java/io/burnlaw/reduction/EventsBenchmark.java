@@ -48,7 +48,7 @@ public class EventsBenchmark {
         campaign = CampaignReader.read(Path.of(folder)).orElseThrow();
         firing = campaign.firings().get(0);
         Trace trace = TraceReader.read(
-                        campaign.folder(), firing.id(), firing.trace(), firing.settings(), firing.ambientPressure())
+                        campaign.folder(), firing.id(), firing.trace().orElseThrow(), firing.settings(), firing.ambientPressure())
                 .match(read -> read.trace(), unreadable -> {
                     throw new IllegalStateException(unreadable.findings().toString());
                 });

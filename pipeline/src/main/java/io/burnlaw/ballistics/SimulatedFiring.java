@@ -1,5 +1,6 @@
 package io.burnlaw.ballistics;
 
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
 import java.util.Arrays;
 
 /** What a simulated motor did: pressure, web burned and thrust over time, from the igniter to the end. Immutable. */

@@ -1,6 +1,7 @@
 package io.burnlaw.campaign;
 
 import io.burnlaw.campaign.WrittenUnit.WrittenPressure;
+import io.burnlaw.campaign.YamlDocument.YamlNode;
 import io.burnlaw.quantity.DecimalNumber;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;

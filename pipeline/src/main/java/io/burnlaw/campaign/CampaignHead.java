@@ -2,6 +2,9 @@ package io.burnlaw.campaign;
 
 import io.burnlaw.campaign.Campaign.FitSettings;
 import io.burnlaw.campaign.Campaign.ReductionSettings;
+import io.burnlaw.campaign.TraceSettings.SamplingInterval;
+import io.burnlaw.campaign.TraceSettings.SensorClass;
+import io.burnlaw.campaign.YamlDocument.YamlNode;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Spelling;
@@ -16,10 +19,6 @@ import java.util.function.DoubleFunction;
 /**
  * What campaign.yaml says.
  *
- * @param title                what people read
- * @param preparedBy           who made it
- * @param licence              SPDX identifier
- * @param note                 remark
  * @param ambientPressure      [Pa, absolute]; empty where nobody stated it
  * @param referenceTemperature [K]
  * @param formulations         in the order of the file
@@ -74,8 +73,6 @@ record CampaignHead(
     /**
      * Reads the mapping at the root of campaign.yaml.
      *
-     * @param file     for messages
-     * @param root     as read
      * @param problems where what is wrong is added
      * @return what it says; what is wrong is left unstated
      */

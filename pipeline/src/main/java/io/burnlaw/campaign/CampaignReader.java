@@ -2,6 +2,7 @@ package io.burnlaw.campaign;
 
 import io.burnlaw.campaign.Campaign.InputFile;
 import io.burnlaw.campaign.Campaign.UnusableRow;
+import io.burnlaw.campaign.YamlDocument.YamlNode;
 import io.burnlaw.finding.Outcome;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -186,8 +187,6 @@ public final class CampaignReader {
         /**
          * Reads a table.
          *
-         * @param file     for messages
-         * @param bytes    of the workbook
          * @param problems where what is wrong is added
          * @return the table; empty where there is none
          */

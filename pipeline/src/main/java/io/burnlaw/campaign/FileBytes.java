@@ -18,7 +18,6 @@ final class FileBytes {
     /**
      * Reads a file.
      *
-     * @param path     for messages
      * @param found    where it lies
      * @param most     bytes that are read at most
      * @param problems where what is wrong is added

@@ -58,7 +58,6 @@ final class TableColumns {
      * @param written  the table as written
      * @param columns  that it may have
      * @param problems where what is wrong is added: these concern the table as a whole
-     * @return the columns
      */
     static TableColumns of(TableText written, List<Column> columns, List<Problem> problems) {
         TableText table = OtherHeadings.withUnitRow(written);

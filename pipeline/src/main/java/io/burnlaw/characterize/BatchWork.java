@@ -56,9 +56,7 @@ final class BatchWork {
     /**
      * Looks for regimes and for differences between batches.
      *
-     * @param points that were fitted
      * @param search for regimes among points
-     * @return both
      */
     Found find(List<FitPoint> points, Function<List<FitPoint>, Optional<Regimes>> search) {
         long named = points.stream()

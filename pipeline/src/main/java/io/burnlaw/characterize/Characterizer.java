@@ -12,7 +12,6 @@ import io.burnlaw.characterize.FiredMotor.Fired;
 import io.burnlaw.characterize.FormulationResult.PointResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.planning.Cautions;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Measured;
@@ -126,7 +125,7 @@ public final class Characterizer {
                                 "none",
                                 OptionalDouble.empty(),
                                 "No throat is named: no motor of this propellant is known. burnlaw plan takes one by --grain.",
-                                Cautions.ALWAYS),
+                                Plan.CAUTIONS),
                         Optional.empty())),
                 List.of(),
                 List.of());

@@ -24,7 +24,6 @@ final class ComparisonWork {
     /**
      * Compares every formulation that names another one to compare it with.
      *
-     * @param formulations of the campaign
      * @param level        of the intervals [1]
      * @return comparisons, candidates of one baseline as one family
      */
@@ -44,7 +43,6 @@ final class ComparisonWork {
     /**
      * Follows every additive over its fractions.
      *
-     * @param formulations of the campaign
      * @param level        of the intervals [1]
      * @return a trend for each additive with two levels or more
      */

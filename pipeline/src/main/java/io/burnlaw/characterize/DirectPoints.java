@@ -12,12 +12,7 @@ final class DirectPoints {
 
     private DirectPoints() {}
 
-    /**
-     * A point like any other; an uncertainty that nobody stated is left to the scatter about the law.
-     *
-     * @param point as stated
-     * @return the rate point
-     */
+    /** A point like any other; an uncertainty that nobody stated is left to the scatter about the law. */
     static RatePoint of(DirectPoint point) {
         return new RatePoint(
                 point.id(),

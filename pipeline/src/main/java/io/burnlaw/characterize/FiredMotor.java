@@ -21,7 +21,6 @@ final class FiredMotor {
      * the firing too.
      *
      * @param firing      row of the log
-     * @param formulation its propellant
      * @param velocity    c* [m/s]
      * @return the motor; empty where neither mass nor density is known, or the grain cannot exist
      */
@@ -47,11 +46,6 @@ final class FiredMotor {
                 firing.ambientPressure());
     }
 
-    /**
-     * A firing that gave a rate, with its row of the log.
-     *
-     * @param row     as logged
-     * @param reduced as reduced
-     */
+    /** A firing that gave a rate, with its row of the log. */
     record Fired(Firing row, Reduction.Reduced reduced) {}
 }

@@ -29,11 +29,9 @@ final class FiringWork {
      * Reads and reduces one firing. Whatever is wrong with it becomes a rejection of this firing alone.
      *
      * @param campaign that it belongs to
-     * @param firing   its row
      * @param pooled   c* of its propellant from the firings with records [m/s], where there are any; a firing that was
      *                 only timed needs it
      * @param store    where the courses of its pressure and rate are kept
-     * @return the result
      */
     static FiringResult of(Campaign campaign, Firing firing, Optional<Measured> pooled, NumberStore store) {
         if (firing.setAside().isPresent()) {
@@ -67,7 +65,6 @@ final class FiringWork {
     /**
      * The result of a row that describes no firing.
      *
-     * @param row with its problems
      * @return a rejection with all of them
      */
     static FiringResult of(UnusableRow row) {

@@ -56,11 +56,8 @@ final class FormulationWork {
     /**
      * Fits all that can be fitted.
      *
-     * @param campaign    with the settings
      * @param formulation whose points they are
      * @param points      of it, used and set aside, in the order of the log
-     * @param reduced     firings of it
-     * @return the result
      */
     static FormulationResult of(
             Campaign campaign, Formulation formulation, List<RatePoint> points, List<Reduction.Reduced> reduced) {
@@ -77,8 +74,6 @@ final class FormulationWork {
      * The result where the program failed: no law, and all points shown.
      *
      * @param formulation whose points they are
-     * @param points      of it
-     * @param fault       what to say
      * @return a formulation without a law
      */
     static FormulationResult failed(Formulation formulation, List<RatePoint> points, Finding fault) {

@@ -5,7 +5,6 @@ import io.burnlaw.ballistics.Motor;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.characterize.FiredMotor.Fired;
-import io.burnlaw.planning.Cautions;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
@@ -30,7 +29,6 @@ final class PlanWork {
     /**
      * A plan, with what it rests on.
      *
-     * @param plan  or refusal
      * @param basis empty where no motor could be made
      */
     record Made(Plan plan, Optional<PlanBasis> basis) {}
@@ -39,7 +37,6 @@ final class PlanWork {
      * Plans for a formulation.
      *
      * @param campaign with the limit of the case
-     * @param result   of the formulation
      * @param fired    its firings that gave a rate, in the order of the log
      * @return the plan; a refusal where there is no law, or no motor to plan for
      */
@@ -78,7 +75,7 @@ final class PlanWork {
 
     private static Made refused(FormulationResult result, String reason) {
         return new Made(
-                new Plan.Refused(result.formulation().id(), "none", OptionalDouble.empty(), reason, Cautions.ALWAYS),
+                new Plan.Refused(result.formulation().id(), "none", OptionalDouble.empty(), reason, Plan.CAUTIONS),
                 Optional.empty());
     }
 

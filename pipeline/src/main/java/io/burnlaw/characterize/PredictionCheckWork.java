@@ -26,7 +26,6 @@ final class PredictionCheckWork {
     /**
      * Predicts each firing whose point the law was fitted to from the others.
      *
-     * @param result of the formulation
      * @param fired  its firings that gave a rate
      * @param store  where predicted records are kept
      * @return the closure, or why there is none

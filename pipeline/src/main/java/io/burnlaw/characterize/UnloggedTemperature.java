@@ -130,7 +130,6 @@ final class UnloggedTemperature {
          * @param campaign with the reference temperature; where it states none, the median of the firings' is taken
          * @param used     points that are fitted
          * @param points   the same as the fit sees them
-         * @param options  of the fit
          * @return the points to fit
          */
         static ReferredRates of(Campaign campaign, List<RatePoint> used, List<FitPoint> points, FitOptions options) {

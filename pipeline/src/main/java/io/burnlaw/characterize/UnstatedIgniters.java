@@ -32,8 +32,6 @@ final class UnstatedIgniters {
      * Reduces again what needs an igniter.
      *
      * @param campaign that they belong to
-     * @param firings  recorded ones
-     * @param results  of each
      * @param store    where the courses are kept
      * @param progress told of the firings that are done
      * @return the results, in the same order

@@ -6,6 +6,7 @@ import io.burnlaw.campaign.Problem;
 import io.burnlaw.characterize.CampaignCheck;
 import io.burnlaw.characterize.CampaignCheck.RowCheck;
 import io.burnlaw.characterize.ReadingNotes;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.report.OwnFolder;

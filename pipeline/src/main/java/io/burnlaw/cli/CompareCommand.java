@@ -1,6 +1,7 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.cli.Burnlaw.Version;
 import io.burnlaw.finding.Outcome;
 import io.burnlaw.publish.AcrossCampaigns;

@@ -1,6 +1,7 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.finding.Outcome;
 import io.burnlaw.publish.PublishedSource;
 import io.burnlaw.report.ReportWriter;
@@ -64,7 +65,6 @@ abstract class DocumentsCommand implements Callable<Integer> {
     /**
      * The new document.
      *
-     * @param document as made
      * @param code     what it means for the exit code
      * @param words    prints it for a person
      */
@@ -73,7 +73,6 @@ abstract class DocumentsCommand implements Callable<Integer> {
     /**
      * Makes it.
      *
-     * @param sources as read
      * @param created when, ISO 8601 with zone; empty where the document is to be reproducible
      * @return the document, or why there is none
      */

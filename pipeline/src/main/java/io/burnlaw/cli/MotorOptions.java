@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import picocli.CommandLine;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 
 /** The motor and its case, as typed; what is not typed comes from the campaign. */
 final class MotorOptions {
@@ -163,14 +164,19 @@ final class MotorOptions {
         return description().inWords();
     }
 
-    /** {@return [kg/m³]} */
-    Optional<Measured> density() {
-        return density;
+    /** {@return as typed [kg/m³]; else as known otherwise} */
+    Measured neededDensity(CommandLine line, Optional<Measured> otherwise) {
+        return needed(density.or(() -> otherwise), line, "--density", "1.78 g/cm3");
     }
 
-    /** {@return characteristic velocity [m/s]} */
-    Optional<Measured> velocity() {
-        return velocity;
+    /** {@return characteristic velocity as typed [m/s]; else as known otherwise} */
+    Measured neededVelocity(CommandLine line, Optional<Measured> otherwise) {
+        return needed(velocity.or(() -> otherwise), line, "--characteristic-velocity", "880 m/s");
+    }
+
+    private static Measured needed(Optional<Measured> value, CommandLine line, String option, String example) {
+        return value.orElseThrow(() -> new ParameterException(
+                line, option + " is missing: the plan needs it, such as " + option + " \"" + example + "\""));
     }
 
     /** {@return [Pa, absolute]} */

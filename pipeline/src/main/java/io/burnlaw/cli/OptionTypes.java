@@ -25,8 +25,6 @@ final class OptionTypes {
     /**
      * What is wrong with an option only beside the others.
      *
-     * @param line    as parsed
-     * @param option  that was typed
      * @param message what is wrong, and what to type
      * @return the refusal, with the text as typed
      */

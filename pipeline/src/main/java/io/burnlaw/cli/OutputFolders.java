@@ -113,12 +113,7 @@ final class OutputFolders {
 
         private Browser() {}
 
-        /**
-         * Opens a page; where that is not possible, says so and goes on.
-         *
-         * @param page an HTML file
-         * @param err  for the message
-         */
+        /** Opens a page; where that is not possible, says so and goes on. */
         static void open(Path page, PrintWriter err) {
             String system = System.getProperty("os.name").toLowerCase(Locale.ROOT);
             String address = page.toAbsolutePath().toUri().toString();

@@ -2,7 +2,6 @@ package io.burnlaw.cli;
 
 import static io.burnlaw.quantity.NumberFormat.megapascal;
 
-import io.burnlaw.planning.Cautions;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
@@ -27,19 +26,13 @@ import tech.tablesaw.api.Table;
 /**
  * What was planned for one propellant, with what was asked beside.
  *
- * @param plan  or refusal
  * @param basis that it was made from; empty where there was none to make one from
  * @param level of its predictions [1]
  * @param asked in the order in which it was asked
  */
 record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Asked> asked) {
 
-    /**
-     * A question with its answer.
-     *
-     * @param question in words
-     * @param answer   to it
-     */
+    /** A question with its answer. */
     record Asked(String question, ThroatAnswer answer) {}
 
     PlanAnswers {
@@ -93,7 +86,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
         PlanTable table = new PlanTable(level, out);
         table.print(plan);
         asked.forEach(each -> table.print(each.question() + ":", each.answer()));
-        table.cautions(plan.cautions().isEmpty() ? Cautions.ALWAYS : plan.cautions());
+        table.cautions(plan.cautions().isEmpty() ? Plan.CAUTIONS : plan.cautions());
     }
 
     /** A plan on a terminal: the advice, the throats with their predictions, and what to read before one is drilled. */
@@ -113,11 +106,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
             this.out = out;
         }
 
-        /**
-         * Prints a plan.
-         *
-         * @param plan or refusal
-         */
+        /** Prints a plan. */
         void print(Plan plan) {
             out.println(Terminal.safe(plan.sentence()));
             out.println(Terminal.safe("grain: " + plan.grain()));
@@ -145,7 +134,6 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
          * Prints what was asked of single throats and pressures.
          *
          * @param question as it was asked
-         * @param answer   to it
          */
         void print(String question, ThroatAnswer answer) {
             out.println();
@@ -165,11 +153,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
             return found;
         }
 
-        /**
-         * Prints what to read before a throat is drilled.
-         *
-         * @param cautions sentences
-         */
+        /** Prints what to read before a throat is drilled. */
         void cautions(List<String> cautions) {
             out.println();
             out.println("Before you act on a number:");

@@ -6,8 +6,9 @@ import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.cli.Burnlaw.Version;
-import io.burnlaw.planning.Cautions;
+import io.burnlaw.cli.PlanQuestions.FirstGuessOptions;
 import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
@@ -16,14 +17,12 @@ import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.publish.CharacterizationDocument;
 import io.burnlaw.publish.PlannableNumbers;
 import io.burnlaw.publish.PlannedDocument;
-import io.burnlaw.publish.PublishedFormulation;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.report.OwnFolder;
 import io.burnlaw.report.document.Batches.BatchMember;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Formulation;
-import io.burnlaw.report.document.Quantity;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -34,7 +33,6 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -164,8 +162,8 @@ final class PlanCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(), "a first guess knows no batches: leave out --batch");
         }
         FirstGuess law = guess.guess(spec.commandLine());
-        Measured density = needed(motor.density(), "--density", "1.78 g/cm3");
-        Measured velocity = needed(motor.velocity(), "--characteristic-velocity", "880 m/s");
+        Measured density = motor.neededDensity(spec.commandLine(), Optional.empty());
+        Measured velocity = motor.neededVelocity(spec.commandLine(), Optional.empty());
         if (!motor.grainTyped()) {
             throw new ParameterException(
                     spec.commandLine(), "a first guess needs a --grain with its dimensions, such as --grain bates");
@@ -179,7 +177,7 @@ final class PlanCommand implements Callable<Integer> {
                 OptionalDouble.empty(),
                 fired,
                 motor.words(),
-                strengthStd(density, velocity, FirstGuess.USUAL_STRENGTH_STD),
+                FirstGuess.strengthStd(density, velocity),
                 PlanBasis.USUAL_THROAT_STD,
                 motor.hardware(new Hardware(OptionalDouble.empty(), 1)),
                 OptionalDouble.empty(),
@@ -192,18 +190,6 @@ final class PlanCommand implements Callable<Integer> {
             answers.print(units.to(spec.commandLine().getOut()));
         }
         return code(answers.named());
-    }
-
-    private Measured needed(Optional<Measured> value, String option, String example) {
-        return value.orElseThrow(() -> new ParameterException(
-                spec.commandLine(),
-                option + " is missing: the plan needs it, such as " + option + " \"" + example + "\""));
-    }
-
-    private static double strengthStd(Measured density, Measured velocity, double usual) {
-        return density.std().isEmpty() && velocity.std().isEmpty()
-                ? usual
-                : Math.hypot(density.stdOr(0) / density.value(), velocity.stdOr(0) / velocity.value());
     }
 
     private ExitCode ofSource(Path from, PlanOptions options) {
@@ -244,9 +230,9 @@ final class PlanCommand implements Callable<Integer> {
                                     .collect(Collectors.joining(", ")));
         }
         List<Problem> problems = wanted.stream()
-                .flatMap(each ->
-                        PlannableNumbers.problems(from.toString(), each, plan(document, each), document.campaign())
-                                .stream())
+                .flatMap(each -> PlannableNumbers.problems(
+                        from.toString(), each, new DocumentBasis(document, each).published(), document.campaign())
+                        .stream())
                 .distinct()
                 .toList();
         if (!problems.isEmpty()) {
@@ -311,60 +297,12 @@ final class PlanCommand implements Callable<Integer> {
     }
 
     private PlanAnswers ofFormulation(Formulation each, Characterization document, PlanOptions options) {
-        Optional<io.burnlaw.report.document.Plan> published = plan(document, each);
-        Optional<PlanBasis> basis =
-                published.flatMap(plan -> PublishedFormulation.planBasis(each, plan, document.campaign()));
-        if (motor.grainTyped() && PublishedFormulation.laws(each).isPresent()) {
-            basis = Optional.of(forGrain(basis, each, document));
-        }
-        if (basis.isEmpty()) {
-            String why = published
-                    .map(io.burnlaw.report.document.Plan::sentence)
-                    .orElse("No throat is named: the document holds no motor. Name one with --grain.");
-            return PlanAnswers.none(
-                    new Plan.Refused(each.id(), "none", OptionalDouble.empty(), why, Cautions.ALWAYS), options);
-        }
-        return answers(basis.get().withHardware(motor.hardware(basis.get().hardware())), options);
-    }
-
-    private static Optional<io.burnlaw.report.document.Plan> plan(Characterization document, Formulation formulation) {
-        return document.plans().stream()
-                .filter(plan -> plan.formulation().equals(formulation.id()))
-                .findFirst();
-    }
-
-    /** The grain as typed; density and c* as typed, else as the document has them. */
-    private PlanBasis forGrain(Optional<PlanBasis> published, Formulation each, Characterization document) {
-        Measured density = needed(
-                motor.density()
-                        .or(() ->
-                                published.map(basis -> Measured.of(basis.motor().density())))
-                        .or(() -> measured(each.density())),
-                "--density",
-                "1.78 g/cm3");
-        Measured velocity = needed(
-                motor.velocity()
-                        .or(() -> published.map(
-                                basis -> Measured.of(basis.motor().gas().characteristicVelocity())))
-                        .or(() -> measured(each.characteristicVelocity())),
-                "--characteristic-velocity",
-                "880 m/s");
-        double ambient = PublishedFormulation.si(document.campaign().ambientPressure());
-        Motor fired = motor.motor(spec.commandLine(), density.value(), velocity.value(), ambient);
-        String words = motor.words();
-        return published
-                .map(basis -> basis.withMotor(fired, words))
-                .orElseGet(() -> PublishedFormulation.planBasis(
-                                each,
-                                fired,
-                                words,
-                                strengthStd(density, velocity, FirstGuess.USUAL_STRENGTH_STD),
-                                document.campaign())
-                        .orElseThrow());
-    }
-
-    private static Optional<Measured> measured(@Nullable Quantity quantity) {
-        return Optional.ofNullable(quantity).map(found -> Measured.of(PublishedFormulation.si(found)));
+        DocumentBasis from = new DocumentBasis(document, each);
+        return from.basis(motor, spec.commandLine())
+                .map(basis -> answers(basis.withHardware(motor.hardware(basis.hardware())), options))
+                .orElseGet(() -> PlanAnswers.none(
+                        new Plan.Refused(each.id(), "none", OptionalDouble.empty(), from.whyNone(), Plan.CAUTIONS),
+                        options));
     }
 
     private PlanAnswers answers(PlanBasis basis, PlanOptions options) {

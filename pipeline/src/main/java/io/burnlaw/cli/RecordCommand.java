@@ -6,6 +6,7 @@ import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.TraceSettings;
 import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.characterize.RecordLook;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.cli.Burnlaw.Version;
 import io.burnlaw.cli.OutputFolders.Browser;
 import io.burnlaw.cli.OutputFolders.SingleFile;

@@ -1,5 +1,6 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.report.document.Characterization;
@@ -38,7 +39,6 @@ final class ResultTable {
     /**
      * Prints the result.
      *
-     * @param document of the campaign
      * @param out      where
      */
     static void print(Characterization document, PrintWriter out) {
@@ -93,7 +93,6 @@ final class ResultTable {
     /**
      * What the result means for the exit code.
      *
-     * @param document of the campaign
      * @return done, or done with rejections
      */
     static ExitCode exitCode(Characterization document) {
@@ -195,8 +194,6 @@ final class ResultTable {
         /**
          * Prints the lines of one formulation.
          *
-         * @param formulation with its closure
-         * @param document    with its plan
          * @param out         where
          */
         static void print(Formulation formulation, Characterization document, PrintWriter out) {
@@ -214,7 +211,6 @@ final class ResultTable {
         /**
          * Prints what belongs beside throats, where one is named.
          *
-         * @param document of the campaign
          * @param out      where
          */
         static void caution(Characterization document, PrintWriter out) {

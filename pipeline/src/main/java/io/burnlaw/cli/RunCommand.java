@@ -4,6 +4,7 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.cli.Burnlaw.Version;
 import io.burnlaw.cli.OutputFolders.Browser;
 import io.burnlaw.publish.CharacterizationDocument;
@@ -250,8 +251,6 @@ final class RunCommand implements Callable<Integer> {
          * Repeats until the process is ended.
          *
          * @param campaigns folders to watch, with the folders in them
-         * @param run       what to do
-         * @param err       for messages
          * @return the last exit code, or not-written where the folders cannot be watched
          */
         static ExitCode repeat(List<Path> campaigns, Supplier<ExitCode> run, PrintWriter err) {

@@ -1,6 +1,7 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.report.OwnFolder;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.Scenario;

@@ -2,6 +2,7 @@ package io.burnlaw.cli;
 
 import io.burnlaw.campaign.GrainDescription.SurfacePoint;
 import io.burnlaw.campaign.PortOutlineFile;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.cli.OutputFolders.SingleFile;
 import io.burnlaw.grain.PortOutline;
 import io.burnlaw.quantity.Measured;

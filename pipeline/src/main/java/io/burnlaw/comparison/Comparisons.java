@@ -225,7 +225,6 @@ public final class Comparisons {
         /**
          * Adjusts p values.
          *
-         * @param pValues of one family
          * @return adjusted ones, in the same order
          */
         static double[] adjust(double[] pValues) {
@@ -291,7 +290,6 @@ public final class Comparisons {
          * @param denominatorDegrees d2
          * @param significance       of the test [1]
          * @param power              [1], above the significance
-         * @return lambda
          */
         static double noncentrality(
                 int numeratorDegrees, double denominatorDegrees, double significance, double power) {

@@ -206,7 +206,6 @@ public final class DoseTrends {
     /**
      * A linear model fitted by weighted least squares.
      *
-     * @param coefficients of the columns
      * @param unscaled     their covariance for a residual variance of one
      * @param squares      weighted sum of the squared residuals
      * @param degrees      of freedom of the residuals

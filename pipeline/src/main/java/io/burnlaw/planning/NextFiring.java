@@ -21,7 +21,6 @@ import org.apache.commons.math3.linear.RealVector;
  * The mean pressure at which a firing tells most, and why there.
  *
  * @param pressure [Pa, absolute]; empty where none within the range tells anything
- * @param why      a clause
  */
 record NextFiring(OptionalDouble pressure, String why) {
 

@@ -82,11 +82,7 @@ public record PlannedThroat(
          */
         record Found(PlannedThroat throat, double exact) implements ThroatAnswer {}
 
-        /**
-         * None is named.
-         *
-         * @param reason a sentence
-         */
+        /** None is named. */
         record None(String reason) implements ThroatAnswer {}
 
         /**
@@ -95,7 +91,6 @@ public record PlannedThroat(
          * @param found the answer where there is a throat
          * @param none  the answer where there is none
          * @param <T>   of the answer
-         * @return the answer
          */
         default <T> T match(Function<Found, T> found, Function<None, T> none) {
             return this instanceof Found f ? found.apply(f) : none.apply((None) this);

@@ -187,7 +187,7 @@ public final class Planner {
     }
 
     private List<String> cautions(List<PlannedThroat> ladder, Optional<PlannedThroat> firing, PressureRange range) {
-        List<String> cautions = new ArrayList<>(Cautions.ALWAYS);
+        List<String> cautions = new ArrayList<>(Plan.CAUTIONS);
         cautions.addAll(basis.remarks());
         if (basis.hardware().casePressureLimit().isEmpty()) {
             cautions.add(
@@ -222,7 +222,7 @@ public final class Planner {
     }
 
     private static Plan refused(PlanBasis basis, OptionalDouble allowed, String reason) {
-        List<String> cautions = new ArrayList<>(Cautions.ALWAYS);
+        List<String> cautions = new ArrayList<>(Plan.CAUTIONS);
         cautions.addAll(basis.remarks());
         return new Plan.Refused(basis.formulation(), basis.grain(), allowed, reason, cautions);
     }

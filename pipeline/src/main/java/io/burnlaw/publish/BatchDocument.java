@@ -28,7 +28,6 @@ final class BatchDocument {
     /**
      * What the castings say.
      *
-     * @param result of the formulation
      * @param level  of the intervals [1]
      * @return empty where points carry no batch
      */

@@ -25,7 +25,6 @@ final class FiredMotorDocument {
     /**
      * One motor.
      *
-     * @param row of the log
      * @return the motor; without what its geometry would say where it has none
      */
     static FiredMotor of(Firing row) {

@@ -121,7 +121,6 @@ public record FormulationChoice(Optional<String> baseline, List<String> candidat
      * A formulation that takes part in a comparison.
      *
      * @param source      that it stands in
-     * @param formulation as published
      * @param id          under which it is compared; ids of two documents may be the same
      */
     record ChosenFormulation(PublishedSource source, Formulation formulation, String id) {

@@ -42,10 +42,8 @@ final class FormulationDocument {
     /**
      * One formulation.
      *
-     * @param result   of it
      * @param outlook  what its law predicts
      * @param campaign that it belongs to
-     * @return the formulation
      */
     static io.burnlaw.report.document.Formulation of(
             FormulationResult result, Predictions outlook, CampaignResult campaign) {
@@ -180,7 +178,6 @@ final class FormulationDocument {
          * One point.
          *
          * @param result the point and what became of it
-         * @return the point
          */
         static Point of(PointResult result) {
             RatePoint point = result.point();
@@ -211,7 +208,6 @@ final class FormulationDocument {
         /**
          * Both exponents.
          *
-         * @param pooled as found
          * @return the same for the document
          */
         static WithinBetween of(Pooling.Pooled pooled) {
@@ -240,7 +236,6 @@ final class FormulationDocument {
         /**
          * The sensitivity.
          *
-         * @param sensitivity as estimated
          * @return the same in the document's units
          */
         static TemperatureSensitivity of(TemperatureResult.Estimated sensitivity) {

@@ -42,9 +42,7 @@ final class LawDocument {
     /**
      * The single law, with the intervals of every method.
      *
-     * @param fitted law
      * @param level  of the intervals [1]
-     * @return the law
      */
     static Law of(FitResult.Fitted fitted, double level) {
         MethodIntervals published = fitted.publishedIntervals();
@@ -69,10 +67,8 @@ final class LawDocument {
     /**
      * The single law over batches, with the intervals of the plain fit beside it.
      *
-     * @param batches law over them
      * @param plain   law of the same points as if each firing stood for itself
      * @param level   of the intervals [1]
-     * @return the law
      */
     static Law of(BatchLaw batches, FitResult.Fitted plain, double level) {
         return law(
@@ -97,7 +93,6 @@ final class LawDocument {
      *
      * @param law   over the range of its points
      * @param level of the intervals [1]
-     * @return the law
      */
     static Law of(RateLaw law, double level) {
         return law(
@@ -118,11 +113,9 @@ final class LawDocument {
     /**
      * The law of one regime.
      *
-     * @param law    of the regime
      * @param regime the trade's word for it
      * @param range  in which it holds
      * @param level  of the intervals [1]
-     * @return the law
      */
     static Law of(RateLaw law, String regime, Range range, double level) {
         Interval coefficient = law.interval(RateLaw.COEFFICIENT_PRESSURE, level);

@@ -58,7 +58,7 @@ final class MergedDocument {
                 ComparisonDocument.of(comparisons),
                 ComparisonDocument.ofTrends(trends),
                 List.of(),
-                Cautions.ALWAYS,
+                CharacterizationDocument.CAUTIONS,
                 leftOut());
     }
 

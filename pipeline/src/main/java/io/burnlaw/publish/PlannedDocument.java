@@ -114,7 +114,7 @@ public final class PlannedDocument {
                 List.of(),
                 List.of(),
                 List.of(plan),
-                Cautions.ALWAYS,
+                CharacterizationDocument.CAUTIONS,
                 null);
     }
 

@@ -23,7 +23,6 @@ final class RegimeDocument {
     /**
      * The regimes.
      *
-     * @param regimes as found
      * @param level   of the intervals [1]
      * @return the same in the document's units
      */
@@ -42,7 +41,6 @@ final class RegimeDocument {
     /**
      * The threshold.
      *
-     * @param threshold as found
      * @return the same in the document's units
      */
     static io.burnlaw.report.document.Formulation.Threshold of(Threshold threshold) {
@@ -61,7 +59,6 @@ final class RegimeDocument {
     /**
      * What it takes to burn faster.
      *
-     * @param answer as found
      * @return the same in the document's units
      */
     static io.burnlaw.report.document.Formulation.FasterAnswer of(FasterAnswer answer) {
@@ -78,12 +75,7 @@ final class RegimeDocument {
                 answer.sentence());
     }
 
-    /**
-     * Whether a steady pressure exists.
-     *
-     * @param regimes as found
-     * @return the verdict
-     */
+    /** Whether a steady pressure exists. */
     static io.burnlaw.report.document.Formulation.Stability stability(Regimes regimes) {
         Stability stability = Stability.of(regimes);
         return new io.burnlaw.report.document.Formulation.Stability(stability.exponent(), stability.sentence());

@@ -25,7 +25,6 @@ final class Validity {
     /**
      * The pressures of the points that the laws rest on, and the warning for all others.
      *
-     * @param result of the formulation
      * @return empty where there is no law
      */
     static Optional<ValidRange> range(FormulationResult result) {
@@ -50,7 +49,6 @@ final class Validity {
     /**
      * What these firings cannot give.
      *
-     * @param result of the formulation
      * @return each with its reason
      */
     static List<NotEstimated> notEstimated(FormulationResult result) {

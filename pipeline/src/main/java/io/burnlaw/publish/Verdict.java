@@ -32,9 +32,7 @@ final class Verdict {
      * Rate and exponent with their intervals, range and count, by regime where there are several; or why there is no
      * law.
      *
-     * @param result of the formulation
      * @param level  of the intervals [1]
-     * @return one sentence
      */
     static String of(FormulationResult result, double level) {
         Optional<Regimes> several = result.regimes().filter(found -> found.selected() > 1);
@@ -58,7 +56,6 @@ final class Verdict {
      * What to mind when a law of the formulation is used, without repeating any formula: below what it burns slowly, where
      * one formula ends and the next begins, what one law cannot say.
      *
-     * @param result of the formulation
      * @return one sentence or a few; empty where there is nothing
      */
     static Optional<String> caution(FormulationResult result) {

@@ -150,8 +150,6 @@ final class OtherFits {
         /**
          * What came of it.
          *
-         * @param parameters of the curve
-         * @param covariance of them
          * @param scatter    robust, in the unit of the residuals divided by their standard deviations
          * @param settled    whether the rounds ended by agreeing
          */

@@ -215,7 +215,6 @@ final class Resampling {
         /**
          * Sums them up.
          *
-         * @param x        places
          * @param y        values, as many
          * @param weight   weights, as many, above zero
          * @param clusters indices of the points of each cluster

@@ -169,7 +169,6 @@ public final class TemperatureFit {
          * @param referred             the points with their rates brought to the reference temperature
          * @param temperatureLow       lowest temperature among the points [K]
          * @param temperatureHigh      highest temperature among the points [K]
-         * @param sentence             in words
          */
         record Estimated(
                 double sigmaP,

@@ -39,10 +39,8 @@ final class BreakProfile {
     /**
      * The interval of one break.
      *
-     * @param y      the values
      * @param fit    whose break it is
      * @param which  the break, from 0
-     * @param noise  of the points
      * @param random the stream for this break
      */
     Interval interval(double[] y, PiecewiseFit fit, int which, NoiseModel noise, RandomGenerator random) {

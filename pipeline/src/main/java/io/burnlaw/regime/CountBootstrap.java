@@ -45,9 +45,7 @@ final class CountBootstrap {
     /**
      * Tests so many laws against one more.
      *
-     * @param y      the values
      * @param fewer  the fit under the hypothesis
-     * @param noise  of the points
      * @param random the stream for this test
      */
     CountTest test(double[] y, PiecewiseFit fewer, NoiseModel noise, RandomGenerator random) {

@@ -49,7 +49,6 @@ final class Rivals {
     /**
      * The rivals of breaks.
      *
-     * @param y          the values
      * @param breaks     the same search on the data and on simulated campaigns
      * @param noise      of the points about the laws with breaks
      * @param replicates campaigns to simulate from each rival

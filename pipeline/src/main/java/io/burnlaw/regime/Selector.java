@@ -187,8 +187,6 @@ final class Selector {
         /**
          * Each piece through its own points; a break lies in the middle of the gap between its neighbours, in x.
          *
-         * @param sample with its weights
-         * @param y      the values
          * @param starts first point of each piece
          */
         static PiecewiseFit of(Sample sample, double[] y, int[] starts) {
@@ -223,12 +221,9 @@ final class Selector {
      * @param claim           what may be said
      * @param fit             the pieces that stand
      * @param noise           of the points about them
-     * @param intervals       of their breaks
-     * @param tests           of counts
      * @param bicByCount      information criterion by count
      * @param sequential      count by the tests
      * @param jumpPValue      of joined against jumping
-     * @param rivals          other explanations
      */
     record Selection(
             Claim claim,

@@ -51,7 +51,6 @@ final class SequentialMonteCarlo {
      * A p value by simulation.
      *
      * @param value     share of campaigns, the data among them, at least as extreme as the data [1]
-     * @param campaigns simulated
      */
     record SimulatedP(double value, int campaigns) {
 

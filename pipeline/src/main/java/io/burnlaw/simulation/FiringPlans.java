@@ -31,8 +31,6 @@ final class FiringPlans {
     /**
      * Plans of one scenario.
      *
-     * @param propellants  by id
-     * @param seed         of the scenario
      * @param commonGrain  of firings that say nothing else
      * @param folder       of the scenario: surface tables lie below it
      * @param problems     gets what is wrong with them

@@ -162,7 +162,6 @@ final class Measurement {
          * @param size    of the change at the end of the burn [Pa]
          * @param back    time constant of the return [s]
          * @param ambient [Pa, absolute]
-         * @return the fault
          */
         static Fault warmed(double size, double back, double ambient) {
             return (trace, random) -> {
@@ -197,7 +196,6 @@ final class Measurement {
          * A sensor of first order: a long tube or a filter before the converter.
          *
          * @param tau time constant [s]
-         * @return the fault
          */
         static Fault lag(double tau) {
             return (trace, random) -> {

@@ -5,7 +5,7 @@ import io.burnlaw.campaign.CampaignFolder;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.YamlDocument;
-import io.burnlaw.campaign.YamlNode;
+import io.burnlaw.campaign.YamlDocument.YamlNode;
 import io.burnlaw.finding.Outcome;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;

@@ -1,7 +1,6 @@
 package io.burnlaw.simulation;
 
 import io.burnlaw.ballistics.BurningFaults;
-import io.burnlaw.ballistics.Disturbance;
 import io.burnlaw.ballistics.ForwardSimulation;
 import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Ignition;
@@ -10,6 +9,7 @@ import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.ballistics.Recorder;
 import io.burnlaw.ballistics.SimulatedFiring;
 import io.burnlaw.ballistics.SimulationSettings;
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.grain.Bates;
 import io.burnlaw.grain.Grain;
@@ -24,14 +24,11 @@ import java.util.TreeMap;
 /**
  * One firing as it truly was: the grain as cast, the motor, and what it did.
  *
- * @param plan                   what was planned
  * @param description            the grain's true dimensions
- * @param grain                  its geometry
  * @param coreOffset             of the core's axis [m]
  * @param rateFactor             of this firing against the law [1]
  * @param characteristicVelocity of this firing [m/s]
  * @param motor                  ready to be fired
- * @param fired                  what it did
  */
 record TrueFiring(
         Scenario.PlannedFiring plan,

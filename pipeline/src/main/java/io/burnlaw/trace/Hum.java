@@ -4,6 +4,7 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.trace.SineFit.Blocks;
+import io.burnlaw.trace.SineFit.Turns;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -164,7 +165,6 @@ record Hum(double[] values, List<Finding> finding) {
         /**
          * Multiplies and sums.
          *
-         * @param fit       the residual
          * @param mains     [Hz]
          * @param harmonics how many lines, 1 for the mains frequency alone
          */

@@ -1,6 +1,5 @@
 package io.burnlaw.reduction;
 
-import io.burnlaw.ballistics.Disturbance;
 import io.burnlaw.ballistics.Fault;
 import io.burnlaw.ballistics.ForwardSimulation;
 import io.burnlaw.ballistics.Gas;
@@ -11,6 +10,7 @@ import io.burnlaw.ballistics.RecordFaults;
 import io.burnlaw.ballistics.Recorder;
 import io.burnlaw.ballistics.SimulatedFiring;
 import io.burnlaw.ballistics.SimulationSettings;
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.GrainDescription;

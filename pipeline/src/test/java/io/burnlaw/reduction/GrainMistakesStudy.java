@@ -2,11 +2,11 @@ package io.burnlaw.reduction;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.burnlaw.ballistics.Disturbance;
 import io.burnlaw.ballistics.Ignition;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.ballistics.SimulatedFiring;
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
 import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;

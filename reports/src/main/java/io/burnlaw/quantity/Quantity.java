@@ -251,11 +251,7 @@ public record Quantity(double value, OptionalDouble std, Unit unit) {
     /** What reading a quantity gave: the quantity, or why there is none. */
     public sealed interface QuantityReading {
 
-        /**
-         * It was read.
-         *
-         * @param quantity as written
-         */
+        /** It was read. */
         record Read(Quantity quantity) implements QuantityReading {}
 
         /**
@@ -263,7 +259,6 @@ public record Quantity(double value, OptionalDouble std, Unit unit) {
          *
          * @param what     what is wrong, in a few words
          * @param expected what should stand there
-         * @param mend     what to write
          */
         record Misread(String what, String expected, String mend) implements QuantityReading {}
 
@@ -273,7 +268,6 @@ public record Quantity(double value, OptionalDouble std, Unit unit) {
          * @param read    the answer where it was read
          * @param misread the answer where it was not
          * @param <T>     of the answer
-         * @return the answer
          */
         default <T> T match(Function<Read, T> read, Function<Misread, T> misread) {
             return this instanceof Read r ? read.apply(r) : misread.apply((Misread) this);

@@ -37,10 +37,7 @@ record RecordLayout(
     /**
      * Looks at the beginning of a record.
      *
-     * @param file  for messages
-     * @param bytes that were read
      * @param size  how many of them
-     * @return the layout
      * @throws Refusal where there are no rows of numbers
      */
     static RecordLayout of(String file, byte[] bytes, int size) throws Refusal {
@@ -131,7 +128,6 @@ record RecordLayout(
     /**
      * The headings above the first row of numbers, with the units of a row of their own where there is one.
      *
-     * @param file  for messages
      * @param start of the record
      * @param run   the rows of numbers
      */
