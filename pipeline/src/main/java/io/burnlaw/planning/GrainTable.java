@@ -68,7 +68,7 @@ public record GrainTable(
     public static final double SIZES = 3;
 
     /** What the check may find: it tries some grains, not all [1]. */
-    private static final double FOUND = 0.006;
+    private static final double FOUND = 0.005;
 
     private static final int CHECKED = 40;
 
@@ -77,8 +77,7 @@ public record GrainTable(
     private static final int STEPS = 14;
 
     /** From the widest on: those that are not well predicted give way to the next. */
-    private static final List<Shapes> TRIED =
-            List.of(new Shapes(0.2, 0.65, 1.3, 5), new Shapes(0.25, 0.6, 1.5, 4), new Shapes(0.3, 0.55, 1.6, 3));
+    private static final List<Shapes> TRIED = List.of(new Shapes(0.25, 0.6, 1.5, 4), new Shapes(0.3, 0.55, 1.6, 3));
 
     /**
      * Grains of the table.
