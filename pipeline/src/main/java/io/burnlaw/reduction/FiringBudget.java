@@ -61,6 +61,10 @@ final class FiringBudget {
             budget.add(RatePoint.BURNED_BEFORE_LINE, before * web, "m", before, 0);
         }
         double zero = reduction.burn().record().zeroStd();
+        double after = UnseenEnd.share(inputs, zero) / BurnReduction.RECTANGULAR;
+        if (after > 0) {
+            budget.add("gas at the end", after * inputs.mass(), "kg", after, 0);
+        }
         budget.add(
                 "sensor zero",
                 zero,

@@ -10,7 +10,7 @@ import java.util.OptionalInt;
  * @param after  after the end of operation; empty where the record ends too early
  * @param range  highest smoothed reading above the quiet one
  * @param rise   index of the first sample above a tenth of the range; the size of the record where nothing rises
- * @param fall   index after the last sample above a tenth of the range
+ * @param fall   index after the last sample above a tenth of the range, or of the working level after a strong igniter
  * @param smoulders whether something burned on behind the main burn, until {@code after} begins
  */
 record QuietParts(Optional<Level> before, Optional<Level> after, double range, int rise, int fall, boolean smoulders) {
@@ -51,7 +51,8 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
     static QuietParts find(double[] time, double[] values) {
         int n = values.length;
         double noise = Scatter.fastStd(values, 0, n);
-        double[] smooth = Scatter.runningMean(RunningMedian.ofFive(values), Math.max(1, n / 2000));
+        int half = Math.max(1, n / 2000);
+        double[] smooth = Scatter.runningMean(RunningMedian.ofFive(values), half);
         double low = lowest(smooth);
         double high = Double.NEGATIVE_INFINITY;
         for (double value : smooth) {
@@ -72,8 +73,10 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
         while (smooth[rise] < low + BEGUN * range) {
             rise++;
         }
+        double usual = WorkingLevel.of(smooth, low, range);
+        double alight = Math.min(BEGUN * range, Math.max(BEGUN * usual, 10 * noise / Math.sqrt(2 * half + 1.0)));
         int fall = n;
-        while (smooth[fall - 1] < low + BEGUN * range) {
+        while (smooth[fall - 1] < low + alight) {
             fall--;
         }
         // Where much of the burn stands still at the sensor's limit the whole record looks quieter than it is.
