@@ -21,7 +21,6 @@ import io.burnlaw.regime.RegimeSearch;
 import io.burnlaw.regime.Regimes;
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.chart.Figure;
-import io.burnlaw.report.chart.Frame;
 import io.burnlaw.report.chart.TraceChart;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.trace.ConditionedTrace;
@@ -69,14 +68,10 @@ public class KernelBenchmark {
     /** Takes the campaign the whole way once, and keeps what each step starts from. */
     @Setup
     public void characterize() {
-        campaign = CampaignReader.read(Path.of(folder)).match(read -> read.campaign(), unusable -> {
-            throw new IllegalStateException(unusable.problems().toString());
-        });
+        campaign = CampaignReader.read(Path.of(folder)).orElseThrow();
         firing = campaign.firings().get(0);
         formulation = campaign.formulations().get(0);
-        grain = Grains.of(firing.grain()).match(built -> built.grain(), impossible -> {
-            throw new IllegalStateException(impossible.reasons().toString());
-        });
+        grain = Grains.of(firing.grain()).orElseThrow();
         trace = parse().match(read -> read.trace(), unreadable -> {
             throw new IllegalStateException(unreadable.findings().toString());
         });
@@ -89,7 +84,7 @@ public class KernelBenchmark {
     @Benchmark
     public TraceReading parse() {
         return TraceReader.read(
-                campaign.folder(), firing.id(), firing.trace(), firing.settings(), firing.ambientPressure());
+                campaign.folder(), firing.id(), firing.trace().orElseThrow(), firing.settings(), firing.ambientPressure());
     }
 
     /** {@return a record brought to zero} */
@@ -126,7 +121,7 @@ public class KernelBenchmark {
     /** {@return one picture} */
     @Benchmark
     public Optional<Figure> chart() {
-        return TraceChart.draw(document.firings().get(0), Frame.WIDE);
+        return TraceChart.draw(document.firings().get(0));
     }
 
     /** {@return all files of a report} */

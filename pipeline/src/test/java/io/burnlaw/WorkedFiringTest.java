@@ -7,9 +7,9 @@ import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.characterize.Progress;
 import io.burnlaw.publish.CharacterizationDocument;
 import io.burnlaw.quantity.NumberFormat;
-import io.burnlaw.report.document.BudgetLine;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.BudgetLine;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
@@ -65,12 +65,12 @@ class WorkedFiringTest {
         return CampaignReader.read(SAMPLE)
                 .match(
                         read -> CharacterizationDocument.result(
-                                Characterizer.characterize(read.campaign(), 2, Progress.silent()),
+                                Characterizer.characterize(read, 2, Progress.silent()),
                                 "test",
                                 Optional.empty(),
                                 false),
                         unusable -> {
-                            throw new AssertionError(unusable.problems());
+                            throw new AssertionError(unusable);
                         });
     }
 

@@ -45,12 +45,10 @@ public class EventsBenchmark {
     /** Reads, conditions and cuts one record. */
     @Setup
     public void cut() {
-        campaign = CampaignReader.read(Path.of(folder)).match(read -> read.campaign(), unusable -> {
-            throw new IllegalStateException(unusable.problems().toString());
-        });
+        campaign = CampaignReader.read(Path.of(folder)).orElseThrow();
         firing = campaign.firings().get(0);
         Trace trace = TraceReader.read(
-                        campaign.folder(), firing.id(), firing.trace(), firing.settings(), firing.ambientPressure())
+                        campaign.folder(), firing.id(), firing.trace().orElseThrow(), firing.settings(), firing.ambientPressure())
                 .match(read -> read.trace(), unreadable -> {
                     throw new IllegalStateException(unreadable.findings().toString());
                 });

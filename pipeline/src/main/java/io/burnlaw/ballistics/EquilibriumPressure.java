@@ -31,25 +31,6 @@ public final class EquilibriumPressure {
     public record Equilibrium(double pressure, boolean stable) {}
 
     /**
-     * The closed form for one power law.
-     *
-     * @param kn                     burning surface over throat area [1]
-     * @param density                of the propellant [kg/m3]
-     * @param coefficient            a [m/s/Pa^n]
-     * @param exponent               n [1], below 1
-     * @param characteristicVelocity c* [m/s]
-     * @return [Pa, absolute]
-     * @throws IllegalArgumentException if n is 1 or more: no stable pressure then
-     */
-    public static double ofPowerLaw(
-            double kn, double density, double coefficient, double exponent, double characteristicVelocity) {
-        if (!(exponent < 1)) {
-            throw new IllegalArgumentException("no stable pressure with an exponent of " + exponent);
-        }
-        return StrictMath.pow(kn * density * coefficient * characteristicVelocity, 1 / (1 - exponent));
-    }
-
-    /**
      * All equilibria of a motor at some moment of its burn.
      *
      * @param motor   the motor

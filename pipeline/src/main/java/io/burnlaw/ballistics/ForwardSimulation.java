@@ -1,5 +1,6 @@
 package io.burnlaw.ballistics;
 
+import io.burnlaw.ballistics.SimulatedFiring.FiringRecord;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.quantity.Measured;
 import java.util.Arrays;

@@ -39,22 +39,6 @@ public final class Gas {
         this.specificEnergy = flowFactor * characteristicVelocity * flowFactor * characteristicVelocity;
     }
 
-    /**
-     * A gas by its flame temperature.
-     *
-     * @param temperature       T0 [K]
-     * @param molarMass         M [kg/mol]
-     * @param specificHeatRatio k [1]
-     * @return the gas
-     */
-    public static Gas ofFlame(double temperature, double molarMass, double specificHeatRatio) {
-        double unit = new Gas(1, specificHeatRatio).flowFactor();
-        return new Gas(Math.sqrt(MOLAR_GAS_CONSTANT * temperature / molarMass) / unit, specificHeatRatio);
-    }
-
-    /** R [J/(mol K)], exact since the SI of 2019. */
-    private static final double MOLAR_GAS_CONSTANT = 8.31446261815324;
-
     /** {@return c* [m/s]} */
     public double characteristicVelocity() {
         return characteristicVelocity;

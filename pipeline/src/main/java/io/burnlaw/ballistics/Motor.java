@@ -67,9 +67,4 @@ public record Motor(Grain grain, double density, Gas gas, Nozzle nozzle, double 
     public Motor withNozzle(Nozzle other) {
         return new Motor(grain, density, gas, other, freeVolume, ambientPressure);
     }
-
-    /** {@return new surface over throat area [1]} */
-    public double initialKn() {
-        return grain.surface(0) / nozzle.throatArea();
-    }
 }

@@ -155,17 +155,6 @@ public final class RecordFaults {
     }
 
     /**
-     * Time stamps that are written with too few digits, so that neighbours carry the same.
-     *
-     * @param resolution of the stamps [s]
-     * @return the fault
-     */
-    public static Fault coarseTimestamps(double resolution) {
-        return (trace, random) ->
-                Columns.changeTime(trace, (i, t, value) -> Math.floor(value / resolution) * resolution);
-    }
-
-    /**
      * A clock that was set back during the record.
      *
      * @param at      when [s, on the record's axis]
@@ -197,23 +186,6 @@ public final class RecordFaults {
         return (trace, random) -> {
             int first = random.nextInt(every);
             return Columns.keep(trace, i -> i % every == first);
-        };
-    }
-
-    /**
-     * A sensor that follows late: first order.
-     *
-     * @param timeConstant [s]
-     * @return the fault
-     */
-    public static Fault lag(double timeConstant) {
-        return (trace, random) -> {
-            double[] state = {trace.hasPressure() ? trace.pressure(0) : trace.thrust(0)};
-            return Columns.changeSignal(trace, (i, t, value) -> {
-                double step = i == 0 ? 0 : t - trace.time(i - 1);
-                state[0] += (value - state[0]) * -StrictMath.expm1(-step / timeConstant);
-                return state[0];
-            });
         };
     }
 

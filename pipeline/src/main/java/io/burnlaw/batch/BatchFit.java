@@ -1,5 +1,6 @@
 package io.burnlaw.batch;
 
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
@@ -213,8 +214,6 @@ public final class BatchFit {
      * and their errors are in the scatter that is estimated; one that is beyond it adds the difference of the squares, and one
      * that says so itself all of its own.
      *
-     * @param points of all batches
-     * @param slope  of the law
      * @return relative variance of a point [1]
      */
     static ToDoubleFunction<FitPoint> known(List<FitPoint> points, double slope) {

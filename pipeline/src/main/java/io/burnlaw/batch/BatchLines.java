@@ -1,5 +1,6 @@
 package io.burnlaw.batch;
 
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.Weighting;
@@ -87,7 +88,6 @@ final class BatchLines {
      *
      * @param batches firings by batch, two more in all than batches
      * @param known   relative variance that a firing has beside the scatter [1]
-     * @return the lines
      */
     static BatchLines of(SortedMap<String, List<FitPoint>> batches, ToDoubleFunction<FitPoint> known) {
         BatchLines alike = new BatchLines(batches, point -> 0, 1);
@@ -136,7 +136,6 @@ final class BatchLines {
      * Whether batches have exponents of their own, by an F test.
      *
      * @param level one less the false alarms [1]
-     * @return whether it shows
      */
     boolean slopesDiffer(double level) {
         double apart = sum(Sums::squares);

@@ -105,7 +105,6 @@ final class MixedModel {
      *
      * @param groups two or more, with more observations than fixed effects in all
      * @param start  of theta, all above zero [1 + q]
-     * @return the fit
      * @throws org.apache.commons.math3.linear.SingularMatrixException if the fixed effects cannot be told apart
      */
     static Fit fit(List<Group> groups, double[] start) {

@@ -1,10 +1,12 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.WrittenUnit.WrittenPressure;
+import io.burnlaw.campaign.YamlDocument.YamlNode;
 import io.burnlaw.quantity.DecimalNumber;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Quantity;
-import io.burnlaw.quantity.QuantityReading;
+import io.burnlaw.quantity.Quantity.QuantityReading;
 import io.burnlaw.quantity.Spelling;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -75,6 +77,18 @@ public final class Block {
             problems.add(new Problem(file, mapping.line(), path + key, "the key is missing", "", "", mend));
         }
         return text(key).orElse("");
+    }
+
+    /**
+     * Reads the format that the file says it has; another one is a problem.
+     *
+     * @param known the only one that can be read
+     */
+    public void format(String known) {
+        String format = required("format", "write   format: " + known);
+        if (!format.isEmpty() && !format.equals(known)) {
+            wrong("format", "this version of the format is not known", format, known, "write   format: " + known);
+        }
     }
 
     /**

@@ -1,5 +1,6 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.quantity.Measured;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -60,4 +61,128 @@ public record Campaign(
         inputs = List.copyOf(inputs);
         notes = List.copyOf(notes);
     }
+
+    /**
+     * A row of the log that describes no firing that could be reduced; the others go on without it.
+     *
+     * @param id          of the firing
+     * @param formulation id of the propellant as written, empty text where even that is missing
+     * @param problems    what is wrong with it, at least one
+     */
+    public record UnusableRow(String id, String formulation, List<Problem> problems) {
+
+        public UnusableRow {
+            problems = List.copyOf(problems);
+            if (problems.isEmpty()) {
+                throw new IllegalArgumentException("a row is unusable for at least one reason: " + id);
+            }
+        }
+    }
+
+    /**
+     * A file that was read, so that a result can be traced to it.
+     *
+     * @param path   below the campaign folder, with {@code /}
+     * @param sha256 of its bytes, in hexadecimal
+     * @param bytes  its size
+     */
+    public record InputFile(String path, String sha256, long bytes) {}
+
+    /**
+     * How laws are fitted.
+     *
+     * @param confidence level of all intervals [1], between 0.5 and 0.999
+     * @param seed       of every random number
+     * @param weighting  of the points
+     * @param pressure   what is done about the uncertainty of the pressures, where points carry one
+     * @param robust     whether a Huber fit is reported beside the plain one
+     */
+    public record FitSettings(
+            double confidence, long seed, PointWeighting weighting, PressureTreatment pressure, boolean robust) {
+
+        /** How the points are weighted against each other. */
+        public enum PointWeighting {
+            /** Constant coefficient of variation of the rate. */
+            PROPORTIONAL,
+            /** Constant scatter of the rate. */
+            CONSTANT,
+            /** By the standard uncertainties of the points. */
+            MEASURED
+        }
+
+        /** What is done about the uncertainty of the pressures. */
+        public enum PressureTreatment {
+            /** Nothing: pressures count as exact. */
+            NONE,
+            /** It is carried into the rate along the law's slope. */
+            EFFECTIVE_VARIANCE,
+            /** Distances to the law are measured in both directions. */
+            ORTHOGONAL_DISTANCE
+        }
+
+        /** {@return the settings that hold where the campaign says nothing} */
+        public static FitSettings defaults() {
+            return new FitSettings(
+                    0.95, 20260101L, PointWeighting.PROPORTIONAL, PressureTreatment.EFFECTIVE_VARIANCE, false);
+        }
+    }
+
+    /**
+     * How a firing is reduced; see docs/methods.md.
+     *
+     * @param method            which rate is fitted
+     * @param burnoutEvent      which estimate of the web burnout bounds the burn time
+     * @param ignitionThreshold share of the highest gauge pressure at which the web is taken to burn [1]
+     * @param endThreshold      share of the highest gauge pressure that bounds the action time [1]
+     */
+    public record ReductionSettings(
+            Method method, BurnoutEvent burnoutEvent, double ignitionThreshold, double endThreshold) {
+
+        /** Which rate of a firing goes into the law. */
+        public enum Method {
+            /** Web over burn time. */
+            THICKNESS_TIME,
+            /** Web over burn time, corrected by the share of the pressure integral in it. */
+            MASS_BALANCE,
+            /** Rate along the burn from continuity. */
+            INSTANTANEOUS
+        }
+
+        /** How the web burnout is found. */
+        public enum BurnoutEvent {
+            /** When the mean web was gone, by the integral of the tail-off. */
+            MEAN_WEB,
+            /** Bisector of the tangents to the level part and to the tail-off. */
+            TANGENT_BISECTOR,
+            /** Where the curve bends most. */
+            MAXIMUM_CURVATURE
+        }
+
+        /** {@return the settings that hold where the campaign says nothing} */
+        public static ReductionSettings defaults() {
+            return new ReductionSettings(Method.MASS_BALANCE, BurnoutEvent.MEAN_WEB, 0.10, 0.10);
+        }
+    }
+
+    /**
+     * A rate-pressure point that was measured directly: a strand, or a burn timed by eye.
+     *
+     * @param id          unique in the campaign
+     * @param formulation id of the propellant
+     * @param pressure    [Pa, absolute]
+     * @param rate        [m/s], as stated or as length over time, with its uncertainty
+     * @param temperature of the sample [K]
+     * @param setAside    why it is not to be used; empty where it is
+     * @param note        the log's remark
+     * @param row         line of the table, for messages
+     */
+    public record DirectPoint(
+            String id,
+            String formulation,
+            Measured pressure,
+            Measured rate,
+            OptionalDouble temperature,
+            Optional<String> setAside,
+            Optional<String> note,
+            int row) {}
 }

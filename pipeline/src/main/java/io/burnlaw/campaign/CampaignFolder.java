@@ -45,14 +45,12 @@ public final class CampaignFolder {
          * An ordinary file below the folder.
          *
          * @param file  where it lies
-         * @param bytes its size
          */
         record Found(Path file, long bytes) implements Location {}
 
         /**
          * There is none that may be read.
          *
-         * @param what     what is wrong
          * @param expected what should stand there
          * @param mend     what to write or do
          */
@@ -103,7 +101,6 @@ public final class CampaignFolder {
      * The record that a row means: people write it without its folder, without its ending, with the capitals or the path
      * of another machine.
      *
-     * @param written in the log
      * @return its path below the folder, with {@code /}; empty where no file, or more than one, can be meant
      */
     Optional<String> meant(String written) {

@@ -1,5 +1,10 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.Campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
+import io.burnlaw.campaign.TraceSettings.SamplingInterval;
+import io.burnlaw.campaign.TraceSettings.SensorClass;
+import io.burnlaw.campaign.YamlDocument.YamlNode;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Spelling;
@@ -14,10 +19,6 @@ import java.util.function.DoubleFunction;
 /**
  * What campaign.yaml says.
  *
- * @param title                what people read
- * @param preparedBy           who made it
- * @param licence              SPDX identifier
- * @param note                 remark
  * @param ambientPressure      [Pa, absolute]; empty where nobody stated it
  * @param referenceTemperature [K]
  * @param formulations         in the order of the file
@@ -72,14 +73,12 @@ record CampaignHead(
     /**
      * Reads the mapping at the root of campaign.yaml.
      *
-     * @param file     for messages
-     * @param root     as read
      * @param problems where what is wrong is added
      * @return what it says; what is wrong is left unstated
      */
     static CampaignHead read(String file, YamlNode.Mapping root, List<Problem> problems) {
         Block block = new Block(file, "", root, CampaignKeys.CAMPAIGN, problems);
-        checkFormat(block);
+        block.format(CampaignKeys.FORMAT);
         return new CampaignHead(
                 block.required("title", "write   title: and a name for the campaign"),
                 block.text("prepared_by"),
@@ -92,18 +91,6 @@ record CampaignHead(
                 hardware(block.block("hardware", CampaignKeys.HARDWARE)),
                 reduction(block.block("reduction", CampaignKeys.REDUCTION)),
                 fit(block.block("fit", CampaignKeys.FIT)));
-    }
-
-    private static void checkFormat(Block block) {
-        String format = block.required("format", "write   format: " + CampaignKeys.FORMAT);
-        if (!format.isEmpty() && !format.equals(CampaignKeys.FORMAT)) {
-            block.wrong(
-                    "format",
-                    "this version of the format is not known",
-                    format,
-                    CampaignKeys.FORMAT,
-                    "write   format: " + CampaignKeys.FORMAT);
-        }
     }
 
     private static OptionalDouble ambient(Block block) {

@@ -1,5 +1,9 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.Campaign.InputFile;
+import io.burnlaw.campaign.Campaign.UnusableRow;
+import io.burnlaw.campaign.YamlDocument.YamlNode;
+import io.burnlaw.finding.Outcome;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -33,13 +37,13 @@ public final class CampaignReader {
      * @param folder where it lies, or its campaign.yaml
      * @return the campaign, with the rows that cannot be used beside those that can; or every problem of all its files
      */
-    public static CampaignReading read(Path folder) {
+    public static Outcome<Campaign, Problem> read(Path folder) {
         boolean isFile = Files.isRegularFile(folder) && folder.endsWith(CAMPAIGN);
         Path path = isFile ? folder.toAbsolutePath().getParent() : folder;
         return new CampaignReader(path).read();
     }
 
-    private CampaignReading read() {
+    private Outcome<Campaign, Problem> read() {
         if (!Files.isDirectory(path)) {
             Path parent = path.toAbsolutePath().getParent();
             boolean inCampaign = parent != null && Files.exists(path) && Files.exists(parent.resolve(CAMPAIGN));
@@ -51,7 +55,7 @@ public final class CampaignReader {
                     "",
                     "a folder with a campaign.yaml",
                     inCampaign ? "name the folder that it lies in" : "check the path"));
-            return new CampaignReading.Unusable(problems);
+            return new Outcome.Refused<>(problems);
         }
         Optional<YamlNode.Mapping> yaml = yaml();
         CampaignHead head =
@@ -82,7 +86,7 @@ public final class CampaignReader {
         }
         Stream.of(firings.notes(), points.notes(), strands.notes(), context.notes())
                 .forEach(notes::addAll);
-        return new CampaignReading.Read(new Campaign(
+        return new Outcome.Given<>(new Campaign(
                 path,
                 head.title(),
                 head.preparedBy(),
@@ -104,7 +108,7 @@ public final class CampaignReader {
                 notes));
     }
 
-    private CampaignReading unusable(List<UnusableRow> rows) {
+    private Outcome<Campaign, Problem> unusable(List<UnusableRow> rows) {
         List<Problem> all = new ArrayList<>(problems);
         rows.forEach(row -> all.addAll(row.problems()));
         if (all.isEmpty()) {
@@ -117,7 +121,7 @@ public final class CampaignReader {
                     "firings.csv, points.csv or strands.csv with one row at least",
                     inputs.size() > 1 ? "add a row below the headings" : "add the table"));
         }
-        return new CampaignReading.Unusable(all);
+        return new Outcome.Refused<>(all);
     }
 
     private Optional<YamlNode.Mapping> yaml() {
@@ -173,5 +177,74 @@ public final class CampaignReader {
         Optional<byte[]> bytes = FileBytes.read(name, (CampaignFolder.Location.Found) location, most, problems);
         bytes.ifPresent(read -> inputs.add(FileBytes.input(name, read)));
         return bytes;
+    }
+
+    /** Reads a table from the first sheet of a workbook. */
+    private static final class XlsxTable {
+
+        private XlsxTable() {}
+
+        /**
+         * Reads a table.
+         *
+         * @param problems where what is wrong is added
+         * @return the table; empty where there is none
+         */
+        static Optional<TableText> read(String file, byte[] bytes, List<Problem> problems) {
+            Optional<List<Workbook.SheetRow>> sheet = Workbook.firstSheet(bytes, TableText.MOST_ROWS);
+            if (sheet.isEmpty()) {
+                problems.add(new Problem(
+                        file,
+                        0,
+                        "",
+                        "this is no workbook, or too large a one",
+                        "",
+                        "a workbook with the table on its first sheet",
+                        "save it again as .xlsx, or as CSV"));
+                return Optional.empty();
+            }
+            List<Workbook.SheetRow> rows = sheet.get().stream()
+                    .filter(row -> !row.cells().get(0).startsWith("#"))
+                    .toList();
+            if (rows.isEmpty()) {
+                problems.add(new Problem(
+                        file,
+                        0,
+                        "",
+                        "the first sheet is empty",
+                        "",
+                        "a row of headings, and rows below it",
+                        "fill it in"));
+                return Optional.empty();
+            }
+            if (rows.size() > TableText.MOST_ROWS) {
+                problems.add(CsvTable.tooManyRows(file));
+                return Optional.empty();
+            }
+            Workbook.SheetRow headings = rows.get(0);
+            List<TableText.Line> lines = new ArrayList<>();
+            for (Workbook.SheetRow row : rows.subList(1, rows.size())) {
+                lines.add(new TableText.Line(
+                        row.number(), fitted(row.cells(), headings.cells().size())));
+            }
+            return Optional.of(new TableText(
+                    file,
+                    headings.number(),
+                    headings.cells(),
+                    lines,
+                    List.of("%s: the first sheet was read.".formatted(file))));
+        }
+
+        /** A sheet stores no empty cells at the end of a row. */
+        private static List<String> fitted(List<String> cells, int width) {
+            List<String> fitted = new ArrayList<>(cells);
+            while (fitted.size() < width) {
+                fitted.add("");
+            }
+            while (fitted.size() > width && fitted.get(fitted.size() - 1).isEmpty()) {
+                fitted.remove(fitted.size() - 1);
+            }
+            return fitted;
+        }
     }
 }

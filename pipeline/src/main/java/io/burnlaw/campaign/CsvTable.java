@@ -27,8 +27,6 @@ final class CsvTable {
     /**
      * Reads a table.
      *
-     * @param file     for messages
-     * @param bytes    of the file
      * @param problems where what is wrong is added
      * @return the table; empty where there is none
      */

@@ -1,5 +1,6 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.Campaign.InputFile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -17,7 +18,6 @@ final class FileBytes {
     /**
      * Reads a file.
      *
-     * @param path     for messages
      * @param found    where it lies
      * @param most     bytes that are read at most
      * @param problems where what is wrong is added

@@ -59,11 +59,9 @@ public record Firing(
     /**
      * The same firing with other lengths.
      *
-     * @param otherGrain  dimensions
      * @param otherThroat diameter before [m]
      * @param otherAfter  diameter after [m]
      * @param otherExit   diameter [m]
-     * @return the firing
      */
     Firing withLengths(
             GrainDescription otherGrain,

@@ -1,14 +1,16 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.Campaign.InputFile;
+import io.burnlaw.campaign.Campaign.UnusableRow;
+import io.burnlaw.campaign.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 
 /** Reads the firing log. */
@@ -17,25 +19,16 @@ final class FiringLog {
     static final List<String> DIMENSIONS =
             List.of("outer_diameter", "core_diameter", "rod_diameter", "segment_length", "web");
 
-    private static final int MOST_SEGMENTS = 100;
-
     private final RowContext context;
     private final TableColumns columns;
     private final List<Problem> problems;
-    private final Map<String, SurfaceFile> surfaces = new HashMap<>();
-    private final List<InputFile> inputs = new ArrayList<>();
-
-    /** Columns that give a dimension of one segment, such as {@code core_diameter_2}. */
-    private final List<String> ofSegments;
+    private final LoggedGrain grains;
 
     private FiringLog(RowContext context, TableColumns columns, List<Problem> problems) {
         this.context = context;
         this.columns = columns;
         this.problems = problems;
-        this.ofSegments = columns.columns().stream()
-                .map(column -> column.column().name())
-                .filter(name -> DIMENSIONS.stream().anyMatch(d -> name.matches(d + "_\\d+")))
-                .toList();
+        this.grains = new LoggedGrain(context, columns);
     }
 
     /** The rows that can be used, those that cannot, and what was read beside the log. */
@@ -61,7 +54,7 @@ final class FiringLog {
         }
         List<String> notes = new ArrayList<>(columns.tableNotes());
         notes.addAll(columns.notes());
-        return new Rows(CaliperResolution.of(firings), unusable, log.inputs, notes);
+        return new Rows(CaliperResolution.of(firings), unusable, log.grains.inputs(), notes);
     }
 
     static List<Column> columns() {
@@ -97,7 +90,7 @@ final class FiringLog {
         if (trace.isEmpty() && row.text("burn_time").isEmpty() && setAside.isEmpty()) {
             noRecord(row);
         }
-        Optional<GrainDescription> grain = grain(row);
+        Optional<GrainDescription> grain = grains.of(row);
         row.required("throat_diameter");
         Optional<Measured> throat = row.length("throat_diameter");
         Optional<Measured> exit = row.length("exit_diameter");
@@ -229,144 +222,84 @@ final class FiringLog {
         return PULSES.matcher(note).find();
     }
 
-    private Optional<GrainDescription> grain(TableRow row) {
-        String word = row.required("grain");
-        Optional<GrainKind> kind = Choice.of(GrainKind.class, word.strip().replaceFirst("(?i)[\\s_-]+grains?$", ""));
-        if (kind.isEmpty()) {
-            if (!word.isEmpty()) {
-                row.wrong(
-                        "grain",
-                        "no grain has this name",
-                        word,
-                        "one of " + String.join(", ", GrainKind.words()),
-                        io.burnlaw.quantity.Spelling.nearest(word, GrainKind.words())
-                                .map(near -> "write   " + near)
-                                .orElse("describe it by a surface_table"));
+    /**
+     * How finely the lengths of a log were read, where nobody stated it: lengths of one column that are all multiples
+     * of 0.1, 0.5 or 1 mm (or of 1/16 or 1/32 in) were read in such steps, and each has the standard uncertainty of its
+     * step over the root of 12 (JCGM 100:2008, 4.3.7 and F.2.2.1). Finer steps are below what is usual for calipers and
+     * are left to that.
+     */
+    private static final class CaliperResolution {
+
+        /** Coarse to fine [m]. */
+        private static final double[] STEPS = {1e-3, 25.4e-3 / 16, 25.4e-3 / 32, 0.5e-3, 0.1e-3};
+
+        /** With fewer readings, multiples of a step are no wonder. */
+        private static final int FEWEST = 4;
+
+        /** What a decimal number leaves [1]. */
+        private static final double ROUNDING = 1e-6;
+
+        private CaliperResolution() {}
+
+        /**
+         * Gives the lengths of firings the uncertainty of their reading, where none is stated.
+         *
+         * @param firings rows of one log
+         * @return the same, in their order
+         */
+        static List<Firing> of(List<Firing> firings) {
+            Map<String, List<Measured>> columns = new TreeMap<>();
+            for (Firing firing : firings) {
+                lengths(firing)
+                        .forEach((name, value) -> columns.computeIfAbsent(name, n -> new ArrayList<>())
+                                .add(value));
+            }
+            Map<String, Double> std = new TreeMap<>();
+            columns.forEach((name, values) -> step(values).ifPresent(step -> std.put(name, step / Math.sqrt(12))));
+            return std.isEmpty()
+                    ? firings
+                    : firings.stream().map(each -> read(each, std)).toList();
+        }
+
+        private static Map<String, Measured> lengths(Firing firing) {
+            Map<String, Measured> lengths = new TreeMap<>(firing.grain().dimensions());
+            lengths.put("throat_diameter", firing.throatDiameter());
+            firing.throatDiameterAfter().ifPresent(value -> lengths.put("throat_diameter_after", value));
+            firing.exitDiameter().ifPresent(value -> lengths.put("exit_diameter", value));
+            return lengths;
+        }
+
+        /** The coarsest step of which all are multiples; readings that are all alike may be a drill or a mould. */
+        private static Optional<Double> step(List<Measured> values) {
+            boolean unstated = values.stream().allMatch(value -> value.std().isEmpty());
+            if (!unstated
+                    || values.stream().mapToDouble(Measured::value).distinct().count() < FEWEST) {
+                return Optional.empty();
+            }
+            for (double step : STEPS) {
+                if (values.stream().allMatch(value -> multiple(value.value(), step))) {
+                    return Optional.of(step);
+                }
             }
             return Optional.empty();
         }
-        OptionalInt stated = row.count("segments", 1, MOST_SEGMENTS);
-        Map<String, Measured> dimensions = new TreeMap<>();
-        int segments = Math.max(stated.orElse(1), 1);
-        for (String name : DIMENSIONS) {
-            segments = Math.max(segments, dimension(row, name, stated, dimensions));
-        }
-        numbered(row, dimensions);
-        boolean several = segments > 1;
-        for (String name : kind.get().needs()) {
-            if (!dimensions.containsKey(name) && !(several && hasEach(dimensions, name, segments))) {
-                needed(row, kind.get(), name);
-            }
-        }
-        below(row, "core_diameter", "outer_diameter", kind.get(), dimensions, segments);
-        below(row, "rod_diameter", "core_diameter", kind.get(), dimensions, segments);
-        OptionalInt inhibited = row.count("inhibited_ends", 0, 2 * segments);
-        return described(row, kind.get(), segments, inhibited.orElse(0), dimensions);
-    }
 
-    private Optional<GrainDescription> described(
-            TableRow row, GrainKind kind, int segments, int inhibited, Map<String, Measured> dimensions) {
-        if (kind != GrainKind.TABLE) {
-            return Optional.of(
-                    new GrainDescription(kind.word(), segments, inhibited, dimensions, List.of(), Optional.empty()));
+        private static boolean multiple(double value, double step) {
+            double count = value / step;
+            return Math.abs(count - Math.rint(count)) < ROUNDING * Math.max(1, count);
         }
-        String path = row.required("surface_table");
-        if (columns.column("surface_table").isEmpty()) {
-            row.wrong(
-                    "surface_table",
-                    "a grain of this kind needs a surface table",
-                    "",
-                    "a column surface_table with the path of a table of web and area",
-                    "add the column");
-        }
-        if (path.isEmpty()) {
-            return Optional.empty();
-        }
-        SurfaceFile surface = surfaces.computeIfAbsent(path, p -> SurfaceFile.read(p, context.folder(), inputs));
-        surface.problems().forEach(row.problems()::add);
-        surface.notFound()
-                .ifPresent(missing ->
-                        row.wrong("surface_table", missing.what(), path, missing.expected(), missing.mend()));
-        return Optional.of(
-                new GrainDescription(kind.word(), segments, dimensions, surface.points(), Optional.of(path)));
-    }
 
-    /** Puts a dimension into the map; several in one cell are those of the segments. Gives the number of segments. */
-    private int dimension(TableRow row, String name, OptionalInt stated, Map<String, Measured> dimensions) {
-        List<Measured> parts = columns.column(name).isPresent() ? row.sum(name) : List.of();
-        if (parts.size() < 2) {
-            row.length(name).ifPresent(value -> dimensions.put(name, value));
-            return 1;
-        }
-        if (stated.isPresent() && stated.getAsInt() != parts.size()) {
-            row.wrong(
-                    name,
-                    "the cell has another number of segments than the column segments",
-                    row.text(name).orElse(""),
-                    stated.getAsInt() + " values",
-                    "correct one of the two");
-        }
-        if (parts.size() > MOST_SEGMENTS || parts.stream().anyMatch(part -> !(part.value() > 0))) {
-            row.wrong(
-                    name,
-                    "these cannot be the segments",
-                    row.text(name).orElse(""),
-                    "at most " + MOST_SEGMENTS + " values above zero",
-                    "correct them");
-        }
-        for (int i = 0; i < parts.size(); i++) {
-            dimensions.put(name + "_" + (i + 1), parts.get(i));
-        }
-        return parts.size();
-    }
-
-    private void numbered(TableRow row, Map<String, Measured> dimensions) {
-        for (String name : ofSegments) {
-            row.length(name).ifPresent(value -> dimensions.put(name, value));
-        }
-    }
-
-    private static boolean hasEach(Map<String, Measured> dimensions, String name, int segments) {
-        for (int i = 1; i <= segments; i++) {
-            if (!dimensions.containsKey(name + "_" + i)) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private void needed(TableRow row, GrainKind kind, String name) {
-        if (columns.isFaulty(name) || row.text(name).isPresent()) {
-            return;
-        }
-        row.wrong(
-                name,
-                "a grain of the kind " + kind.word() + " needs this dimension",
-                "",
-                "a length above zero",
-                columns.column(name).isPresent()
-                        ? "fill the cell in"
-                        : "add a column   " + Column.of(name, Dimension.LENGTH).heading());
-    }
-
-    private void below(
-            TableRow row, String inner, String outer, GrainKind kind, Map<String, Measured> dimensions, int segments) {
-        if (!kind.needs().contains(inner)) {
-            return;
-        }
-        for (int i = 1; i <= segments; i++) {
-            Measured small = dimensions.getOrDefault(inner + "_" + i, dimensions.get(inner));
-            Measured large = dimensions.getOrDefault(outer + "_" + i, dimensions.get(outer));
-            if (small != null && large != null && !(small.value() < large.value())) {
-                row.wrong(
-                        inner,
-                        inner + " is not below " + outer,
-                        row.text(inner).orElse("") + " against "
-                                + row.text(outer).orElse(""),
-                        "a value below " + outer,
-                        "look whether the two were exchanged");
-                return;
-            }
+        private static Firing read(Firing firing, Map<String, Double> std) {
+            Function<Map.Entry<String, Measured>, Measured> with = length -> std.containsKey(length.getKey())
+                    ? Measured.of(length.getValue().value(), std.get(length.getKey()))
+                    : length.getValue();
+            Map<String, Measured> dimensions = new TreeMap<>();
+            firing.grain().dimensions().entrySet().forEach(each -> dimensions.put(each.getKey(), with.apply(each)));
+            return firing.withLengths(
+                    firing.grain().withDimensions(dimensions),
+                    with.apply(Map.entry("throat_diameter", firing.throatDiameter())),
+                    firing.throatDiameterAfter().map(value -> with.apply(Map.entry("throat_diameter_after", value))),
+                    firing.exitDiameter().map(value -> with.apply(Map.entry("exit_diameter", value))));
         }
     }
 }

@@ -54,7 +54,6 @@ public record GrainDescription(
      * The same grain with other dimensions.
      *
      * @param other name of the column to its value [m]
-     * @return the description
      */
     GrainDescription withDimensions(Map<String, Measured> other) {
         return new GrainDescription(kind, segments, inhibitedEnds, other, surface, tableName);

@@ -1,5 +1,8 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.Campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
+import io.burnlaw.campaign.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Quantity;

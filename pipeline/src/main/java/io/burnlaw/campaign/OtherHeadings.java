@@ -1,5 +1,6 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import java.text.Normalizer;
 import java.util.ArrayList;
@@ -94,7 +95,6 @@ final class OtherHeadings {
     /**
      * A table whose first row holds units, with these in its headings.
      *
-     * @param table as written
      * @return the table without that row; the same where the first row holds anything else
      */
     static TableText withUnitRow(TableText table) {

@@ -1,5 +1,8 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.Campaign.DirectPoint;
+import io.burnlaw.campaign.Campaign.UnusableRow;
+import io.burnlaw.campaign.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import java.util.ArrayList;

@@ -1,5 +1,6 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import java.io.IOException;

@@ -44,17 +44,6 @@ public record PressureLimit(OptionalDouble allowed) {
     }
 
     /**
-     * Whether an advice may name a pressure at which a peak would be reached.
-     *
-     * @param peak  [Pa, absolute]
-     * @param fired highest pressure fired so far [Pa, absolute]
-     * @return whether it is at most the {@link #ceiling}
-     */
-    public boolean allowsPeak(double peak, double fired) {
-        return peak <= ceiling(fired);
-    }
-
-    /**
      * Whether an advice may name a mean pressure: the peak that usually goes with it must be allowed too, unless it was
      * fired before and no limit is stated.
      *

@@ -1,5 +1,7 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.TraceSettings.SamplingInterval;
+import io.burnlaw.campaign.TraceSettings.SensorClass;
 import io.burnlaw.quantity.Spelling;
 import java.util.ArrayList;
 import java.util.HashMap;

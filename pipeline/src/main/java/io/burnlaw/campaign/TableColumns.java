@@ -58,7 +58,6 @@ final class TableColumns {
      * @param written  the table as written
      * @param columns  that it may have
      * @param problems where what is wrong is added: these concern the table as a whole
-     * @return the columns
      */
     static TableColumns of(TableText written, List<Column> columns, List<Problem> problems) {
         TableText table = OtherHeadings.withUnitRow(written);
@@ -252,5 +251,34 @@ final class TableColumns {
 
     private Problem problem(String place, String what, String found, String expected, String mend) {
         return new Problem(file(), table.headingLine(), place, what, found, expected, mend);
+    }
+
+    /**
+     * A column that a table may have.
+     *
+     * @param name      without unit
+     * @param dimension of its values; empty for text and bare numbers
+     * @param required  whether the table is of no use without it
+     */
+    record Column(String name, Optional<Dimension> dimension, boolean required) {
+
+        static Column text(String name) {
+            return new Column(name, Optional.empty(), false);
+        }
+
+        static Column of(String name, Dimension dimension) {
+            return new Column(name, Optional.of(dimension), false);
+        }
+
+        Column needed() {
+            return new Column(name, dimension, true);
+        }
+
+        /** As it should be written. */
+        String heading() {
+            return dimension
+                    .map(d -> name + " [" + d.usual().ucum().replace("Cel", "degC") + "]")
+                    .orElse(name);
+        }
     }
 }

@@ -1,10 +1,11 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.WrittenUnit.WrittenPressure;
 import io.burnlaw.quantity.DecimalNumber;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Quantity;
-import io.burnlaw.quantity.QuantityReading;
+import io.burnlaw.quantity.Quantity.QuantityReading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -7,7 +7,6 @@ import java.util.List;
  *
  * @param file        path below the campaign folder
  * @param headingLine line of the headings
- * @param headings    as written
  * @param lines       the rows below, without empty ones
  * @param notes       what was guessed, as sentences
  */

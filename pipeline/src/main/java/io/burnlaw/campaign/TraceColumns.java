@@ -1,5 +1,6 @@
 package io.burnlaw.campaign;
 
+import io.burnlaw.campaign.TableColumns.Column;
 import java.util.List;
 
 /** The columns that say how a row's record is read. */

@@ -1,17 +1,17 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.batch.BatchFit;
-import io.burnlaw.batch.BatchLaw;
 import io.burnlaw.batch.BatchPoint;
 import io.burnlaw.batch.BatchResult;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.regime.Regime;
 import io.burnlaw.regime.Regimes;
+import io.burnlaw.regime.Regimes.Regime;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -56,9 +56,7 @@ final class BatchWork {
     /**
      * Looks for regimes and for differences between batches.
      *
-     * @param points that were fitted
      * @param search for regimes among points
-     * @return both
      */
     Found find(List<FitPoint> points, Function<List<FitPoint>, Optional<Regimes>> search) {
         long named = points.stream()

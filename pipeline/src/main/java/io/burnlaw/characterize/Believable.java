@@ -33,7 +33,6 @@ final class Believable {
     /**
      * Whether a sensor can have given the readings of a record.
      *
-     * @param trace as read
      * @return what is wrong with it
      */
     static Optional<Finding> readings(Trace trace) {

@@ -1,8 +1,8 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Campaign.InputFile;
 import io.burnlaw.campaign.Firing;
-import io.burnlaw.campaign.InputFile;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.Strand;
 import io.burnlaw.finding.Finding;
@@ -17,7 +17,9 @@ import io.burnlaw.trace.reading.TraceReader;
 import io.burnlaw.trace.reading.TraceReading;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
@@ -148,10 +150,9 @@ public final class CampaignCheck {
             return new Checked(new RowCheck(firing.id(), "timed", List.of(), List.of()));
         }
         List<Finding> findings = new ArrayList<>();
-        Optional<Grain> grain = Grains.of(firing.grain()).match(built -> Optional.of(built.grain()), impossible -> {
+        Optional<Grain> grain = Grains.of(firing.grain()).match(Optional::of, impossible -> {
             findings.add(Finding.of(
-                    FindingCode.UNUSABLE_ROW,
-                    "the log, line " + firing.row() + ": " + String.join("; ", impossible.reasons())));
+                    FindingCode.UNUSABLE_ROW, "the log, line " + firing.row() + ": " + String.join("; ", impossible)));
             return Optional.empty();
         });
         String trace = firing.trace().get();
@@ -233,5 +234,32 @@ public final class CampaignCheck {
 
     private static Checked aside(String id, String trace, String reason) {
         return new Checked(new RowCheck(id, trace, List.of(Finding.of(FindingCode.SET_ASIDE, reason)), List.of()));
+    }
+
+    /**
+     * Sees records with the same bytes under two names: such a burn would count twice. Asked row by row, in their
+     * order.
+     */
+    static final class SameRecords {
+
+        private record First(String row, String path) {}
+
+        private final Map<String, First> byChecksum = new HashMap<>();
+
+        /**
+         * Looks at one row.
+         *
+         * @param row   id of the firing or strand
+         * @param input its record, where it could be read
+         * @return what to say where an earlier row has the same bytes
+         */
+        Optional<Finding> seen(String row, Optional<InputFile> input) {
+            return input.flatMap(record -> Optional.ofNullable(
+                            byChecksum.putIfAbsent(record.sha256(), new First(row, record.path())))
+                    .map(first -> Finding.of(
+                            FindingCode.SAME_RECORD,
+                            record.path() + " holds the same bytes as " + first.path() + ", the record of "
+                                    + first.row() + ".")));
+        }
     }
 }

@@ -1,10 +1,17 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.InputFile;
+import io.burnlaw.campaign.Campaign.InputFile;
+import io.burnlaw.campaign.Strand;
 import io.burnlaw.comparison.Comparison;
-import io.burnlaw.comparison.DoseTrend;
+import io.burnlaw.comparison.DoseTrends.DoseTrend;
+import io.burnlaw.planning.Plan;
+import io.burnlaw.planning.PlanBasis;
+import io.burnlaw.prediction.PredictionCheck;
+import io.burnlaw.reduction.Reduction;
+import io.burnlaw.reduction.strand.StrandReduction;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * All that a campaign gave.
@@ -39,5 +46,75 @@ public record CampaignResult(
         outlooks = List.copyOf(outlooks);
         comparisons = List.copyOf(comparisons);
         trends = List.copyOf(trends);
+    }
+
+    /**
+     * What the law of one formulation predicts.
+     *
+     * @param closure how well it predicted the firings that were made
+     * @param plan    the next throat, or why none is named
+     * @param basis   of the plan; empty where there is no motor to plan for
+     */
+    public record Predictions(PredictionCheck closure, Plan plan, Optional<PlanBasis> basis) {}
+
+    /**
+     * What became of one strand.
+     *
+     * @param strand       its row
+     * @param input        the record with its checksum, where it could be read
+     * @param readingNotes what was guessed while reading the record, as sentences
+     * @param reduction    its rate point, or why there is none
+     */
+    public record StrandResult(
+            Strand strand, Optional<InputFile> input, List<String> readingNotes, StrandReduction reduction) {
+
+        public StrandResult {
+            readingNotes = List.copyOf(readingNotes);
+        }
+
+        /**
+         * The same strand with another reduction.
+         *
+         * @param other the reduction
+         * @return the result
+         */
+        public StrandResult withReduction(StrandReduction other) {
+            return new StrandResult(strand, input, readingNotes, other);
+        }
+    }
+
+    /**
+     * What became of one row of the log.
+     *
+     * @param id          of the firing
+     * @param formulation id of its propellant
+     * @param trace       path of its record, where the log has one
+     * @param note        the log's remark
+     * @param input       the record with its checksum, where it could be read
+     * @param readingNotes what was guessed while reading the record, as sentences
+     * @param reduction   its rate points, or why there are none
+     */
+    public record FiringResult(
+            String id,
+            String formulation,
+            Optional<String> trace,
+            Optional<String> note,
+            Optional<InputFile> input,
+            List<String> readingNotes,
+            Reduction reduction) {
+
+        public FiringResult {
+            readingNotes = List.copyOf(readingNotes);
+        }
+
+        /**
+         * The same firing with another reduction.
+         *
+         * @param other the reduction
+         * @return the result
+         */
+        public FiringResult withReduction(Reduction other) {
+            return new FiringResult(id, formulation, trace, note, input, readingNotes, other);
+        }
     }
 }

@@ -1,18 +1,29 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Campaign.InputFile;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
-import io.burnlaw.campaign.InputFile;
-import io.burnlaw.planning.Cautions;
+import io.burnlaw.characterize.CampaignCheck.SameRecords;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
+import io.burnlaw.characterize.CampaignResult.Predictions;
+import io.burnlaw.characterize.CampaignResult.StrandResult;
+import io.burnlaw.characterize.FiredMotor.Fired;
+import io.burnlaw.characterize.FormulationResult.PointResult;
+import io.burnlaw.finding.Finding;
+import io.burnlaw.finding.FindingCode;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.NumberFormat;
+import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.CampaignPlausibility;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.NumberStore;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.reduction.strand.StrandReduction;
+import io.burnlaw.regime.Regimes.Regime;
+import io.burnlaw.regime.Regimes.RegimeKind;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -114,7 +125,7 @@ public final class Characterizer {
                                 "none",
                                 OptionalDouble.empty(),
                                 "No throat is named: no motor of this propellant is known. burnlaw plan takes one by --grain.",
-                                Cautions.ALWAYS),
+                                Plan.CAUTIONS),
                         Optional.empty())),
                 List.of(),
                 List.of());
@@ -246,5 +257,42 @@ public final class Characterizer {
         firings.forEach(firing -> firing.trace().ifPresent(trace -> notes.add(trace, firing.readingNotes())));
         strands.forEach(strand -> notes.add(strand.strand().trace(), strand.readingNotes()));
         return Stream.concat(campaign.notes().stream(), notes.merged().stream()).toList();
+    }
+
+    /** Tells of every firing that burned wholly in a slow regime, once the laws have shown that there is one. */
+    private static final class SlowFirings {
+
+        private SlowFirings() {}
+
+        static List<FiringResult> told(List<FiringResult> firings, List<FormulationResult> formulations) {
+            Map<String, Regime> slow = new HashMap<>();
+            for (FormulationResult result : formulations) {
+                result.regimes().stream()
+                        .filter(found -> found.selected() > 1)
+                        .flatMap(found -> found.regimes().stream())
+                        .filter(regime -> regime.kind() == RegimeKind.SLOW_BURNING)
+                        .forEach(regime -> result.points().stream()
+                                .map(PointResult::point)
+                                .filter(point -> point.source() == RatePoint.Source.FIRING)
+                                .filter(point -> regime.ids().contains(point.id()))
+                                .forEach(point -> slow.put(point.cluster(), regime)));
+            }
+            return firings.stream()
+                    .map(firing -> slow.containsKey(firing.id()) ? told(firing, slow.get(firing.id())) : firing)
+                    .toList();
+        }
+
+        private static FiringResult told(FiringResult firing, Regime regime) {
+            if (!(firing.reduction() instanceof Reduction.Reduced reduced)
+                    || reduced.findings().stream().anyMatch(each -> each.code() == FindingCode.SLOW_BURNING)) {
+                return firing;
+            }
+            String message = "The whole burn, at "
+                    + NumberFormat.significant(Unit.MEGAPASCAL.fromSi(reduced.meanPressure()), 3)
+                    + " MPa on average, followed the slow law of this propellant, which holds up to "
+                    + NumberFormat.significant(Unit.MEGAPASCAL.fromSi(regime.high()), 3) + " MPa.";
+            return firing.withReduction(reduced.withFindings(List.of(Finding.at(
+                    FindingCode.SLOW_BURNING, message, reduced.events().ignition()))));
+        }
     }
 }

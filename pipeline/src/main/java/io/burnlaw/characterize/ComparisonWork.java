@@ -3,12 +3,12 @@ package io.burnlaw.characterize;
 import io.burnlaw.comparison.Comparison;
 import io.burnlaw.comparison.ComparisonOptions;
 import io.burnlaw.comparison.Comparisons;
-import io.burnlaw.comparison.DoseTrend;
 import io.burnlaw.comparison.DoseTrends;
+import io.burnlaw.comparison.DoseTrends.DoseTrend;
 import io.burnlaw.comparison.Propellant;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.ratelaw.FitResult;
-import io.burnlaw.regime.Break;
+import io.burnlaw.regime.Regimes.Break;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -24,7 +24,6 @@ final class ComparisonWork {
     /**
      * Compares every formulation that names another one to compare it with.
      *
-     * @param formulations of the campaign
      * @param level        of the intervals [1]
      * @return comparisons, candidates of one baseline as one family
      */
@@ -44,7 +43,6 @@ final class ComparisonWork {
     /**
      * Follows every additive over its fractions.
      *
-     * @param formulations of the campaign
      * @param level        of the intervals [1]
      * @return a trend for each additive with two levels or more
      */

@@ -1,6 +1,6 @@
 package io.burnlaw.characterize;
 
-import io.burnlaw.campaign.DirectPoint;
+import io.burnlaw.campaign.Campaign.DirectPoint;
 import io.burnlaw.reduction.point.PressureDistribution;
 import io.burnlaw.reduction.point.PressureError;
 import io.burnlaw.reduction.point.RatePoint;
@@ -12,12 +12,7 @@ final class DirectPoints {
 
     private DirectPoints() {}
 
-    /**
-     * A point like any other; an uncertainty that nobody stated is left to the scatter about the law.
-     *
-     * @param point as stated
-     * @return the rate point
-     */
+    /** A point like any other; an uncertainty that nobody stated is left to the scatter about the law. */
     static RatePoint of(DirectPoint point) {
         return new RatePoint(
                 point.id(),

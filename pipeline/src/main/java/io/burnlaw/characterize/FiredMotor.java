@@ -6,9 +6,9 @@ import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.grain.Grain;
-import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
+import io.burnlaw.reduction.Reduction;
 import java.util.Optional;
 
 /** The motor of a row of the log, ready to be fired again by the simulation. */
@@ -21,21 +21,16 @@ final class FiredMotor {
      * the firing too.
      *
      * @param firing      row of the log
-     * @param formulation its propellant
      * @param velocity    c* [m/s]
      * @return the motor; empty where neither mass nor density is known, or the grain cannot exist
      */
     static Optional<Motor> of(Firing firing, Formulation formulation, double velocity) {
-        return grain(firing)
+        return Grains.of(firing.grain())
+                .value()
                 .flatMap(grain -> firing.propellantMass()
                         .map(mass -> mass.value() / grain.volume(0))
                         .or(() -> formulation.density().map(Measured::value))
                         .map(density -> motor(firing, formulation, grain, density, velocity)));
-    }
-
-    private static Optional<Grain> grain(Firing firing) {
-        GrainBuilding building = Grains.of(firing.grain());
-        return building.match(built -> Optional.of(built.grain()), impossible -> Optional.empty());
     }
 
     private static Motor motor(Firing firing, Formulation formulation, Grain grain, double density, double velocity) {
@@ -50,4 +45,7 @@ final class FiredMotor {
                 Motor.freeVolume(grain, chamber),
                 firing.ambientPressure());
     }
+
+    /** A firing that gave a rate, with its row of the log. */
+    record Fired(Firing row, Reduction.Reduced reduced) {}
 }

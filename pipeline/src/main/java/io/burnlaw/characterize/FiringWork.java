@@ -1,9 +1,10 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Campaign.UnusableRow;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
-import io.burnlaw.campaign.UnusableRow;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.grain.Grain;
@@ -28,11 +29,9 @@ final class FiringWork {
      * Reads and reduces one firing. Whatever is wrong with it becomes a rejection of this firing alone.
      *
      * @param campaign that it belongs to
-     * @param firing   its row
      * @param pooled   c* of its propellant from the firings with records [m/s], where there are any; a firing that was
      *                 only timed needs it
      * @param store    where the courses of its pressure and rate are kept
-     * @return the result
      */
     static FiringResult of(Campaign campaign, Firing firing, Optional<Measured> pooled, NumberStore store) {
         if (firing.setAside().isPresent()) {
@@ -54,20 +53,18 @@ final class FiringWork {
         return Grains.of(firing.grain())
                 .match(
                         built -> firing.trace()
-                                .map(trace -> reduced(campaign, firing, trace, built.grain(), store))
-                                .orElseGet(() -> result(firing, timed(campaign, firing, built.grain(), pooled))),
+                                .map(trace -> reduced(campaign, firing, trace, built, store))
+                                .orElseGet(() -> result(firing, timed(campaign, firing, built, pooled))),
                         impossible -> rejected(
                                 firing,
                                 Finding.of(
                                         FindingCode.UNUSABLE_ROW,
-                                        "the log, line " + firing.row() + ": "
-                                                + String.join("; ", impossible.reasons()))));
+                                        "the log, line " + firing.row() + ": " + String.join("; ", impossible))));
     }
 
     /**
      * The result of a row that describes no firing.
      *
-     * @param row with its problems
      * @return a rejection with all of them
      */
     static FiringResult of(UnusableRow row) {

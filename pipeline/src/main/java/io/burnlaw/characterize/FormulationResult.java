@@ -1,7 +1,7 @@
 package io.burnlaw.characterize;
 
-import io.burnlaw.batch.BatchLaw;
 import io.burnlaw.batch.BatchResult;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.quantity.Measured;
@@ -9,13 +9,16 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.Pooling;
-import io.burnlaw.ratelaw.TemperatureResult;
-import io.burnlaw.regime.Break;
-import io.burnlaw.regime.FasterAnswer;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
+import io.burnlaw.reduction.point.RatePoint;
+import io.burnlaw.regime.PressureForRate.FasterAnswer;
 import io.burnlaw.regime.Regimes;
-import io.burnlaw.regime.Threshold;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Thresholds.Threshold;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /**
  * All that is known of one formulation.
@@ -84,5 +87,30 @@ public record FormulationResult(
     public List<FitPoint> lawPoints() {
         List<String> apart = regimes.map(Regimes::apart).orElse(List.of());
         return fitPoints.stream().filter(point -> !apart.contains(point.id())).toList();
+    }
+
+    /**
+     * A rate-pressure point and what became of it.
+     *
+     * @param point    as reduced
+     * @param batch    the casting that it came from
+     * @param pressure rate-averaged [Pa, absolute]
+     * @param rate     as fitted: referred to the reference temperature where two temperatures were fired [m/s]
+     * @param residual studentized [1], about the law of its regime where there are several, else about the single law;
+     *                 empty where it was not fitted
+     * @param segment  number of its regime from 1, where there are several
+     */
+    public record PointResult(
+            RatePoint point,
+            Optional<String> batch,
+            double pressure,
+            double rate,
+            OptionalDouble residual,
+            OptionalInt segment) {
+
+        /** {@return whether it was fitted} */
+        public boolean used() {
+            return point.setAside().isEmpty();
+        }
     }
 }

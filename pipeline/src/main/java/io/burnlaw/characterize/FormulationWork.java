@@ -1,35 +1,37 @@
 package io.burnlaw.characterize;
 
-import io.burnlaw.batch.BatchLaw;
 import io.burnlaw.batch.BatchResult;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.FitSettings;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.PressureLimit;
+import io.burnlaw.characterize.FormulationResult.PointResult;
+import io.burnlaw.characterize.UnloggedTemperature.ReferredRates;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Measured;
-import io.burnlaw.ratelaw.BurnCurve;
 import io.burnlaw.ratelaw.FitOptions;
+import io.burnlaw.ratelaw.FitOptions.PressureErrors;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.PooledExponent;
+import io.burnlaw.ratelaw.PooledExponent.BurnCurve;
 import io.burnlaw.ratelaw.Pooling;
-import io.burnlaw.ratelaw.PressureErrors;
 import io.burnlaw.ratelaw.RateLawFit;
 import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.RatePoint;
-import io.burnlaw.regime.Claim;
-import io.burnlaw.regime.FasterAnswer;
 import io.burnlaw.regime.PressureForRate;
+import io.burnlaw.regime.PressureForRate.FasterAnswer;
 import io.burnlaw.regime.PulsedFiring;
 import io.burnlaw.regime.RegimeOptions;
 import io.burnlaw.regime.RegimeSearch;
 import io.burnlaw.regime.Regimes;
-import io.burnlaw.regime.Threshold;
+import io.burnlaw.regime.Regimes.Claim;
 import io.burnlaw.regime.Thresholds;
+import io.burnlaw.regime.Thresholds.Threshold;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -54,11 +56,8 @@ final class FormulationWork {
     /**
      * Fits all that can be fitted.
      *
-     * @param campaign    with the settings
      * @param formulation whose points they are
      * @param points      of it, used and set aside, in the order of the log
-     * @param reduced     firings of it
-     * @return the result
      */
     static FormulationResult of(
             Campaign campaign, Formulation formulation, List<RatePoint> points, List<Reduction.Reduced> reduced) {
@@ -75,8 +74,6 @@ final class FormulationWork {
      * The result where the program failed: no law, and all points shown.
      *
      * @param formulation whose points they are
-     * @param points      of it
-     * @param fault       what to say
      * @return a formulation without a law
      */
     static FormulationResult failed(Formulation formulation, List<RatePoint> points, Finding fault) {

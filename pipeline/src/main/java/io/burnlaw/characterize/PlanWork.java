@@ -4,7 +4,7 @@ import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
-import io.burnlaw.planning.Cautions;
+import io.burnlaw.characterize.FiredMotor.Fired;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
@@ -13,9 +13,9 @@ import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.ratelaw.TemperatureResult;
-import io.burnlaw.regime.Threshold;
-import io.burnlaw.regime.UnsettledRegime;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
+import io.burnlaw.regime.Thresholds.Threshold;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -29,7 +29,6 @@ final class PlanWork {
     /**
      * A plan, with what it rests on.
      *
-     * @param plan  or refusal
      * @param basis empty where no motor could be made
      */
     record Made(Plan plan, Optional<PlanBasis> basis) {}
@@ -38,7 +37,6 @@ final class PlanWork {
      * Plans for a formulation.
      *
      * @param campaign with the limit of the case
-     * @param result   of the formulation
      * @param fired    its firings that gave a rate, in the order of the log
      * @return the plan; a refusal where there is no law, or no motor to plan for
      */
@@ -77,7 +75,7 @@ final class PlanWork {
 
     private static Made refused(FormulationResult result, String reason) {
         return new Made(
-                new Plan.Refused(result.formulation().id(), "none", OptionalDouble.empty(), reason, Cautions.ALWAYS),
+                new Plan.Refused(result.formulation().id(), "none", OptionalDouble.empty(), reason, Plan.CAUTIONS),
                 Optional.empty());
     }
 

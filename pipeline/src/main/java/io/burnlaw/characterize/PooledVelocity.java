@@ -17,7 +17,6 @@ final class PooledVelocity {
      * give. A mass in the wrong unit leaves the rate of its firing as it was, but not the mean of all c*, nor the
      * density of the grains.
      *
-     * @param firing reduced
      * @return whether its c* may speak for the propellant
      */
     static boolean believed(Reduction.Reduced firing) {

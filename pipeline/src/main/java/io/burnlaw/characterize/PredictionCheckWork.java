@@ -1,12 +1,13 @@
 package io.burnlaw.characterize;
 
+import io.burnlaw.characterize.FiredMotor.Fired;
 import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.prediction.LeaveOneOut;
-import io.burnlaw.prediction.MeasuredFiring;
+import io.burnlaw.prediction.LeaveOneOut.MeasuredFiring;
 import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitPoint;
-import io.burnlaw.ratelaw.TemperatureResult;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.NumberStore;
 import io.burnlaw.reduction.point.RatePoint;
@@ -25,7 +26,6 @@ final class PredictionCheckWork {
     /**
      * Predicts each firing whose point the law was fitted to from the others.
      *
-     * @param result of the formulation
      * @param fired  its firings that gave a rate
      * @param store  where predicted records are kept
      * @return the closure, or why there is none

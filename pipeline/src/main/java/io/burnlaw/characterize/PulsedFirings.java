@@ -4,7 +4,6 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.grain.Grain;
-import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.point.UsualUncertainty;
@@ -13,7 +12,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /** Timed firings of which the log says that they burned in pulses: what they say of the threshold of a slow regime. */
 final class PulsedFirings {
@@ -47,9 +45,8 @@ final class PulsedFirings {
                         && firing.trace().isEmpty()
                         && firing.setAside().isEmpty()
                         && firing.formulation().equals(formulation.id()))
-                .flatMap(firing -> Grains.of(firing.grain()) instanceof GrainBuilding.Built built
-                        ? Stream.of(of(firing, built.grain(), product, std))
-                        : Stream.empty())
+                .flatMap(firing ->
+                        Grains.of(firing.grain()).value().stream().map(grain -> of(firing, grain, product, std)))
                 .toList();
     }
 

@@ -1,9 +1,10 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Firing;
-import io.burnlaw.campaign.ReductionSettings;
 import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.grain.Grains;
@@ -95,10 +96,10 @@ public record RecordLook(
         Firing firing = campaign.firings().get(0);
         Reduction reduction = Grains.of(firing.grain())
                 .match(
-                        built -> FiringWork.reduction(campaign, firing, built.grain(), read),
+                        built -> FiringWork.reduction(campaign, firing, built, read),
                         impossible -> new Reduction.Rejected(
                                 firing.id(),
-                                List.of(Finding.of(FindingCode.UNUSABLE_ROW, String.join("; ", impossible.reasons()))),
+                                List.of(Finding.of(FindingCode.UNUSABLE_ROW, String.join("; ", impossible))),
                                 Optional.empty()));
         return new FiringResult(
                 firing.id(),

@@ -3,6 +3,7 @@ package io.burnlaw.characterize;
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.Strand;
+import io.burnlaw.characterize.CampaignResult.StrandResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.reduction.point.NumberStore;
@@ -23,9 +24,7 @@ final class StrandWork {
      * Reads and reduces one strand. Whatever is wrong with it becomes a rejection of this strand alone.
      *
      * @param campaign that it belongs to
-     * @param strand   its row
      * @param store    where the course of its pressure is kept
-     * @return the result
      */
     static StrandResult of(Campaign campaign, Strand strand, NumberStore store) {
         if (strand.setAside().isPresent()) {

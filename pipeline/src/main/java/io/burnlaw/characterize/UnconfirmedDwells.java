@@ -2,10 +2,10 @@ package io.burnlaw.characterize;
 
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.reduction.point.RatePoint;
-import io.burnlaw.regime.Break;
-import io.burnlaw.regime.Regime;
 import io.burnlaw.regime.Regimes;
-import io.burnlaw.regime.UnsettledRegime;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Regimes.Regime;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -31,7 +31,6 @@ final class UnconfirmedDwells {
     /**
      * Finds them.
      *
-     * @param points  of the formulation
      * @param regimes as found with them
      * @return ids of the dwells of regimes that hold nothing else
      */
@@ -56,7 +55,6 @@ final class UnconfirmedDwells {
      * of the surface had burned, the rate would be low by that part.
      *
      * @param points of the formulation, those of such firings set aside
-     * @param result of the others
      * @return the points, in the same order, those that are confirmed no longer set aside
      */
     static List<RatePoint> judged(List<RatePoint> points, FormulationResult result) {
@@ -90,7 +88,6 @@ final class UnconfirmedDwells {
     /**
      * The same points with some of them not to be fitted.
      *
-     * @param points of the formulation
      * @param ids    of those that are set aside
      * @return the points, in the same order
      */

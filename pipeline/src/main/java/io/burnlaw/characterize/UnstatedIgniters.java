@@ -2,6 +2,7 @@ package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Firing;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;
@@ -31,8 +32,6 @@ final class UnstatedIgniters {
      * Reduces again what needs an igniter.
      *
      * @param campaign that they belong to
-     * @param firings  recorded ones
-     * @param results  of each
      * @param store    where the courses are kept
      * @param progress told of the firings that are done
      * @return the results, in the same order

@@ -23,7 +23,6 @@ final class Workers {
      * @param workers threads, at least 1
      * @param work    may fork and map
      * @param <T>     of the result
-     * @return its result
      */
     static <T> T run(int workers, Supplier<T> work) {
         // First in, first out: firings are begun in the order of the log.
@@ -52,7 +51,6 @@ final class Workers {
      *
      * @param items    in the order of the results
      * @param work     what to do with one; pure, so that the order in time cannot show
-     * @param progress told after each
      * @param what     is counted, for the progress
      * @param <A>      of the items
      * @param <B>      of the results

@@ -1,31 +1,38 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.CampaignFolder;
+import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Properties;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help;
+import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The root of the command line. */
 @Command(
         name = "burnlaw",
         mixinStandardHelpOptions = true,
-        versionProvider = Version.class,
+        versionProvider = Burnlaw.Version.class,
         description = {
             "Finds the burning-rate law r = a P^n of a solid propellant from motor firings and strands,"
                     + " and writes a report that carries its own data.",
@@ -196,6 +203,15 @@ public final class Burnlaw implements Runnable {
         return false;
     }
 
+    /** What is wrong; a text that one of our own types refused stands before the reason. */
+    private static String words(ParameterException wrong) {
+        return wrong.getArgSpec() instanceof OptionSpec option
+                        && option.converters().length > 0
+                        && wrong.getCause() instanceof TypeConversionException refused
+                ? option.longestName() + " " + wrong.getValue() + ": " + refused.getMessage()
+                : wrong.getMessage();
+    }
+
     private static int explain(ParameterException wrong) {
         CommandLine command = wrong.getCommandLine();
         // the cause is kept in the message alone
@@ -207,7 +223,7 @@ public final class Burnlaw implements Runnable {
             return ExitCode.UNUSABLE.number();
         }
         StringBuilder message = new StringBuilder("burnlaw: ")
-                .append(wrong.getMessage()
+                .append(words(wrong)
                         .lines()
                         .findFirst()
                         .orElse("")
@@ -227,5 +243,53 @@ public final class Burnlaw implements Runnable {
         command.getErr().println(Terminal.safe(message.toString()));
         command.getErr().println("Try '" + command.getCommandSpec().qualifiedName() + " --help' for what there is.");
         return ExitCode.UNUSABLE.number();
+    }
+
+    /** The version that the build wrote into the jar. */
+    static final class Version implements IVersionProvider {
+
+        static String number() {
+            Properties properties = new Properties();
+            try (InputStream in = Version.class.getResourceAsStream("version.properties")) {
+                properties.load(in);
+            } catch (IOException failed) {
+                throw new UncheckedIOException(failed);
+            }
+            return properties.getProperty("version");
+        }
+
+        @Override
+        public String[] getVersion() {
+            return new String[] {"burnlaw " + number()};
+        }
+    }
+
+    /** What the process tells its caller. */
+    enum ExitCode {
+        /** All done. */
+        DONE(0),
+        /** Done, but some firings were rejected, or nothing could be fitted for a formulation. */
+        DONE_WITH_REJECTIONS(1),
+        /** The command line or the campaign could not be used; nothing was written. */
+        UNUSABLE(2),
+        /** An output could not be written; the earlier one is as it was. */
+        NOT_WRITTEN(3),
+        /** A fault of the program. */
+        PROGRAM_FAULT(70);
+
+        private final int number;
+
+        ExitCode(int number) {
+            this.number = number;
+        }
+
+        int number() {
+            return number;
+        }
+
+        /** {@return the graver of the two} */
+        ExitCode and(ExitCode other) {
+            return number >= other.number ? this : other;
+        }
     }
 }

@@ -48,7 +48,6 @@ final class Commands {
     /**
      * Adds all commands to the root; those that are not asked for with their name and summary alone.
      *
-     * @param root  to add to
      * @param asked whether a command of this name may have to be run or explained
      */
     static void addTo(CommandLine root, Predicate<String> asked) {

@@ -1,24 +1,20 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.cli.Burnlaw.ExitCode;
+import io.burnlaw.cli.Burnlaw.Version;
+import io.burnlaw.finding.Outcome;
 import io.burnlaw.publish.AcrossCampaigns;
 import io.burnlaw.publish.FormulationChoice;
 import io.burnlaw.publish.PublishedSource;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Comparison;
-import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.Callable;
-import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Compares propellants of several campaigns from their published documents. */
 @Command(
@@ -40,16 +36,7 @@ import picocli.CommandLine.Spec;
             "  burnlaw compare levels/burnlaw.json --baseline iron-1 --candidate iron-2",
             "  burnlaw compare spring/burnlaw.json autumn/burnlaw.json -o both"
         })
-final class CompareCommand implements Callable<Integer> {
-
-    @Spec
-    private CommandSpec spec;
-
-    @Parameters(
-            paramLabel = "DOCUMENT",
-            arity = "1..*",
-            description = "burnlaw.json, or an index.html that carries it; the baseline's first")
-    private List<Path> files;
+final class CompareCommand extends DocumentsCommand {
 
     @Option(
             names = "--baseline",
@@ -66,46 +53,22 @@ final class CompareCommand implements Callable<Integer> {
     @Option(
             names = "--confidence",
             paramLabel = "PERCENT",
+            converter = OptionTypes.ConfidenceOfIntervals.class,
             description = "of bands and intervals; that of the first document if absent")
-    private Optional<String> confidence;
-
-    @Option(
-            names = "--reproducible",
-            description = "leave the time of making out, so that the same input gives the same bytes")
-    private boolean reproducible;
-
-    @ArgGroup
-    private ReportTarget target = new ReportTarget();
-
-    @Mixin
-    private UnitsOption units;
+    private Optional<Double> confidence;
 
     @Override
-    public Integer call() {
-        OptionalDouble level = Confidence.of(confidence, 50, spec.commandLine());
-        PrintWriter err = spec.commandLine().getErr();
-        Optional<List<PublishedSource>> sources = ReportTarget.read(files, err);
-        if (sources.isEmpty()) {
-            return ExitCode.UNUSABLE.number();
-        }
-        Optional<String> created = ReportTarget.created(reproducible);
+    Outcome<Made, Problem> of(List<PublishedSource> sources, Optional<String> created) {
+        OptionalDouble level = confidence.stream().mapToDouble(each -> each).findFirst();
         return AcrossCampaigns.compare(
-                        sources.get(), new FormulationChoice(baseline, candidates), level, Version.number(), created)
-                .match(this::tell, wrong -> {
-                    err.println(Terminal.safe(wrong.problem().text()));
-                    return ExitCode.UNUSABLE;
-                })
-                .number();
-    }
-
-    private ExitCode tell(AcrossCampaigns.Compared compared) {
-        Characterization document = compared.document();
-        return target.tell(
-                document,
-                units,
-                spec,
-                exitCode(document),
-                out -> ComparisonTable.print(document, compared.caveats(), out));
+                        sources, new FormulationChoice(baseline, candidates), level, Version.number(), created)
+                .map(compared -> {
+                    Characterization document = compared.document();
+                    return new Made(
+                            document,
+                            exitCode(document),
+                            out -> ComparisonTable.print(document, compared.caveats(), out));
+                });
     }
 
     private static ExitCode exitCode(Characterization document) {

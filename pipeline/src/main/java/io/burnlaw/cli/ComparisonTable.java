@@ -2,10 +2,10 @@ package io.burnlaw.cli;
 
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Characterization.DoseTrend;
 import io.burnlaw.report.document.Comparison;
-import io.burnlaw.report.document.DoseTrend;
+import io.burnlaw.report.document.Comparison.RatioPoint;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.RatioPoint;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.stream.Stream;
@@ -21,7 +21,6 @@ final class ComparisonTable {
      * Prints the comparisons of a document.
      *
      * @param document at least one comparison in it
-     * @param caveats  what else differs
      * @param out      where
      */
     static void print(Characterization document, List<String> caveats, PrintWriter out) {

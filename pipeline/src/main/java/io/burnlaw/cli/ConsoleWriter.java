@@ -52,10 +52,8 @@ final class ConsoleWriter extends PrintWriter {
      * A writer for people.
      *
      * @param stream where it goes
-     * @param width  of the terminal
      * @param named  what a hint calls the program
      * @param ansi   whether it may have colour and bold
-     * @return the writer
      */
     static ConsoleWriter to(OutputStream stream, int width, String named, Ansi ansi) {
         UnaryOperator<String> change = line -> {
@@ -75,7 +73,6 @@ final class ConsoleWriter extends PrintWriter {
      * A writer in other units.
      *
      * @param out   where it goes
-     * @param units of the numbers
      * @return the writer; a table is to be given to {@link #fitted} before
      */
     static ConsoleWriter inUnits(PrintWriter out, ShownUnits units) {
@@ -89,9 +86,7 @@ final class ConsoleWriter extends PrintWriter {
      * A table as wide as the terminal, in the units of the writer.
      *
      * @param out   where it goes
-     * @param table any
      * @param drop  headings in the order in which they are left out
-     * @return its lines
      */
     static String fitted(PrintWriter out, TerminalTable table, List<String> drop) {
         return table.text(columns(out), drop, out instanceof ConsoleWriter console ? console.units : ShownUnits.MPA);
@@ -132,8 +127,6 @@ final class ConsoleWriter extends PrintWriter {
     /**
      * A text in lines of a width.
      *
-     * @param line  one line
-     * @param width columns
      * @return the same, broken at blanks and indented where it goes on
      */
     static String wrapped(String line, int width) {

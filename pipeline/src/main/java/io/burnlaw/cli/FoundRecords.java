@@ -34,7 +34,6 @@ final class FoundRecords {
      *
      * @param file    where it is
      * @param summary what could be read of it, or why it could not
-     * @param problem that is open
      */
     record Found(Path file, String summary, Optional<Problem> problem) {
 
@@ -46,7 +45,6 @@ final class FoundRecords {
     /**
      * Looks at the records of a folder.
      *
-     * @param folder with records
      * @return in the order of their names
      * @throws IOException if the folder cannot be read
      */
@@ -92,12 +90,7 @@ final class FoundRecords {
                         unreadable.problem()));
     }
 
-    /**
-     * The log: a row for each record, whose grains are left to be filled in.
-     *
-     * @param headings of the skeleton
-     * @return as CSV
-     */
+    /** The log: a row for each record, whose grains are left to be filled in. */
     String log(String headings) {
         int columns = headings.split(",").length;
         return all.stream()

@@ -6,16 +6,16 @@ import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.Hardware;
-import io.burnlaw.campaign.Plausible;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
-import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
+import picocli.CommandLine;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 
@@ -24,11 +24,6 @@ final class MotorOptions {
 
     /** Burning surface over throat area of the throat that stands in until one is planned [1]. */
     private static final double STAND_IN_RATIO = 250;
-
-    /** [Pa, gauge]; as wide. */
-    private static final double LEAST_LIMIT = 0.1e6;
-
-    private static final double MOST_LIMIT = 100e6;
 
     /** Options that mean nothing without a grain beside them. */
     static final List<String> OF_A_GRAIN = List.of(
@@ -65,32 +60,54 @@ final class MotorOptions {
             description = "end faces of all segments of a bates grain that do not burn; 0 if absent")
     private int inhibitedEnds;
 
-    @Option(names = "--outer-diameter", paramLabel = "LENGTH", description = "of the grain")
-    private Optional<String> outerDiameter;
+    @Option(
+            names = "--outer-diameter",
+            paramLabel = "LENGTH",
+            converter = OptionTypes.Length.class,
+            description = "of the grain")
+    private Optional<Measured> outerDiameter;
 
-    @Option(names = "--core-diameter", paramLabel = "LENGTH", description = "of the grain")
-    private Optional<String> coreDiameter;
+    @Option(
+            names = "--core-diameter",
+            paramLabel = "LENGTH",
+            converter = OptionTypes.Length.class,
+            description = "of the grain")
+    private Optional<Measured> coreDiameter;
 
-    @Option(names = "--rod-diameter", paramLabel = "LENGTH", description = "of the rod in a rod-and-tube grain")
-    private Optional<String> rodDiameter;
+    @Option(
+            names = "--rod-diameter",
+            paramLabel = "LENGTH",
+            converter = OptionTypes.Length.class,
+            description = "of the rod in a rod-and-tube grain")
+    private Optional<Measured> rodDiameter;
 
-    @Option(names = "--segment-length", paramLabel = "LENGTH", description = "of each segment")
-    private Optional<String> segmentLength;
+    @Option(
+            names = "--segment-length",
+            paramLabel = "LENGTH",
+            converter = OptionTypes.Length.class,
+            description = "of each segment")
+    private Optional<Measured> segmentLength;
 
     @Option(
             names = "--chamber-volume",
             paramLabel = "VOLUME",
+            converter = OptionTypes.Volume.class,
             description = "of the empty case; usual for the grain if absent")
-    private Optional<String> chamberVolume;
+    private Optional<Measured> chamberVolume;
 
-    @Option(names = "--density", paramLabel = "DENSITY", description = "of the propellant, such as \"1.78 g/cm3\"")
-    private Optional<String> density;
+    @Option(
+            names = "--density",
+            paramLabel = "DENSITY",
+            converter = OptionTypes.Density.class,
+            description = "of the propellant, such as \"1.78 g/cm3\"")
+    private Optional<Measured> density;
 
     @Option(
             names = "--characteristic-velocity",
             paramLabel = "SPEED",
+            converter = OptionTypes.Velocity.class,
             description = "c* as delivered, such as \"890 m/s\"")
-    private Optional<String> velocity;
+    private Optional<Measured> velocity;
 
     @Option(
             names = "--specific-heat-ratio",
@@ -102,15 +119,17 @@ final class MotorOptions {
     @Option(
             names = "--ambient-pressure",
             paramLabel = "PRESSURE",
+            converter = OptionTypes.Pressure.class,
             defaultValue = "101.325 kPa",
             description = "absolute; \"${DEFAULT-VALUE}\" if absent")
-    private String ambientPressure;
+    private Measured ambientPressure;
 
     @Option(
             names = "--case-limit",
             paramLabel = "PRESSURE",
+            converter = OptionTypes.CaseLimit.class,
             description = "what the case can stand, gauge; that of the campaign if absent")
-    private Optional<String> caseLimit;
+    private Optional<Measured> caseLimit;
 
     @Option(
             names = "--safety-factor",
@@ -122,14 +141,17 @@ final class MotorOptions {
     /** Where nobody states one; common practice, no source. */
     private static final double USUAL_SAFETY_FACTOR = 1.5;
 
-    /** Reads all that was typed, to say what is wrong with it. */
-    void check(TypedQuantity typed) {
-        hardware(typed, new Hardware(OptionalDouble.empty(), 1));
-        double nominal = density(typed).map(Measured::value).orElse(1800.0);
-        double speed = velocity(typed).map(Measured::value).orElse(900.0);
-        double ambient = ambientPressure(typed);
+    /** Looks at what does not go together, before anything is read or printed. */
+    void check(CommandLine line) {
+        safetyFactor.filter(factor -> !(factor >= 1 && factor < 100)).ifPresent(factor -> {
+            throw OptionTypes.wrong(line, "--safety-factor", "it is at least 1, such as 1.5");
+        });
         if (grainTyped()) {
-            motor(typed, nominal, speed, ambient);
+            motor(
+                    line,
+                    density.map(Measured::value).orElse(1800.0),
+                    velocity.map(Measured::value).orElse(900.0),
+                    ambientPressure());
         }
     }
 
@@ -138,92 +160,67 @@ final class MotorOptions {
     }
 
     /** {@return the grain in words} */
-    String words(TypedQuantity typed) {
-        return description(typed).inWords();
+    String words() {
+        return description().inWords();
     }
 
-    Optional<Measured> density(TypedQuantity typed) {
-        return typed.positive("--density", density, Dimension.DENSITY);
+    /** {@return as typed [kg/m³]; else as known otherwise} */
+    Measured neededDensity(CommandLine line, Optional<Measured> otherwise) {
+        return needed(density.or(() -> otherwise), line, "--density", "1.78 g/cm3");
     }
 
-    Optional<Measured> velocity(TypedQuantity typed) {
-        Optional<Measured> value = typed.positive("--characteristic-velocity", velocity, Dimension.SPEED);
-        value.ifPresent(found -> typed.within(
-                "--characteristic-velocity",
-                velocity.orElse(""),
-                found.value(),
-                Plausible.VELOCITY.low(),
-                Plausible.VELOCITY.high()));
-        return value;
+    /** {@return characteristic velocity as typed [m/s]; else as known otherwise} */
+    Measured neededVelocity(CommandLine line, Optional<Measured> otherwise) {
+        return needed(velocity.or(() -> otherwise), line, "--characteristic-velocity", "880 m/s");
     }
 
-    double ambientPressure(TypedQuantity typed) {
-        return typed.positive("--ambient-pressure", ambientPressure, Dimension.PRESSURE)
-                .value();
+    private static Measured needed(Optional<Measured> value, CommandLine line, String option, String example) {
+        return value.orElseThrow(() -> new ParameterException(
+                line, option + " is missing: the plan needs it, such as " + option + " \"" + example + "\""));
+    }
+
+    /** {@return [Pa, absolute]} */
+    double ambientPressure() {
+        return ambientPressure.value();
     }
 
     /** The motor of the grain as typed, with a throat that stands in. */
-    Motor motor(TypedQuantity typed, double density, double velocity, double ambient) {
+    Motor motor(CommandLine line, double density, double velocity, double ambient) {
         if (!(specificHeatRatio > 1 && specificHeatRatio < 2)) {
-            throw typed.wrong("--specific-heat-ratio", "" + specificHeatRatio, "it lies between 1 and 2");
+            throw OptionTypes.wrong(line, "--specific-heat-ratio", "it lies between 1 and 2");
         }
-        return motor(typed, density, new Gas(velocity, specificHeatRatio), ambient);
-    }
-
-    private Motor motor(TypedQuantity typed, double density, Gas gas, double ambient) {
-        Grain built = Grains.of(description(typed)).match(found -> found.grain(), impossible -> {
-            throw new ParameterException(
-                    typed.line(),
-                    "--grain " + grain.orElse("") + ": "
-                            + String.join("; ", impossible.reasons()).replace('_', '-'));
+        Grain built = Grains.of(description()).match(Function.identity(), impossible -> {
+            throw OptionTypes.wrong(
+                    line, "--grain", String.join("; ", impossible).replace('_', '-'));
         });
-        double chamber = typed.positive("--chamber-volume", chamberVolume, Dimension.VOLUME)
-                .map(Measured::value)
-                .orElse(0.0);
+        double chamber = chamberVolume.map(Measured::value).orElse(0.0);
         if (chamber > 0 && !(chamber > built.volume(0))) {
-            throw typed.wrong("--chamber-volume", chamberVolume.orElse(""), "the grain alone is larger");
+            throw OptionTypes.wrong(line, "--chamber-volume", "the grain alone is larger");
         }
         double area = built.surface(0) / STAND_IN_RATIO;
         return new Motor(
                 built,
                 density,
-                gas,
+                new Gas(velocity, specificHeatRatio),
                 new Nozzle(Math.sqrt(4 * area / Math.PI)),
                 Motor.freeVolume(built, chamber),
                 ambient);
     }
 
-    private GrainDescription description(TypedQuantity typed) {
+    private GrainDescription description() {
         Map<String, Measured> dimensions = new LinkedHashMap<>();
-        put(typed, dimensions, "--outer-diameter", outerDiameter);
-        put(typed, dimensions, "--core-diameter", coreDiameter);
-        put(typed, dimensions, "--rod-diameter", rodDiameter);
-        put(typed, dimensions, "--segment-length", segmentLength);
+        outerDiameter.ifPresent(length -> dimensions.put("outer_diameter", length));
+        coreDiameter.ifPresent(length -> dimensions.put("core_diameter", length));
+        rodDiameter.ifPresent(length -> dimensions.put("rod_diameter", length));
+        segmentLength.ifPresent(length -> dimensions.put("segment_length", length));
         return new GrainDescription(grain.orElse(""), segments, inhibitedEnds, dimensions, List.of(), Optional.empty());
     }
 
-    private static void put(
-            TypedQuantity typed, Map<String, Measured> dimensions, String option, Optional<String> text) {
-        typed.positive(option, text, Dimension.LENGTH)
-                .ifPresent(length -> dimensions.put(option.substring(2).replace('-', '_'), length));
-    }
-
     /** The case as typed; of the campaign's where nothing is. */
-    Hardware hardware(TypedQuantity typed, Hardware ofCampaign) {
-        safetyFactor.filter(factor -> !(factor >= 1 && factor < 100)).ifPresent(factor -> {
-            throw typed.wrong("--safety-factor", "" + factor, "it is at least 1, such as 1.5");
-        });
-        Optional<Measured> limit = typed.positive("--case-limit", caseLimit, Dimension.PRESSURE);
-        limit.filter(found -> found.std().isPresent()).ifPresent(vague -> {
-            throw typed.wrong(
-                    "--case-limit",
-                    caseLimit.orElse(""),
-                    "a limit has no uncertainty; write the lowest pressure at which such a case may fail");
-        });
-        limit.ifPresent(
-                found -> typed.within("--case-limit", caseLimit.orElse(""), found.value(), LEAST_LIMIT, MOST_LIMIT));
+    Hardware hardware(Hardware ofCampaign) {
         double cautious = Math.max(USUAL_SAFETY_FACTOR, ofCampaign.safetyFactor());
-        return limit.map(found -> new Hardware(OptionalDouble.of(found.value()), safetyFactor.orElse(cautious)))
+        return caseLimit
+                .map(found -> new Hardware(OptionalDouble.of(found.value()), safetyFactor.orElse(cautious)))
                 .orElseGet(() ->
                         new Hardware(ofCampaign.casePressureLimit(), safetyFactor.orElse(ofCampaign.safetyFactor())));
     }

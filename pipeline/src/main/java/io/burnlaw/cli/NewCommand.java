@@ -1,5 +1,6 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;

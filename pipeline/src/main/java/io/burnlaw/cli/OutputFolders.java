@@ -4,15 +4,19 @@ import io.burnlaw.report.OwnFolder;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.DocumentReading;
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 
 /** Where the reports of the campaigns go, decided before any work is done, so that nobody's files are swept away. */
 final class OutputFolders {
@@ -101,6 +105,53 @@ final class OutputFolders {
 
         Refused(String message) {
             super(message);
+        }
+    }
+
+    /** Shows a page with whatever the machine opens pages with. */
+    static final class Browser {
+
+        private Browser() {}
+
+        /** Opens a page; where that is not possible, says so and goes on. */
+        static void open(Path page, PrintWriter err) {
+            String system = System.getProperty("os.name").toLowerCase(Locale.ROOT);
+            String address = page.toAbsolutePath().toUri().toString();
+            List<String> command = system.contains("win")
+                    ? List.of("rundll32", "url.dll,FileProtocolHandler", address)
+                    : List.of(system.contains("mac") ? "open" : "xdg-open", address);
+            try {
+                new ProcessBuilder(command)
+                        .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                        .redirectError(ProcessBuilder.Redirect.DISCARD)
+                        .start();
+            } catch (IOException none) {
+                err.println(Terminal.safe("burnlaw: no browser could be started; open " + page + " yourself"));
+            }
+        }
+    }
+
+    /** A file that is there whole or not at all. */
+    static final class SingleFile {
+
+        private SingleFile() {}
+
+        /**
+         * Writes a file in the place of the one that may be there: a disk that is full costs the new one only.
+         *
+         * @param output where; a link leads to the file that is written
+         * @param bytes  what is in it
+         * @throws IOException if it cannot be written
+         */
+        static void write(Path output, byte[] bytes) throws IOException {
+            Path place = Files.exists(output) ? output.toRealPath() : output.toAbsolutePath();
+            Path beside = place.resolveSibling(".burnlaw-" + UUID.randomUUID());
+            try {
+                Files.write(beside, bytes);
+                Files.move(beside, place, StandardCopyOption.ATOMIC_MOVE);
+            } finally {
+                Files.deleteIfExists(beside);
+            }
         }
     }
 }

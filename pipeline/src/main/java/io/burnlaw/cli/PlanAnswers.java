@@ -1,35 +1,38 @@
 package io.burnlaw.cli;
 
-import io.burnlaw.planning.Cautions;
+import static io.burnlaw.quantity.NumberFormat.megapascal;
+
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
+import io.burnlaw.planning.PlannedThroat;
+import io.burnlaw.planning.PlannedThroat.Drill;
+import io.burnlaw.planning.PlannedThroat.Predicted;
+import io.burnlaw.planning.PlannedThroat.ThroatAnswer;
 import io.burnlaw.planning.Planner;
-import io.burnlaw.planning.ThroatAnswer;
 import io.burnlaw.publish.PlanDocument;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import tech.tablesaw.api.StringColumn;
+import tech.tablesaw.api.Table;
 
 /**
  * What was planned for one propellant, with what was asked beside.
  *
- * @param plan  or refusal
  * @param basis that it was made from; empty where there was none to make one from
  * @param level of its predictions [1]
  * @param asked in the order in which it was asked
  */
 record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Asked> asked) {
 
-    /**
-     * A question with its answer.
-     *
-     * @param question in words
-     * @param answer   to it
-     */
+    /** A question with its answer. */
     record Asked(String question, ThroatAnswer answer) {}
 
     PlanAnswers {
@@ -83,6 +86,154 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
         PlanTable table = new PlanTable(level, out);
         table.print(plan);
         asked.forEach(each -> table.print(each.question() + ":", each.answer()));
-        table.cautions(plan.cautions().isEmpty() ? Cautions.ALWAYS : plan.cautions());
+        table.cautions(plan.cautions().isEmpty() ? Plan.CAUTIONS : plan.cautions());
+    }
+
+    /** A plan on a terminal: the advice, the throats with their predictions, and what to read before one is drilled. */
+    private static final class PlanTable {
+
+        private final double level;
+        private final PrintWriter out;
+
+        /**
+         * A table.
+         *
+         * @param level of the predictions [1]
+         * @param out   where it is printed
+         */
+        PlanTable(double level, PrintWriter out) {
+            this.level = level;
+            this.out = out;
+        }
+
+        /** Prints a plan. */
+        void print(Plan plan) {
+            out.println(Terminal.safe(plan.sentence()));
+            out.println(Terminal.safe("grain: " + plan.grain()));
+            plan.match(this::planned, refused -> refused.allowedPressure());
+        }
+
+        private Plan planned(Plan.Planned plan) {
+            out.println("allowed: " + megapascal(plan.allowedPressure()) + " MPa absolute, " + plan.allowedBecause());
+            if (plan.slowRegimeThroat().isPresent()) {
+                out.println("slow regime: above a throat of "
+                        + millimetre(plan.slowRegimeThroat().getAsDouble()) + " mm the motor may fall into it");
+            }
+            List<PlannedThroat> throats = new ArrayList<>(plan.ladder());
+            plan.next()
+                    .filter(next -> throats.stream().noneMatch(each -> each.diameter() == next.diameter()))
+                    .ifPresent(next -> throats.add(0, next));
+            if (!throats.isEmpty()) {
+                out.println(Terminal.safe(narrowed(table("throats", throats, plan))));
+                remarks(throats);
+            }
+            return plan;
+        }
+
+        /**
+         * Prints what was asked of single throats and pressures.
+         *
+         * @param question as it was asked
+         */
+        void print(String question, ThroatAnswer answer) {
+            out.println();
+            out.println(Terminal.safe(question));
+            answer.match(this::found, none -> {
+                out.println(Terminal.safe(none.reason()));
+                return none;
+            });
+        }
+
+        private ThroatAnswer found(ThroatAnswer.Found found) {
+            out.println(Terminal.safe(narrowed(table("answer", List.of(found.throat()), null))));
+            if (found.exact() != found.throat().diameter()) {
+                out.println("exactly: " + NumberFormat.plain(Unit.MILLIMETRE.fromSi(found.exact()), 4) + " mm");
+            }
+            remarks(List.of(found.throat()));
+            return found;
+        }
+
+        /** Prints what to read before a throat is drilled. */
+        void cautions(List<String> cautions) {
+            out.println();
+            out.println("Before you act on a number:");
+            cautions.forEach(caution -> out.println(Terminal.safe("  - " + caution)));
+        }
+
+        private String narrowed(Table table) {
+            return ConsoleWriter.fitted(
+                    out,
+                    TerminalTable.of(table),
+                    List.of("u(n) then", "drills near it", "burn time [s]", "mean [MPa] (" + percent() + ")"));
+        }
+
+        private Table table(String name, List<PlannedThroat> throats, Plan.@Nullable Planned plan) {
+            StringColumn throat = StringColumn.create("throat [mm]");
+            StringColumn drills = StringColumn.create("drills near it");
+            StringColumn mean = StringColumn.create("mean [MPa] (" + percent() + ")");
+            StringColumn peak = StringColumn.create("peak [MPa] (" + percent() + ")");
+            StringColumn time = StringColumn.create("burn time [s]");
+            StringColumn exponent = StringColumn.create("u(n) then");
+            StringColumn allowed = StringColumn.create("allowed");
+            for (PlannedThroat each : throats) {
+                boolean next = plan != null
+                        && plan.next()
+                                .filter(one -> one.diameter() == each.diameter())
+                                .isPresent();
+                throat.append(millimetre(each.diameter()) + (next ? " next" : ""));
+                drills.append(each.drills().stream().map(PlanTable::stamped).collect(Collectors.joining(", ")));
+                mean.append(predicted(each.meanPressure()));
+                peak.append(predicted(each.maxPressure()));
+                time.append(
+                        each.burnTime().isPresent()
+                                ? NumberFormat.significant(each.burnTime().getAsDouble(), 3)
+                                : "");
+                exponent.append(
+                        each.exponentStdAfter().isPresent()
+                                ? NumberFormat.significant(
+                                        each.exponentStdAfter().getAsDouble(), 2)
+                                : "");
+                allowed.append(each.allowed() ? "yes" : "NO");
+            }
+            return Table.create(name, throat, drills, mean, peak, time, exponent, allowed);
+        }
+
+        private void remarks(List<PlannedThroat> throats) {
+            for (PlannedThroat each : throats) {
+                String at = "  " + millimetre(each.diameter()) + " mm: ";
+                each.refusal().ifPresent(reason -> out.println(Terminal.safe(at + reason)));
+                each.remark().ifPresent(remark -> out.println(Terminal.safe(at + remark)));
+                if (!each.otherEquilibria().isEmpty()) {
+                    out.println(at + "The motor may also stay at "
+                            + each.otherEquilibria().stream()
+                                    .map(NumberFormat::megapascal)
+                                    .collect(Collectors.joining(" or at "))
+                            + " MPa: more than one steady pressure is possible.");
+                }
+            }
+        }
+
+        private String percent() {
+            return NumberFormat.plain(100 * level, 4) + " %";
+        }
+
+        private static String stamped(Drill drill) {
+            return drill.series() == Drill.Series.LETTER
+                    ? drill.series().name().toLowerCase(Locale.ROOT) + " " + drill.name()
+                    : drill.series() == Drill.Series.FRACTION ? drill.name() + " in" : drill.name();
+        }
+
+        private static String predicted(Predicted value) {
+            return Double.isFinite(value.high())
+                    ? NumberFormat.withInterval(
+                            Unit.MEGAPASCAL.fromSi(value.value()),
+                            Unit.MEGAPASCAL.fromSi(value.low()),
+                            Unit.MEGAPASCAL.fromSi(value.high()))
+                    : megapascal(value.value()) + " (from " + megapascal(value.low()) + ", no upper limit)";
+        }
+
+        private static String millimetre(double length) {
+            return NumberFormat.plain(Unit.MILLIMETRE.fromSi(length), 4);
+        }
     }
 }

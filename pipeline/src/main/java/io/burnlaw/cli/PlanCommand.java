@@ -6,7 +6,9 @@ import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
-import io.burnlaw.planning.Cautions;
+import io.burnlaw.cli.Burnlaw.ExitCode;
+import io.burnlaw.cli.Burnlaw.Version;
+import io.burnlaw.cli.PlanQuestions.FirstGuessOptions;
 import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
@@ -15,14 +17,12 @@ import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.publish.CharacterizationDocument;
 import io.burnlaw.publish.PlannableNumbers;
 import io.burnlaw.publish.PlannedDocument;
-import io.burnlaw.publish.PublishedFormulation;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.report.OwnFolder;
-import io.burnlaw.report.document.BatchMember;
+import io.burnlaw.report.document.Batches.BatchMember;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Formulation;
-import io.burnlaw.report.document.Quantity;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,7 +33,6 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -74,9 +73,6 @@ import picocli.CommandLine.Spec;
         })
 final class PlanCommand implements Callable<Integer> {
 
-    /** Per cent; a limit of the case is no safer than the prediction that is held against it. */
-    private static final double LEAST_CONFIDENCE = 90;
-
     @Spec
     private CommandSpec spec;
 
@@ -102,10 +98,11 @@ final class PlanCommand implements Callable<Integer> {
     @Option(
             names = "--confidence",
             paramLabel = "PERCENT",
+            converter = OptionTypes.ConfidenceOfPlans.class,
             description =
                     "of all predictions, at least 90; the campaign's if absent, 95 for a first guess. By their upper ends"
                             + " throats are refused")
-    private Optional<String> confidence;
+    private Optional<Double> confidence;
 
     @Mixin
     private UnitsOption units;
@@ -124,16 +121,11 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        TypedQuantity typed = new TypedQuantity(spec.commandLine());
-        PlanOptions options = questions.options(typed);
-        OptionalDouble level = Confidence.of(confidence, LEAST_CONFIDENCE, spec.commandLine());
-        if (level.isPresent()) {
-            options = options.withLevel(level.getAsDouble());
+        PlanOptions options = questions.options(spec.commandLine());
+        if (confidence.isPresent()) {
+            options = options.withLevel(confidence.get());
         }
-        // all that was typed is looked at before anything is printed
-        questions.throats(typed);
-        questions.pressures(typed);
-        motor.check(typed);
+        motor.check(spec.commandLine());
         if (source.isPresent() == guess.typed()) {
             throw new ParameterException(
                     spec.commandLine(),
@@ -145,7 +137,7 @@ final class PlanCommand implements Callable<Integer> {
         if (source.isPresent()) {
             refuseWhatWouldBeIgnored();
         }
-        return (guess.typed() ? ofGuess(typed, options) : ofSource(source.get(), typed, options)).number();
+        return (guess.typed() ? ofGuess(options) : ofSource(source.get(), options)).number();
     }
 
     /** A number that was typed is planned with, or refused: nobody shall drill a throat for a grain that was not looked at. */
@@ -165,18 +157,18 @@ final class PlanCommand implements Callable<Integer> {
                 });
     }
 
-    private ExitCode ofGuess(TypedQuantity typed, PlanOptions options) {
+    private ExitCode ofGuess(PlanOptions options) {
         if (batch.isPresent()) {
             throw new ParameterException(spec.commandLine(), "a first guess knows no batches: leave out --batch");
         }
-        FirstGuess law = guess.guess(typed);
-        Measured density = needed(motor.density(typed), "--density", "1.78 g/cm3");
-        Measured velocity = needed(motor.velocity(typed), "--characteristic-velocity", "880 m/s");
+        FirstGuess law = guess.guess(spec.commandLine());
+        Measured density = motor.neededDensity(spec.commandLine(), Optional.empty());
+        Measured velocity = motor.neededVelocity(spec.commandLine(), Optional.empty());
         if (!motor.grainTyped()) {
             throw new ParameterException(
                     spec.commandLine(), "a first guess needs a --grain with its dimensions, such as --grain bates");
         }
-        Motor fired = motor.motor(typed, density.value(), velocity.value(), motor.ambientPressure(typed));
+        Motor fired = motor.motor(spec.commandLine(), density.value(), velocity.value(), motor.ambientPressure());
         PlanBasis basis = new PlanBasis(
                 "the first guess",
                 law.law(),
@@ -184,14 +176,14 @@ final class PlanCommand implements Callable<Integer> {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 fired,
-                motor.words(typed),
-                strengthStd(density, velocity, FirstGuess.USUAL_STRENGTH_STD),
+                motor.words(),
+                FirstGuess.strengthStd(density, velocity),
                 PlanBasis.USUAL_THROAT_STD,
-                motor.hardware(typed, new Hardware(OptionalDouble.empty(), 1)),
+                motor.hardware(new Hardware(OptionalDouble.empty(), 1)),
                 OptionalDouble.empty(),
                 IgnitionSpike.NONE,
                 List.of());
-        PlanAnswers answers = answers(basis, typed, options);
+        PlanAnswers answers = answers(basis, options);
         if (json) {
             print(PlannedDocument.ofGuess(basis, answers.document(), options.level(), Version.number()));
         } else {
@@ -200,46 +192,32 @@ final class PlanCommand implements Callable<Integer> {
         return code(answers.named());
     }
 
-    private Measured needed(Optional<Measured> value, String option, String example) {
-        return value.orElseThrow(() -> new ParameterException(
-                spec.commandLine(),
-                option + " is missing: the plan needs it, such as " + option + " \"" + example + "\""));
-    }
-
-    private static double strengthStd(Measured density, Measured velocity, double usual) {
-        return density.std().isEmpty() && velocity.std().isEmpty()
-                ? usual
-                : Math.hypot(density.stdOr(0) / density.value(), velocity.stdOr(0) / velocity.value());
-    }
-
-    private ExitCode ofSource(Path from, TypedQuantity typed, PlanOptions options) {
+    private ExitCode ofSource(Path from, PlanOptions options) {
         PrintWriter err = spec.commandLine().getErr();
         OwnFolder.putBack(from);
         if (!Files.isDirectory(from) || OutputFolders.isReport(from)) {
-            return OutputFolders.document(from)
-                    .match(read -> ofDocument(from, read.document(), typed, options), refused -> {
-                        err.println(Terminal.safe(refused.text()));
-                        return ExitCode.UNUSABLE;
-                    });
+            return OutputFolders.document(from).match(read -> ofDocument(from, read.document(), options), refused -> {
+                err.println(Terminal.safe(refused.text()));
+                return ExitCode.UNUSABLE;
+            });
         }
         return CampaignReader.read(from)
                 .match(
                         read -> {
                             CampaignResult result = Characterizer.characterize(
-                                    read.campaign(), Runtime.getRuntime().availableProcessors(), ProgressLines.to(err));
+                                    read, Runtime.getRuntime().availableProcessors(), ProgressLines.to(err));
                             return ofDocument(
                                     from,
                                     CharacterizationDocument.result(result, Version.number(), Optional.empty(), false),
-                                    typed,
                                     options);
                         },
                         unusable -> {
-                            ProblemList.print(unusable.problems(), err);
+                            ProblemList.print(unusable, err);
                             return ExitCode.UNUSABLE;
                         });
     }
 
-    private ExitCode ofDocument(Path from, Characterization document, TypedQuantity typed, PlanOptions options) {
+    private ExitCode ofDocument(Path from, Characterization document, PlanOptions options) {
         List<Formulation> wanted = document.formulations().stream()
                 .filter(each -> formulation.isEmpty() || each.id().equals(formulation.get()))
                 .toList();
@@ -252,9 +230,9 @@ final class PlanCommand implements Callable<Integer> {
                                     .collect(Collectors.joining(", ")));
         }
         List<Problem> problems = wanted.stream()
-                .flatMap(each ->
-                        PlannableNumbers.problems(from.toString(), each, plan(document, each), document.campaign())
-                                .stream())
+                .flatMap(each -> PlannableNumbers.problems(
+                        from.toString(), each, new DocumentBasis(document, each).published(), document.campaign())
+                        .stream())
                 .distinct()
                 .toList();
         if (!problems.isEmpty()) {
@@ -270,7 +248,7 @@ final class PlanCommand implements Callable<Integer> {
                 : options.withLevelOf(document.campaign().confidence());
         List<PlanAnswers> all = new ArrayList<>();
         for (Formulation each : wanted) {
-            PlanAnswers answers = ofFormulation(each, document, typed, planned);
+            PlanAnswers answers = ofFormulation(each, document, planned);
             all.add(answers);
             if (!json) {
                 out.println(Terminal.safe(each.title() + " (" + each.id()
@@ -318,67 +296,16 @@ final class PlanCommand implements Callable<Integer> {
         return named ? ExitCode.DONE : ExitCode.DONE_WITH_REJECTIONS;
     }
 
-    private PlanAnswers ofFormulation(
-            Formulation each, Characterization document, TypedQuantity typed, PlanOptions options) {
-        Optional<io.burnlaw.report.document.Plan> published = plan(document, each);
-        Optional<PlanBasis> basis =
-                published.flatMap(plan -> PublishedFormulation.planBasis(each, plan, document.campaign()));
-        if (motor.grainTyped() && PublishedFormulation.laws(each).isPresent()) {
-            basis = Optional.of(forGrain(basis, each, document, typed));
-        }
-        if (basis.isEmpty()) {
-            String why = published
-                    .map(io.burnlaw.report.document.Plan::sentence)
-                    .orElse("No throat is named: the document holds no motor. Name one with --grain.");
-            return PlanAnswers.none(
-                    new Plan.Refused(each.id(), "none", OptionalDouble.empty(), why, Cautions.ALWAYS), options);
-        }
-        return answers(
-                basis.get().withHardware(motor.hardware(typed, basis.get().hardware())), typed, options);
+    private PlanAnswers ofFormulation(Formulation each, Characterization document, PlanOptions options) {
+        DocumentBasis from = new DocumentBasis(document, each);
+        return from.basis(motor, spec.commandLine())
+                .map(basis -> answers(basis.withHardware(motor.hardware(basis.hardware())), options))
+                .orElseGet(() -> PlanAnswers.none(
+                        new Plan.Refused(each.id(), "none", OptionalDouble.empty(), from.whyNone(), Plan.CAUTIONS),
+                        options));
     }
 
-    private static Optional<io.burnlaw.report.document.Plan> plan(Characterization document, Formulation formulation) {
-        return document.plans().stream()
-                .filter(plan -> plan.formulation().equals(formulation.id()))
-                .findFirst();
-    }
-
-    /** The grain as typed; density and c* as typed, else as the document has them. */
-    private PlanBasis forGrain(
-            Optional<PlanBasis> published, Formulation each, Characterization document, TypedQuantity typed) {
-        Measured density = needed(
-                motor.density(typed)
-                        .or(() ->
-                                published.map(basis -> Measured.of(basis.motor().density())))
-                        .or(() -> measured(each.density())),
-                "--density",
-                "1.78 g/cm3");
-        Measured velocity = needed(
-                motor.velocity(typed)
-                        .or(() -> published.map(
-                                basis -> Measured.of(basis.motor().gas().characteristicVelocity())))
-                        .or(() -> measured(each.characteristicVelocity())),
-                "--characteristic-velocity",
-                "880 m/s");
-        double ambient = PublishedFormulation.si(document.campaign().ambientPressure());
-        Motor fired = motor.motor(typed, density.value(), velocity.value(), ambient);
-        String words = motor.words(typed);
-        return published
-                .map(basis -> basis.withMotor(fired, words))
-                .orElseGet(() -> PublishedFormulation.planBasis(
-                                each,
-                                fired,
-                                words,
-                                strengthStd(density, velocity, FirstGuess.USUAL_STRENGTH_STD),
-                                document.campaign())
-                        .orElseThrow());
-    }
-
-    private static Optional<Measured> measured(@Nullable Quantity quantity) {
-        return Optional.ofNullable(quantity).map(found -> Measured.of(PublishedFormulation.si(found)));
-    }
-
-    private PlanAnswers answers(PlanBasis basis, TypedQuantity typed, PlanOptions options) {
-        return PlanAnswers.of(basis, options, questions.throats(typed), questions.pressures(typed));
+    private PlanAnswers answers(PlanBasis basis, PlanOptions options) {
+        return PlanAnswers.of(basis, options, questions.throats(), questions.pressures());
     }
 }

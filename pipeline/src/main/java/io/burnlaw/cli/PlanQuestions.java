@@ -1,13 +1,15 @@
 package io.burnlaw.cli;
 
-import io.burnlaw.planning.Drill;
+import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.planning.PlanOptions;
+import io.burnlaw.planning.PlannedThroat.Drill;
 import io.burnlaw.planning.PressureRange;
-import io.burnlaw.quantity.Dimension;
+import io.burnlaw.quantity.Measured;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import picocli.CommandLine;
 import picocli.CommandLine.Option;
 
 /** What is asked of a plan. */
@@ -15,7 +17,6 @@ final class PlanQuestions {
 
     /** What the next firing shall sharpen. */
     enum Sharpen {
-        /** The exponent. */
         EXPONENT,
         /** The pressure at which the law changes. */
         BREAK
@@ -26,21 +27,24 @@ final class PlanQuestions {
     @Option(
             names = "--throat",
             paramLabel = "LENGTH",
+            converter = OptionTypes.Length.class,
             description = "what this throat diameter would do, such as \"9.2 mm\"; may be given again")
-    private List<String> throats = new ArrayList<>();
+    private List<Measured> throats = new ArrayList<>();
 
     @Option(
             names = "--pressure",
             paramLabel = "PRESSURE",
+            converter = OptionTypes.Pressure.class,
             description = "which throat gives this mean pressure, absolute; may be given again")
-    private List<String> pressures = new ArrayList<>();
+    private List<Measured> pressures = new ArrayList<>();
 
     @Option(
             names = "--ladder",
             paramLabel = "\"PRESSURE to PRESSURE\"",
+            converter = OptionTypes.Range.class,
             description =
                     "throats whose mean pressures span this range, absolute; all that is allowed and known if absent")
-    private Optional<String> ladder;
+    private Optional<PressureRange> ladder;
 
     @Option(names = "--rungs", paramLabel = "N", defaultValue = "5", description = "throats of the ladder; 5 if absent")
     private int rungs;
@@ -58,9 +62,9 @@ final class PlanQuestions {
             description = "that are at hand: metric, number, letter, fraction, with commas between; all if absent")
     private List<Drill.Series> drills = new ArrayList<>();
 
-    PlanOptions options(TypedQuantity typed) {
+    PlanOptions options(CommandLine line) {
         if (rungs < 2 || rungs > MOST_RUNGS) {
-            throw typed.wrong("--rungs", "" + rungs, "a ladder has 2 to " + MOST_RUNGS);
+            throw OptionTypes.wrong(line, "--rungs", "a ladder has 2 to " + MOST_RUNGS);
         }
         PlanOptions options = PlanOptions.defaults().withRungs(rungs);
         if (!drills.isEmpty()) {
@@ -69,31 +73,48 @@ final class PlanQuestions {
         if (sharpen.isPresent()) {
             options = options.with(sharpen.get() == Sharpen.BREAK ? PlanOptions.Goal.BREAK : PlanOptions.Goal.EXPONENT);
         }
-        if (ladder.isPresent()) {
-            String[] ends = typed.two("--ladder", ladder.get(), "to", "1 MPa to 4 MPa");
-            double low = typed.positive("--ladder", ends[0], Dimension.PRESSURE).value();
-            double high =
-                    typed.positive("--ladder", ends[1], Dimension.PRESSURE).value();
-            if (!(high > low)) {
-                throw typed.wrong("--ladder", ladder.get(), "the second pressure must be the higher one");
-            }
-            options = options.withLadder(new PressureRange(low, high));
-        }
-        return options;
+        return ladder.map(options::withLadder).orElse(options);
     }
 
     /** {@return diameters [m]} */
-    List<Double> throats(TypedQuantity typed) {
-        return throats.stream()
-                .map(text -> typed.positive("--throat", text, Dimension.LENGTH).value())
-                .toList();
+    List<Double> throats() {
+        return throats.stream().map(Measured::value).toList();
     }
 
     /** {@return mean pressures [Pa, absolute]} */
-    List<Double> pressures(TypedQuantity typed) {
-        return pressures.stream()
-                .map(text ->
-                        typed.positive("--pressure", text, Dimension.PRESSURE).value())
-                .toList();
+    List<Double> pressures() {
+        return pressures.stream().map(Measured::value).toList();
+    }
+
+    /** A law that nobody measured, as typed. */
+    static final class FirstGuessOptions {
+
+        @Option(
+                names = "--rate",
+                paramLabel = "\"RATE at PRESSURE\"",
+                converter = OptionTypes.RateAtPressure.class,
+                description =
+                        "such as \"5.7 ± 0.5 mm/s at 1 MPa\", the pressure absolute; a of r = a P^n is the rate at one unit"
+                                + " of pressure. Without an uncertainty, 10 %% is taken")
+        private Optional<OptionTypes.RateAt> rate;
+
+        @Option(
+                names = "--exponent",
+                paramLabel = "N",
+                converter = OptionTypes.Exponent.class,
+                description = "n, such as \"0.35 ± 0.05\"; without an uncertainty, 0.05 is taken")
+        private Optional<Measured> exponent;
+
+        boolean typed() {
+            return rate.isPresent() || exponent.isPresent();
+        }
+
+        FirstGuess guess(CommandLine line) {
+            OptionTypes.RateAt at = rate.orElseThrow(
+                    () -> OptionTypes.wrong(line, "--exponent", "a first guess needs a --rate beside it"));
+            Measured slope = exponent.orElseThrow(
+                    () -> OptionTypes.wrong(line, "--rate", "a first guess needs an --exponent beside it"));
+            return new FirstGuess(at.rate(), at.pressure(), slope, FirstGuess.USUAL_SCATTER);
+        }
     }
 }

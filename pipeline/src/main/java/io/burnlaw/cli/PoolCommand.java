@@ -1,21 +1,15 @@
 package io.burnlaw.cli;
 
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.cli.Burnlaw.Version;
+import io.burnlaw.finding.Outcome;
 import io.burnlaw.publish.PooledCampaigns;
 import io.burnlaw.publish.PublishedSource;
-import io.burnlaw.report.document.Characterization;
-import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Several campaigns of one formulation as one. */
 @Command(
@@ -34,16 +28,7 @@ import picocli.CommandLine.Spec;
             "  burnlaw pool spring/burnlaw.json autumn/burnlaw.json -o pooled",
             "  burnlaw pool spring autumn --formulation date --json > pooled.json"
         })
-final class PoolCommand implements Callable<Integer> {
-
-    @Spec
-    private CommandSpec spec;
-
-    @Parameters(
-            paramLabel = "DOCUMENT",
-            arity = "1..*",
-            description = "burnlaw.json, an index.html that carries it, or the folder of a report; two at least")
-    private List<Path> files;
+final class PoolCommand extends DocumentsCommand {
 
     @Option(
             names = "--formulation",
@@ -51,36 +36,13 @@ final class PoolCommand implements Callable<Integer> {
             description = "that is pooled; the only one that all documents have if absent")
     private Optional<String> formulation;
 
-    @Option(
-            names = "--reproducible",
-            description = "leave the time of making out, so that the same input gives the same bytes")
-    private boolean reproducible;
-
-    @ArgGroup
-    private ReportTarget target = new ReportTarget();
-
-    @Mixin
-    private UnitsOption units;
-
     @Override
-    public Integer call() {
-        if (files.size() < 2) {
-            throw new ParameterException(spec.commandLine(), "pool needs two documents or more");
+    Outcome<Made, Problem> of(List<PublishedSource> sources, Optional<String> created) {
+        if (sources.size() < 2) {
+            throw new ParameterException(spec().commandLine(), "pool needs two documents or more");
         }
-        PrintWriter err = spec.commandLine().getErr();
-        Optional<List<PublishedSource>> sources = ReportTarget.read(files, err);
-        if (sources.isEmpty()) {
-            return ExitCode.UNUSABLE.number();
-        }
-        Optional<String> created = ReportTarget.created(reproducible);
-        PooledCampaigns.Result result = PooledCampaigns.pool(sources.get(), formulation, Version.number(), created);
-        if (result instanceof PooledCampaigns.Result.Refused wrong) {
-            ProblemList.print(wrong.problems(), err);
-            return ExitCode.UNUSABLE.number();
-        }
-        Characterization document = ((PooledCampaigns.Result.Pooled) result).document();
-        return target.tell(
-                        document, units, spec, ResultTable.exitCode(document), out -> ResultTable.print(document, out))
-                .number();
+        return PooledCampaigns.pool(sources, formulation, Version.number(), created)
+                .map(document ->
+                        new Made(document, ResultTable.exitCode(document), out -> ResultTable.print(document, out)));
     }
 }

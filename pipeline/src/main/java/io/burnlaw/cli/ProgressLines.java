@@ -20,7 +20,6 @@ final class ProgressLines implements Progress {
      * Progress for a person at a terminal, none for a file or a pipe.
      *
      * @param err where to
-     * @return the progress
      */
     static Progress to(PrintWriter err) {
         return Terminal.isSeen(Terminal.ERR) ? new ProgressLines(err) : Progress.silent();

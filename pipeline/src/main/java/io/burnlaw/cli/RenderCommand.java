@@ -1,6 +1,7 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.publish.PlannableNumbers;
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.document.Characterization;

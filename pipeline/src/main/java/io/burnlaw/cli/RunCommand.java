@@ -4,6 +4,9 @@ import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.cli.Burnlaw.ExitCode;
+import io.burnlaw.cli.Burnlaw.Version;
+import io.burnlaw.cli.OutputFolders.Browser;
 import io.burnlaw.publish.CharacterizationDocument;
 import io.burnlaw.reduction.point.NumberFile;
 import io.burnlaw.report.OwnFolder;
@@ -12,13 +15,18 @@ import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
+import java.nio.file.StandardWatchEventKinds;
+import java.nio.file.WatchKey;
+import java.nio.file.WatchService;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -172,8 +180,8 @@ final class RunCommand implements Callable<Integer> {
         ExitCode worst = ExitCode.DONE;
         for (Map.Entry<Path, Path> campaign : folders.entrySet()) {
             worst = worst.and(CampaignReader.read(campaign.getKey())
-                    .match(read -> characterize(read.campaign(), campaign.getValue()), unusable -> {
-                        ProblemList.print(unusable.problems(), err);
+                    .match(read -> characterize(read, campaign.getValue()), problems -> {
+                        ProblemList.print(problems, err);
                         err.println("nothing was written.");
                         return ExitCode.UNUSABLE;
                     }));
@@ -196,11 +204,8 @@ final class RunCommand implements Callable<Integer> {
     private ExitCode publish(CampaignResult result, Path folder) {
         PrintWriter out = units.to(spec.commandLine().getOut());
         PrintWriter err = spec.commandLine().getErr();
-        Optional<String> created = reproducible
-                ? Optional.empty()
-                : Optional.of(Instant.now().truncatedTo(ChronoUnit.SECONDS).toString());
-        Characterization document =
-                CharacterizationDocument.result(result, Version.number(), created, !amount.dataOnly);
+        Characterization document = CharacterizationDocument.result(
+                result, Version.number(), DocumentsCommand.created(reproducible), !amount.dataOnly);
         if (amount.json) {
             print(document, spec.commandLine().getOut());
             return ResultTable.exitCode(document);
@@ -231,6 +236,62 @@ final class RunCommand implements Callable<Integer> {
             out.flush();
         } catch (IOException never) {
             throw new IllegalStateException("a PrintWriter does not tell of trouble", never);
+        }
+    }
+
+    /** Runs again whenever a file of a campaign changes: people add a firing and look again. */
+    private static final class CampaignWatch {
+
+        /** An export program writes a file in several pieces; so long nothing may change before it is read. */
+        private static final long QUIET_MILLISECONDS = 400;
+
+        private CampaignWatch() {}
+
+        /**
+         * Repeats until the process is ended.
+         *
+         * @param campaigns folders to watch, with the folders in them
+         * @return the last exit code, or not-written where the folders cannot be watched
+         */
+        static ExitCode repeat(List<Path> campaigns, Supplier<ExitCode> run, PrintWriter err) {
+            ExitCode last = ExitCode.DONE;
+            // One service for all the time: what changes while a run goes on is waiting when the run is done.
+            try (WatchService watch = campaigns.get(0).getFileSystem().newWatchService()) {
+                while (true) {
+                    for (Path campaign : campaigns) {
+                        register(campaign, watch);
+                    }
+                    err.println("watching; a change of the campaign runs it again, Ctrl-C ends it");
+                    WatchKey key = watch.take();
+                    while (key != null) {
+                        key.pollEvents();
+                        key.reset();
+                        key = watch.poll(QUIET_MILLISECONDS, TimeUnit.MILLISECONDS);
+                    }
+                    last = run.get();
+                }
+            } catch (IOException failed) {
+                err.println(Terminal.safe("burnlaw: the campaign cannot be watched: " + failed));
+                return ExitCode.UNUSABLE;
+            } catch (InterruptedException ended) {
+                Thread.currentThread().interrupt();
+                return last;
+            }
+        }
+
+        private static void register(Path campaign, WatchService watch) throws IOException {
+            try (Stream<Path> below = Files.walk(campaign, 4)) {
+                for (Path folder : below.filter(Files::isDirectory).toList()) {
+                    boolean report = Files.exists(folder.resolve("burnlaw.json"));
+                    if (!report && !folder.getFileName().toString().startsWith(".")) {
+                        folder.register(
+                                watch,
+                                StandardWatchEventKinds.ENTRY_CREATE,
+                                StandardWatchEventKinds.ENTRY_MODIFY,
+                                StandardWatchEventKinds.ENTRY_DELETE);
+                    }
+                }
+            }
         }
     }
 }

@@ -1,6 +1,7 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.report.OwnFolder;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.Scenario;
@@ -47,9 +48,7 @@ public final class SimulateCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        return ScenarioReader.read(scenario)
-                .match(read -> make(read.scenario()), unusable -> refuse(unusable.problems()))
-                .number();
+        return ScenarioReader.read(scenario).match(this::make, this::refuse).number();
     }
 
     private ExitCode make(Scenario read) {

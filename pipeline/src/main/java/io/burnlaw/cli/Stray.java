@@ -42,7 +42,6 @@ final class Stray {
     /**
      * What to do where a campaign folder is wanted and this is none.
      *
-     * @param given by the user
      * @return a sentence with a command; empty where it is a folder with a campaign.yaml, or that file
      */
     static Optional<String> hint(Path given) {

@@ -2,9 +2,12 @@ package io.burnlaw.cli;
 
 import io.burnlaw.campaign.GrainDescription.SurfacePoint;
 import io.burnlaw.campaign.PortOutlineFile;
+import io.burnlaw.cli.Burnlaw.ExitCode;
+import io.burnlaw.cli.OutputFolders.SingleFile;
 import io.burnlaw.grain.PortOutline;
-import io.burnlaw.quantity.Dimension;
-import io.burnlaw.quantity.Quantity;
+import io.burnlaw.quantity.Measured;
+import io.burnlaw.quantity.NumberFormat;
+import io.burnlaw.quantity.Unit;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -50,11 +53,17 @@ final class SurfaceTableCommand implements Callable<Integer> {
             names = "--outer-diameter",
             required = true,
             paramLabel = "LENGTH",
+            converter = OptionTypes.Length.class,
             description = "of the grain, with its unit")
-    private String outerDiameter;
+    private Measured outerDiameter;
 
-    @Option(names = "--length", required = true, paramLabel = "LENGTH", description = "of the grain, with its unit")
-    private String length;
+    @Option(
+            names = "--length",
+            required = true,
+            paramLabel = "LENGTH",
+            converter = OptionTypes.Length.class,
+            description = "of the grain, with its unit")
+    private Measured length;
 
     @Option(names = "--burning-ends", paramLabel = "0|1|2", defaultValue = "0", description = "how many ends burn")
     private int burningEnds;
@@ -78,8 +87,8 @@ final class SurfaceTableCommand implements Callable<Integer> {
                     .println(Terminal.safe("burnlaw: " + output + ": " + refusal.get() + "; nothing was written"));
             return ExitCode.UNUSABLE.number();
         }
-        double diameter = metres(outerDiameter, "--outer-diameter");
-        double metres = metres(length, "--length");
+        double diameter = outerDiameter.value();
+        double metres = length.value();
         if (burningEnds < 0 || burningEnds > 2) {
             throw new ParameterException(spec.commandLine(), "--burning-ends is 0, 1 or 2, not " + burningEnds);
         }
@@ -93,7 +102,8 @@ final class SurfaceTableCommand implements Callable<Integer> {
                 spec.commandLine()
                         .getErr()
                         .println(Terminal.safe(outline + ": corner " + (i + 1) + " does not lie inside the grain of "
-                                + outerDiameter + "; nothing was written."));
+                                + NumberFormat.plain(Unit.MILLIMETRE.fromSi(diameter), 4)
+                                + " mm; nothing was written."));
                 return ExitCode.UNUSABLE.number();
             }
         }
@@ -145,17 +155,5 @@ final class SurfaceTableCommand implements Callable<Integer> {
         return replace
                 ? Optional.empty()
                 : Optional.of("this file is there already; name another, or write over it with --replace");
-    }
-
-    private double metres(String text, String option) {
-        double value = Quantity.read(text, Dimension.LENGTH)
-                .match(read -> read.quantity().si().value(), misread -> {
-                    throw new ParameterException(
-                            spec.commandLine(), option + " " + text + ": " + misread.what() + "; " + misread.mend());
-                });
-        if (!(value > 0)) {
-            throw new ParameterException(spec.commandLine(), option + " " + text + ": a length above zero is needed");
-        }
-        return value;
     }
 }

@@ -68,7 +68,6 @@ final class Terminal {
      * no (https://no-color.org).
      *
      * @param stream {@link #OUT} or {@link #ERR}
-     * @return on or off
      */
     static Ansi ansi(int stream) {
         return Ansi.valueOf(isSeen(stream) && !"dumb".equals(System.getenv("TERM")) && Ansi.AUTO.enabled());

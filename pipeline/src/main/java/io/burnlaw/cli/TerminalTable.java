@@ -12,7 +12,6 @@ import tech.tablesaw.api.Table;
  * the character set of the machine, which may lack ±.
  *
  * @param title    above it, in the middle
- * @param headings of the columns
  * @param rows     as long as there are columns
  */
 record TerminalTable(String title, List<String> headings, List<List<String>> rows) {
@@ -41,7 +40,6 @@ record TerminalTable(String title, List<String> headings, List<List<String>> row
      *
      * @param width columns of the terminal
      * @param drop  headings in the order in which they are left out
-     * @param units of the numbers
      * @return the lines, the last one without an end; what was left out is named below
      */
     String text(int width, List<String> drop, ShownUnits units) {

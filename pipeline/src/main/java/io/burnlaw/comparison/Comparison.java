@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import org.apache.commons.statistics.distribution.FDistribution;
 
 /** What comparing a candidate with its baseline gave: numbers and a verdict, or the reason why there is none. */
 public sealed interface Comparison {
@@ -137,5 +138,26 @@ public sealed interface Comparison {
      */
     default <T> T match(Function<Compared, T> compared, Function<NotCompared, T> notCompared) {
         return this instanceof Compared c ? compared.apply(c) : notCompared.apply((NotCompared) this);
+    }
+
+    /**
+     * An F test of a restriction on a linear model.
+     *
+     * @param statistic          F [1]
+     * @param numeratorDegrees   how many restrictions
+     * @param denominatorDegrees of freedom of the residual variance, rounded down
+     * @param pValue             [1]
+     */
+    public record FTest(double statistic, int numeratorDegrees, int denominatorDegrees, double pValue) {
+
+        static FTest of(double extraSquares, int restrictions, double variance, double degrees) {
+            double statistic = extraSquares / restrictions / variance;
+            return new FTest(
+                    statistic,
+                    restrictions,
+                    // a hair more, so that a whole number that was computed stays the same
+                    (int) Math.floor(degrees + 1e-6),
+                    FDistribution.of(restrictions, degrees).survivalProbability(statistic));
+        }
     }
 }

@@ -1,12 +1,21 @@
 package io.burnlaw.comparison;
 
+import io.burnlaw.comparison.TwoLaws.BatchComparison;
+import io.burnlaw.comparison.TwoLaws.SlopeComparison;
+import io.burnlaw.comparison.Verdict.SharedRange;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.Interval;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.analysis.UnivariateFunction;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.apache.commons.math3.special.Beta;
+import org.apache.commons.math3.special.Gamma;
 import org.apache.commons.statistics.distribution.FDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
 
@@ -200,6 +209,100 @@ public final class Comparisons {
                 }
             }
             return MOST_BATCHES + 1;
+        }
+    }
+
+    /**
+     * Holm's step-down correction: with it the chance of a single false alarm among all tests of a family stays at the
+     * level.
+     *
+     * <p><b>Source.</b> Holm, Scandinavian Journal of Statistics 6 (1979) 65-70.
+     */
+    static final class Holm {
+
+        private Holm() {}
+
+        /**
+         * Adjusts p values.
+         *
+         * @return adjusted ones, in the same order
+         */
+        static double[] adjust(double[] pValues) {
+            int[] rising = IntStream.range(0, pValues.length)
+                    .boxed()
+                    .sorted(Comparator.comparingDouble(i -> pValues[i]))
+                    .mapToInt(Integer::intValue)
+                    .toArray();
+            double[] adjusted = new double[pValues.length];
+            double most = 0;
+            for (int rank = 0; rank < rising.length; rank++) {
+                most = Math.max(most, Math.min(1, (rising.length - rank) * pValues[rising[rank]]));
+                adjusted[rising[rank]] = most;
+            }
+            return adjusted;
+        }
+    }
+
+    /**
+     * Power of an F test: the noncentral F distribution as a Poisson mixture of incomplete beta functions.
+     *
+     * <pre>
+     *     P(F &lt;= f) = sum over j of exp(-h) h^j / j! · I_y(d1/2 + j, d2/2)     h = lambda / 2,  y = d1 f / (d1 f + d2)
+     * </pre>
+     *
+     * <p><b>Source.</b> Abramowitz and Stegun (1964), 26.6.20.
+     */
+    static final class NoncentralF {
+
+        private NoncentralF() {}
+
+        /**
+         * Probability that F is above a value.
+         *
+         * @param value              f, at least zero
+         * @param numeratorDegrees   d1
+         * @param denominatorDegrees d2
+         * @param noncentrality      lambda, at least zero
+         * @return [1]
+         */
+        static double survival(double value, int numeratorDegrees, double denominatorDegrees, double noncentrality) {
+            double half = noncentrality / 2;
+            double y = numeratorDegrees * value / (numeratorDegrees * value + denominatorDegrees);
+            double sum = 0;
+            // beyond ten standard deviations the Poisson weights are below 1e-20
+            int from = (int) Math.max(0, half - 10 * Math.sqrt(half) - 5);
+            int to = (int) (half + 10 * Math.sqrt(half) + 30);
+            for (int j = from; j <= to; j++) {
+                double weight = half == 0
+                        ? (j == 0 ? 1 : 0)
+                        : StrictMath.exp(-half + j * StrictMath.log(half) - Gamma.logGamma(j + 1.0));
+                if (weight > 0) {
+                    sum += weight * Beta.regularizedBeta(y, numeratorDegrees / 2.0 + j, denominatorDegrees / 2.0);
+                }
+            }
+            return Math.min(1, Math.max(0, 1 - sum));
+        }
+
+        /**
+         * The noncentrality at which a test has a power.
+         *
+         * @param numeratorDegrees   d1
+         * @param denominatorDegrees d2
+         * @param significance       of the test [1]
+         * @param power              [1], above the significance
+         */
+        static double noncentrality(
+                int numeratorDegrees, double denominatorDegrees, double significance, double power) {
+            double critical =
+                    FDistribution.of(numeratorDegrees, denominatorDegrees).inverseSurvivalProbability(significance);
+            UnivariateFunction lack =
+                    lambda -> survival(critical, numeratorDegrees, denominatorDegrees, lambda) - power;
+            // common tests need 8 to 20: from there the bracket is mostly right at once
+            double high = 16;
+            while (lack.value(high) < 0 && high < 1e7) {
+                high *= 2;
+            }
+            return new BrentSolver(1e-12, 1e-12).solve(200, lack, 0, high);
         }
     }
 }

@@ -1,5 +1,6 @@
 package io.burnlaw.comparison;
 
+import io.burnlaw.comparison.Comparison.FTest;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
@@ -11,6 +12,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.DecompositionSolver;
+import org.apache.commons.math3.linear.QRDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.statistics.distribution.TDistribution;
 
 /**
@@ -193,6 +200,80 @@ public final class DoseTrends {
                 weights[i] = row[4];
             }
             return LinearModel.fit(design, y, weights, firings);
+        }
+    }
+
+    /**
+     * A linear model fitted by weighted least squares.
+     *
+     * @param unscaled     their covariance for a residual variance of one
+     * @param squares      weighted sum of the squared residuals
+     * @param degrees      of freedom of the residuals
+     */
+    record LinearModel(RealVector coefficients, RealMatrix unscaled, double squares, int degrees) {
+
+        static LinearModel fit(double[][] design, double[] y, double[] weights, int independent) {
+            RealMatrix scaled = new Array2DRowRealMatrix(design);
+            RealVector target = new ArrayRealVector(y);
+            for (int i = 0; i < y.length; i++) {
+                double root = Math.sqrt(weights[i]);
+                scaled.setRowVector(i, scaled.getRowVector(i).mapMultiply(root));
+                target.setEntry(i, root * y[i]);
+            }
+            DecompositionSolver solver = new QRDecomposition(scaled).getSolver();
+            RealVector solved = solver.solve(target);
+            RealVector residual = target.subtract(scaled.operate(solved));
+            RealMatrix inverse = solver.getInverse();
+            return new LinearModel(
+                    solved,
+                    inverse.multiply(inverse.transpose()),
+                    residual.dotProduct(residual),
+                    independent - solved.getDimension());
+        }
+
+        double coefficient(int column) {
+            return coefficients.getEntry(column);
+        }
+
+        double variance() {
+            return squares / degrees;
+        }
+
+        double std(int column) {
+            return Math.sqrt(variance() * unscaled.getEntry(column, column));
+        }
+    }
+
+    /**
+     * How the rate follows the fraction of an additive.
+     *
+     * @param additive     its name
+     * @param baseline     id
+     * @param formulations ids, by rising fraction, the baseline first
+     * @param pressure     at which the trend is stated: the geometric mean of the points [Pa, absolute]
+     * @param slope        change of ln rate per unit of mass fraction [1]
+     * @param slopeStd     its standard uncertainty [1]
+     * @param interval     of the slope [1]
+     * @param trend        test of no trend
+     * @param straight     test of the levels against the straight line; its numerator has the levels less two degrees
+     * @param ownExponents whether every level was given an exponent of its own, since one for all does not hold
+     * @param sentence     in words
+     */
+    public record DoseTrend(
+            String additive,
+            String baseline,
+            List<String> formulations,
+            double pressure,
+            double slope,
+            double slopeStd,
+            Interval.Estimated interval,
+            FTest trend,
+            FTest straight,
+            boolean ownExponents,
+            String sentence) {
+
+        public DoseTrend {
+            formulations = List.copyOf(formulations);
         }
     }
 }

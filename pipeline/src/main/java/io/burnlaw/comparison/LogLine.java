@@ -13,7 +13,6 @@ import java.util.Optional;
  *
  * @param meanX   weighted mean of the abscissae
  * @param meanY   weighted mean of the ordinates
- * @param slope   of the line
  * @param weight  sum of the weights
  * @param spread  weighted sum of the squares of x about its mean, above zero
  * @param squares weighted sum of the squared residuals
@@ -31,7 +30,6 @@ record LogLine(double meanX, double meanY, double slope, double weight, double s
      * @param y           ordinates
      * @param weights     above zero
      * @param independent how many of the values are independent of each other
-     * @return the line
      */
     static LogLine of(double[] x, double[] y, double[] weights, int independent) {
         double sum = 0;
@@ -64,7 +62,6 @@ record LogLine(double meanX, double meanY, double slope, double weight, double s
      * point, and count as one in the degrees of freedom. Where they agree with each other this is exact, otherwise it is
      * on the safe side.
      *
-     * @param points of one propellant
      * @return the line; empty where there are fewer than two firings or they stand at one pressure
      */
     static Optional<LogLine> of(List<FitPoint> points) {

@@ -3,6 +3,7 @@ package io.burnlaw.grain;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.GrainDescription.SurfacePoint;
 import io.burnlaw.campaign.GrainKind;
+import io.burnlaw.finding.Outcome;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
 import java.util.ArrayList;
@@ -22,18 +23,18 @@ public final class Grains {
      * @param description as the log has it
      * @return the grain, or every reason why it cannot exist; never an exception for what a log can contain
      */
-    public static GrainBuilding of(GrainDescription description) {
+    public static Outcome<Grain, String> of(GrainDescription description) {
         List<String> reasons = new ArrayList<>();
         GrainKind kind = GrainKind.of(description.kind()).orElse(null);
         if (kind == null) {
-            return new GrainBuilding.Impossible(List.of("no grain is called '" + description.kind() + "'; it is one of "
+            return new Outcome.Refused<>(List.of("no grain is called '" + description.kind() + "'; it is one of "
                     + String.join(", ", GrainKind.words())));
         }
         if (kind == GrainKind.TABLE) {
             return ofTable(description);
         }
         if (description.segments() < 1 || description.segments() > MOST_SEGMENTS) {
-            return new GrainBuilding.Impossible(List.of(
+            return new Outcome.Refused<>(List.of(
                     "segments is " + description.segments() + "; a grain has 1 to " + MOST_SEGMENTS + " of them"));
         }
         checkInhibitedEnds(description, kind, reasons);
@@ -44,8 +45,8 @@ public final class Grains {
             segments.add(segment);
         }
         return reasons.isEmpty()
-                ? new GrainBuilding.Built(assemble(description, kind, segments))
-                : new GrainBuilding.Impossible(reasons.stream().distinct().toList());
+                ? new Outcome.Given<>(assemble(description, kind, segments))
+                : new Outcome.Refused<>(reasons.stream().distinct().toList());
     }
 
     private static void checkInhibitedEnds(GrainDescription description, GrainKind kind, List<String> reasons) {
@@ -68,7 +69,7 @@ public final class Grains {
         return pieces.size() == 1 ? pieces.get(0) : new Stack(pieces);
     }
 
-    private static GrainBuilding ofTable(GrainDescription description) {
+    private static Outcome<Grain, String> ofTable(GrainDescription description) {
         List<SurfacePoint> points = description.surface();
         String name = description.tableName().orElse("the surface table");
         List<String> reasons = new ArrayList<>();
@@ -92,11 +93,11 @@ public final class Grains {
             reasons.add(name + " has no area above zero");
         }
         if (!reasons.isEmpty()) {
-            return new GrainBuilding.Impossible(reasons);
+            return new Outcome.Refused<>(reasons);
         }
         Measured web = description.dimensions().get("web");
         OptionalDouble std = web == null ? OptionalDouble.empty() : web.std();
-        return new GrainBuilding.Built(new SurfaceTable(points, std));
+        return new Outcome.Given<>(new SurfaceTable(points, std));
     }
 
     private static String millimetres(double metres) {
@@ -165,6 +166,129 @@ public final class Grains {
         Tube tube(int burningEnds) {
             return new Tube(
                     dimension("outer_diameter"), dimension("core_diameter"), dimension("segment_length"), burningEnds);
+        }
+    }
+
+    /**
+     * A hollow cylinder that burns at its core and on its outside; its ends do not burn. What the outside loses the
+     * core gains, so the surface is level: S = pi (D + d) L.
+     *
+     * @param outerDiameter [m]
+     * @param coreDiameter  [m], less than outerDiameter
+     * @param length        [m]
+     */
+    record BothSidesTube(Measured outerDiameter, Measured coreDiameter, Measured length) implements Grain {
+
+        public BothSidesTube {
+            if (!(coreDiameter.value() > 0 && outerDiameter.value() > coreDiameter.value() && length.value() > 0)) {
+                throw new IllegalArgumentException("no tube: outer diameter " + outerDiameter.value() + " m, core "
+                        + coreDiameter.value() + " m, length " + length.value() + " m");
+            }
+        }
+
+        @Override
+        public double surface(double burned) {
+            return burned < web().value()
+                    ? Math.PI * (outerDiameter.value() + coreDiameter.value()) * length.value()
+                    : 0;
+        }
+
+        @Override
+        public double volume(double burned) {
+            return surface(burned) * (web().value() - burned);
+        }
+
+        @Override
+        public Measured web() {
+            return Webs.part(Webs.halfDifference(outerDiameter, coreDiameter), 2);
+        }
+
+        @Override
+        public OptionalDouble envelope() {
+            return OptionalDouble.of(Math.PI / 4 * outerDiameter.value() * outerDiameter.value() * length.value());
+        }
+    }
+
+    /**
+     * A rod in the core of a tube: the rod burns on its outside, the tube at its core, no end burns. The surface stays
+     * level as long as both burn.
+     *
+     * @param tube its ends do not burn
+     * @param rod  thinner than the tube's core
+     */
+    record RodAndTube(Tube tube, Rod rod) implements Grain {
+
+        public RodAndTube {
+            if (!(rod.diameter().value() < tube.coreDiameter().value())) {
+                throw new IllegalArgumentException("a rod of " + rod.diameter().value()
+                        + " m does not go into a core of " + tube.coreDiameter().value() + " m");
+            }
+        }
+
+        @Override
+        public double surface(double burned) {
+            return tube.surface(burned) + rod.surface(burned);
+        }
+
+        @Override
+        public double volume(double burned) {
+            return tube.volume(burned) + rod.volume(burned);
+        }
+
+        @Override
+        public Measured web() {
+            return Webs.larger(tube.web(), rod.web());
+        }
+
+        @Override
+        public double burnout() {
+            return Math.max(tube.burnout(), rod.burnout());
+        }
+
+        @Override
+        public double[] breaks() {
+            return Tube.union(tube.breaks(), rod.breaks());
+        }
+
+        @Override
+        public OptionalDouble envelope() {
+            return tube.envelope();
+        }
+    }
+
+    /**
+     * A full cylinder that burns from one end to the other; its web is its length.
+     *
+     * @param diameter [m]
+     * @param length   [m]
+     */
+    public record EndBurner(Measured diameter, Measured length) implements Grain {
+
+        public EndBurner {
+            if (!(diameter.value() > 0 && length.value() > 0)) {
+                throw new IllegalArgumentException(
+                        "no end burner: diameter " + diameter.value() + " m, length " + length.value() + " m");
+            }
+        }
+
+        @Override
+        public double surface(double burned) {
+            return burned < length.value() ? Math.PI / 4 * diameter.value() * diameter.value() : 0;
+        }
+
+        @Override
+        public double volume(double burned) {
+            return Math.PI / 4 * diameter.value() * diameter.value() * Math.max(0, length.value() - burned);
+        }
+
+        @Override
+        public Measured web() {
+            return length;
+        }
+
+        @Override
+        public OptionalDouble envelope() {
+            return OptionalDouble.of(volume(0));
         }
     }
 }

@@ -39,6 +39,19 @@ public record FirstGuess(Measured rate, double pressure, Measured exponent, doub
         }
     }
 
+    /**
+     * The uncertainty of density times c*: as stated, else the usual one.
+     *
+     * @param density  of the propellant [kg/m³]
+     * @param velocity c* [m/s]
+     * @return relative standard deviation [1]
+     */
+    public static double strengthStd(Measured density, Measured velocity) {
+        return density.std().isEmpty() && velocity.std().isEmpty()
+                ? USUAL_STRENGTH_STD
+                : Math.hypot(density.stdOr(0) / density.value(), velocity.stdOr(0) / velocity.value());
+    }
+
     /** {@return the law, rate and exponent taken as uncorrelated} */
     public PiecewiseLaw law() {
         double rateStd = rate.stdOr(USUAL_RATE_STD * rate.value()) / rate.value();

@@ -56,20 +56,7 @@ public record PlanBasis(
      * @return the basis
      */
     public PlanBasis withMotor(Motor other, String words) {
-        return new PlanBasis(
-                formulation,
-                law,
-                points,
-                slowBelow,
-                fastAbove,
-                other,
-                words,
-                strengthStd,
-                throatStd,
-                hardware,
-                highestFired,
-                ignition,
-                remarks);
+        return with(other, words, hardware, highestFired);
     }
 
     /**
@@ -79,20 +66,7 @@ public record PlanBasis(
      * @return the basis
      */
     public PlanBasis withHardware(Hardware other) {
-        return new PlanBasis(
-                formulation,
-                law,
-                points,
-                slowBelow,
-                fastAbove,
-                motor,
-                grain,
-                strengthStd,
-                throatStd,
-                other,
-                highestFired,
-                ignition,
-                remarks);
+        return with(motor, grain, other, highestFired);
     }
 
     /**
@@ -102,18 +76,22 @@ public record PlanBasis(
      * @return the basis
      */
     public PlanBasis withHighestFired(OptionalDouble other) {
+        return with(motor, grain, hardware, other);
+    }
+
+    private PlanBasis with(Motor otherMotor, String words, Hardware otherCase, OptionalDouble otherHighest) {
         return new PlanBasis(
                 formulation,
                 law,
                 points,
                 slowBelow,
                 fastAbove,
-                motor,
-                grain,
+                otherMotor,
+                words,
                 strengthStd,
                 throatStd,
-                hardware,
-                other,
+                otherCase,
+                otherHighest,
                 ignition,
                 remarks);
     }

@@ -1,5 +1,6 @@
 package io.burnlaw.planning;
 
+import io.burnlaw.planning.PlannedThroat.Drill;
 import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;

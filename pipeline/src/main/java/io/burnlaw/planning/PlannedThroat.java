@@ -3,6 +3,7 @@ package io.burnlaw.planning;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /**
  * What a throat would do.
@@ -37,5 +38,62 @@ public record PlannedThroat(
     /** {@return whether it stays within what the case allows} */
     public boolean allowed() {
         return refusal.isEmpty();
+    }
+
+    /**
+     * A predicted value with its prediction interval for a single firing.
+     *
+     * @param value middle
+     * @param low   lower end
+     * @param high  upper end; infinite where none can be stated
+     */
+    public record Predicted(double value, double low, double high) {}
+
+    /**
+     * A twist drill.
+     *
+     * @param series   of the standard
+     * @param name     as stamped
+     * @param diameter nominal [m]
+     */
+    public record Drill(Series series, String name, double diameter) {
+
+        /** How twist drills are named. */
+        public enum Series {
+            /** Millimetres. */
+            METRIC,
+            /** Numbered gauge sizes. */
+            NUMBER,
+            /** Letter sizes. */
+            LETTER,
+            /** Fractions of an inch. */
+            FRACTION
+        }
+    }
+
+    /** The throat for a wanted pressure, or why none is named. */
+    public sealed interface ThroatAnswer {
+
+        /**
+         * There is one.
+         *
+         * @param throat the drill nearest to it, with its predictions
+         * @param exact  diameter that would give the pressure exactly [m]
+         */
+        record Found(PlannedThroat throat, double exact) implements ThroatAnswer {}
+
+        /** None is named. */
+        record None(String reason) implements ThroatAnswer {}
+
+        /**
+         * Answers for both cases.
+         *
+         * @param found the answer where there is a throat
+         * @param none  the answer where there is none
+         * @param <T>   of the answer
+         */
+        default <T> T match(Function<Found, T> found, Function<None, T> none) {
+            return this instanceof Found f ? found.apply(f) : none.apply((None) this);
+        }
     }
 }

@@ -2,6 +2,8 @@ package io.burnlaw.planning;
 
 import static io.burnlaw.quantity.NumberFormat.megapascal;
 
+import io.burnlaw.planning.PlannedThroat.Drill;
+import io.burnlaw.planning.PlannedThroat.ThroatAnswer;
 import io.burnlaw.quantity.NumberFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -76,6 +78,24 @@ public final class Planner {
      */
     public static ThroatAnswer throatFor(PlanBasis basis, PlanOptions options, double target) {
         return answer(basis, options, planner -> planner.throatFor(target));
+    }
+
+    /**
+     * What any grain of equal segments would do, as a table.
+     *
+     * @param basis   what it rests on
+     * @param options how
+     * @return the table; empty where no throat may be named, or no table would be within its tolerance
+     */
+    public static Optional<GrainTable> anyGrain(PlanBasis basis, PlanOptions options) {
+        return PressureCeiling.of(basis, options.level())
+                .match(
+                        ceiling -> {
+                            Throats throats = new Throats(basis, options, ceiling);
+                            PressureRange range = PressureRange.of(basis, options, ceiling, throats);
+                            return range.isEmpty() ? Optional.empty() : throats.anyGrain(range.low());
+                        },
+                        none -> Optional.empty());
     }
 
     private static ThroatAnswer answer(PlanBasis basis, PlanOptions options, Function<Planner, ThroatAnswer> question) {
@@ -167,7 +187,7 @@ public final class Planner {
     }
 
     private List<String> cautions(List<PlannedThroat> ladder, Optional<PlannedThroat> firing, PressureRange range) {
-        List<String> cautions = new ArrayList<>(Cautions.ALWAYS);
+        List<String> cautions = new ArrayList<>(Plan.CAUTIONS);
         cautions.addAll(basis.remarks());
         if (basis.hardware().casePressureLimit().isEmpty()) {
             cautions.add(
@@ -202,7 +222,7 @@ public final class Planner {
     }
 
     private static Plan refused(PlanBasis basis, OptionalDouble allowed, String reason) {
-        List<String> cautions = new ArrayList<>(Cautions.ALWAYS);
+        List<String> cautions = new ArrayList<>(Plan.CAUTIONS);
         cautions.addAll(basis.remarks());
         return new Plan.Refused(basis.formulation(), basis.grain(), allowed, reason, cautions);
     }

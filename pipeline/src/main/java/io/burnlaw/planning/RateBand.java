@@ -28,8 +28,6 @@ final class RateBand {
     /**
      * A band.
      *
-     * @param law         with its covariance
-     * @param level       of the prediction
      * @param besidesRate relative standard deviation of what multiplies the rate
      * @param highest     above which the rate is held: keeps a law that runs away computable [Pa, absolute]
      */

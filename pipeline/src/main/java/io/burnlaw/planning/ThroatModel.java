@@ -3,6 +3,7 @@ package io.burnlaw.planning;
 import io.burnlaw.ballistics.EquilibriumPressure;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
+import io.burnlaw.planning.PlannedThroat.Predicted;
 import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.prediction.Prediction;
 import io.burnlaw.ratelaw.PiecewiseLaw;
@@ -40,12 +41,10 @@ final class ThroatModel {
     /**
      * A model.
      *
-     * @param motor   to be fired
      * @param band    of the rate in the regime that is planned for
      * @param whole   law with all its regimes
      * @param highest to which pressures are followed [Pa, absolute]
      * @param ignition by how much it stands above the burn
-     * @param level   of the band
      */
     ThroatModel(Motor motor, RateBand band, PiecewiseLaw whole, double highest, IgnitionSpike ignition, double level) {
         this.motor = motor;
@@ -59,7 +58,6 @@ final class ThroatModel {
     /**
      * What a throat does by the middle and by both ends of the band.
      *
-     * @param middle of the prediction
      * @param mean   pressure [Pa, absolute]
      * @param max    pressure [Pa, absolute]
      */

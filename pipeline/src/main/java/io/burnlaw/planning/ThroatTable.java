@@ -1,5 +1,6 @@
 package io.burnlaw.planning;
 
+import io.burnlaw.planning.PlannedThroat.Predicted;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

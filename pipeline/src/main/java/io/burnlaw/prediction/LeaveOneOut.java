@@ -4,6 +4,7 @@ import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.prediction.PredictionCheck.PredictedFiring;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;
@@ -15,6 +16,7 @@ import java.util.Comparator;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -243,5 +245,39 @@ public final class LeaveOneOut {
     private static double median(double[] rising) {
         int middle = rising.length / 2;
         return rising.length % 2 == 1 ? rising[middle] : (rising[middle - 1] + rising[middle]) / 2;
+    }
+
+    /**
+     * A firing as it was measured, and the motor that was fired.
+     *
+     * @param id                     of the firing; its points carry it as their cluster
+     * @param motor                  as fired: its grain, throat before and after, chamber; density from its own mass
+     *                               where that is known; c* pooled over all firings
+     * @param rateFactor             rate at its own temperature over the rate at the law's [1]
+     * @param characteristicVelocity its own c* [m/s], taken out of the pooled one when it is predicted; empty where it
+     *                               has none
+     * @param ignition               when its web began to burn [s, on the time axis of its trace]
+     * @param maxPressure            [Pa, absolute]
+     * @param meanPressure           over the burn time [Pa, absolute]
+     * @param burnTime               [s]
+     * @param ignitionSpike          of its ignition; see {@link IgnitionSpike} [N]
+     */
+    public record MeasuredFiring(
+            String id,
+            Motor motor,
+            double rateFactor,
+            OptionalDouble characteristicVelocity,
+            double ignition,
+            double maxPressure,
+            double meanPressure,
+            double burnTime,
+            OptionalDouble ignitionSpike) {
+
+        public MeasuredFiring {
+            if (!(maxPressure > 0 && meanPressure > 0 && burnTime > 0 && rateFactor > 0)) {
+                throw new IllegalArgumentException("firing " + id + ": " + maxPressure + " Pa at most, " + meanPressure
+                        + " Pa on average, for " + burnTime + " s, rate by " + rateFactor);
+            }
+        }
     }
 }

@@ -50,10 +50,7 @@ final class LeaveOneOutLaw {
     /**
      * Sums over points of weight w, x = ln P over the reference, and e, their residual in ln r.
      *
-     * @param w   of w
-     * @param wx  of w x
      * @param wxx of w x x
-     * @param we  of w e
      * @param wxe of w x e
      */
     private record Sums(double w, double wx, double wxx, double we, double wxe) {

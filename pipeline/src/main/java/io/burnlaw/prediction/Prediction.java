@@ -73,7 +73,16 @@ public record Prediction(
                 : Optional.empty();
     }
 
-    /** Pressure where the flame is trusted to be everywhere. */
+    /**
+     * Pressure where the flame is trusted to be everywhere: on it an ignition spike stands.
+     *
+     * @param motor that was fired
+     * @return [Pa, absolute]
+     */
+    public double settledPressure(Motor motor) {
+        return settled(firing, motor);
+    }
+
     private static double settled(SimulatedFiring firing, Motor motor) {
         int i = 0;
         while (i < firing.size() - 1

@@ -1,6 +1,8 @@
 package io.burnlaw.prediction;
 
 import io.burnlaw.finding.Finding;
+import io.burnlaw.prediction.LeaveOneOut.MeasuredFiring;
+import io.burnlaw.reduction.point.TraceHistory;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -63,5 +65,39 @@ public sealed interface PredictionCheck {
      */
     default <T> T match(Function<Predicted, T> predicted, Function<NotPredicted, T> none) {
         return this instanceof Predicted p ? predicted.apply(p) : none.apply((NotPredicted) this);
+    }
+
+    /**
+     * A firing beside its prediction.
+     *
+     * @param measured     as it was
+     * @param leftOut      whether the law was really made without it; false where it had no point in the law
+     * @param maxPressure  predicted [Pa, absolute]
+     * @param meanPressure predicted, over the burn time [Pa, absolute]
+     * @param burnTime     predicted [s]
+     * @param record       predicted, on the time axis of the trace
+     */
+    public record PredictedFiring(
+            MeasuredFiring measured,
+            boolean leftOut,
+            double maxPressure,
+            double meanPressure,
+            double burnTime,
+            TraceHistory record) {
+
+        /** {@return predicted over measured, less 1 [1]} */
+        public double maxPressureError() {
+            return maxPressure / measured.maxPressure() - 1;
+        }
+
+        /** {@return predicted over measured, less 1 [1]} */
+        public double meanPressureError() {
+            return meanPressure / measured.meanPressure() - 1;
+        }
+
+        /** {@return predicted over measured, less 1 [1]} */
+        public double burnTimeError() {
+            return burnTime / measured.burnTime() - 1;
+        }
     }
 }

@@ -4,18 +4,21 @@ import io.burnlaw.campaign.Problem;
 import io.burnlaw.comparison.Comparison;
 import io.burnlaw.comparison.ComparisonOptions;
 import io.burnlaw.comparison.Comparisons;
-import io.burnlaw.comparison.DoseTrend;
 import io.burnlaw.comparison.DoseTrends;
+import io.burnlaw.comparison.DoseTrends.DoseTrend;
 import io.burnlaw.comparison.Propellant;
+import io.burnlaw.finding.Outcome;
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
 import io.burnlaw.report.document.Characterization;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Function;
 
 /** Compares formulations of several campaigns, from their published documents alone. */
-public sealed interface AcrossCampaigns {
+public final class AcrossCampaigns {
+
+    private AcrossCampaigns() {}
 
     /**
      * They were compared.
@@ -23,14 +26,7 @@ public sealed interface AcrossCampaigns {
      * @param document that holds the formulations, their firings and the comparisons, to be drawn like any other
      * @param caveats  what else differs between the campaigns, as sentences; they stand among the document's notes too
      */
-    record Compared(Characterization document, List<String> caveats) implements AcrossCampaigns {}
-
-    /**
-     * There is nothing that could be compared.
-     *
-     * @param problem why, and what to write instead
-     */
-    record Refused(Problem problem) implements AcrossCampaigns {}
+    public record Compared(Characterization document, List<String> caveats) {}
 
     /**
      * Compares.
@@ -42,22 +38,22 @@ public sealed interface AcrossCampaigns {
      * @param created when, ISO 8601 with zone; empty in reproducible documents
      * @return the comparison, or why there is none
      */
-    static AcrossCampaigns compare(
+    public static Outcome<Compared, Problem> compare(
             List<PublishedSource> sources,
             FormulationChoice choice,
             OptionalDouble level,
             String version,
             Optional<String> created) {
-        FormulationChoice.Chosen chosen = choice.among(sources);
-        if (chosen instanceof FormulationChoice.Chosen.Wrong wrong) {
-            return new Refused(wrong.problem());
+        Outcome<FormulationChoice.Chosen, Problem> chosen = choice.among(sources);
+        if (!chosen.reasons().isEmpty()) {
+            return new Outcome.Refused<>(chosen.reasons());
         }
-        FormulationChoice.Chosen.Found found = (FormulationChoice.Chosen.Found) chosen;
+        FormulationChoice.Chosen found = chosen.orElseThrow();
         List<ChosenFormulation> all = new ArrayList<>(List.of(found.baseline()));
         all.addAll(found.candidates());
         Optional<Problem> shared = SharedMeasurements.among(all);
         if (shared.isPresent()) {
-            return new Refused(shared.get());
+            return wrong(shared.get());
         }
         ComparisonOptions options = ComparisonOptions.defaults()
                 .withLevel(level.orElse(sources.get(0).document().campaign().confidence()));
@@ -66,7 +62,7 @@ public sealed interface AcrossCampaigns {
             try {
                 propellants.add(PublishedFormulation.propellant(each.formulation(), each.id()));
             } catch (IllegalArgumentException edited) {
-                return new Refused(inconsistent(each, String.valueOf(edited.getMessage())));
+                return wrong(inconsistent(each, String.valueOf(edited.getMessage())));
             }
         }
         Propellant baseline = propellants.get(0);
@@ -74,20 +70,13 @@ public sealed interface AcrossCampaigns {
         List<Comparison> comparisons = Comparisons.against(baseline, candidates, options);
         List<DoseTrend> trends = DoseTrends.ofEach(baseline, candidates, options);
         List<String> caveats = Caveats.of(all);
-        return new Compared(
-                new MergedDocument(all, options.level(), version, created).with(comparisons, trends, caveats), caveats);
+        return new Outcome.Given<>(new Compared(
+                new MergedDocument(all, options.level(), version, created).with(comparisons, trends, caveats),
+                caveats));
     }
 
-    /**
-     * Answers for both cases.
-     *
-     * @param compared for a comparison
-     * @param refused  for a refusal
-     * @param <T>      of the answer
-     * @return the answer
-     */
-    default <T> T match(Function<Compared, T> compared, Function<Refused, T> refused) {
-        return this instanceof Compared c ? compared.apply(c) : refused.apply((Refused) this);
+    private static Outcome<Compared, Problem> wrong(Problem problem) {
+        return new Outcome.Refused<>(List.of(problem));
     }
 
     private static Problem inconsistent(ChosenFormulation chosen, String found) {

@@ -1,7 +1,7 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.batch.BatchLaw;
 import io.burnlaw.batch.BatchResult;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Sentence;
@@ -9,10 +9,10 @@ import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.regime.Regimes;
-import io.burnlaw.report.document.BatchMember;
 import io.burnlaw.report.document.Batches;
-import io.burnlaw.report.document.NextRate;
-import io.burnlaw.report.document.NotFitted;
+import io.burnlaw.report.document.Batches.BatchMember;
+import io.burnlaw.report.document.Batches.NextRate;
+import io.burnlaw.report.document.Formulation.NotFitted;
 import io.burnlaw.report.document.Quantity;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,7 +28,6 @@ final class BatchDocument {
     /**
      * What the castings say.
      *
-     * @param result of the formulation
      * @param level  of the intervals [1]
      * @return empty where points carry no batch
      */

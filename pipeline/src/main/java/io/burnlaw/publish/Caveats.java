@@ -1,5 +1,6 @@
 package io.burnlaw.publish;
 
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Point;
@@ -21,12 +22,7 @@ final class Caveats {
 
     private Caveats() {}
 
-    /**
-     * The caveats.
-     *
-     * @param formulations the baseline first
-     * @return sentences
-     */
+    /** The caveats. */
     static List<String> of(List<ChosenFormulation> formulations) {
         List<String> caveats = new ArrayList<>();
         if (formulations.stream().map(ChosenFormulation::source).distinct().count() > 1) {

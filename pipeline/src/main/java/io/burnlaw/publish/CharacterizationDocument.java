@@ -2,21 +2,22 @@ package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.characterize.CampaignResult;
-import io.burnlaw.characterize.FiringResult;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
+import io.burnlaw.characterize.CampaignResult.StrandResult;
 import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.characterize.Guard;
-import io.burnlaw.characterize.StrandResult;
 import io.burnlaw.planning.PlanOptions;
-import io.burnlaw.prediction.PredictedFiring;
+import io.burnlaw.prediction.PredictionCheck.PredictedFiring;
+import io.burnlaw.publish.FiringDocument.StrandDocument;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.TraceHistory;
 import io.burnlaw.reduction.strand.StrandReduction;
-import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Characterization.CampaignSummary;
+import io.burnlaw.report.document.Characterization.Generator;
+import io.burnlaw.report.document.Characterization.Input;
 import io.burnlaw.report.document.Firing;
-import io.burnlaw.report.document.Generator;
-import io.burnlaw.report.document.Input;
 import io.burnlaw.report.document.MadeOnDemand;
 import java.util.HashMap;
 import java.util.List;
@@ -30,6 +31,19 @@ import org.jspecify.annotations.Nullable;
 
 /** The published document of a campaign. */
 public final class CharacterizationDocument {
+
+    /** What must be read beside numbers that somebody could act on; common practice, no source. */
+    static final List<String> CAUTIONS = List.of(
+            "These numbers describe the firings that were measured. They replace neither a proof test of the case, nor"
+                    + " distance and shelter, nor the local law and a licensed person.",
+            "Do not use a law beyond the pressures that it was measured at: the exponent may rise above them, and a"
+                    + " motor may burst.",
+            "A propellant with cracks, bubbles or a bad bond to the case obeys no law: its surface is not what the"
+                    + " geometry says.",
+            "A throat that is partly blocked, or smaller than measured, raises the pressure by far more than in"
+                    + " proportion; the more so the larger the exponent.",
+            "After a misfire or a motor that pulses, keep away for the waiting time of your range, and treat the grain"
+                    + " as live.");
 
     private CharacterizationDocument() {}
 
@@ -67,7 +81,7 @@ public final class CharacterizationDocument {
                                         .withLevelOf(result.campaign().fit().confidence())
                                         .level()))
                         .toList(),
-                Cautions.ALWAYS,
+                CAUTIONS,
                 null);
     }
 

@@ -1,12 +1,12 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.comparison.DoseTrend;
+import io.burnlaw.comparison.DoseTrends.DoseTrend;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Comparison;
-import io.burnlaw.report.document.ComparisonTests;
-import io.burnlaw.report.document.FTest;
+import io.burnlaw.report.document.Comparison.ComparisonTests;
+import io.burnlaw.report.document.Comparison.FTest;
+import io.burnlaw.report.document.Comparison.RatioPoint;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.RatioPoint;
 import java.util.List;
 
 /** Comparisons and trends as they stand in the document. */
@@ -32,9 +32,9 @@ public final class ComparisonDocument {
      * @param trends over the fractions of additives
      * @return the same in the document's words
      */
-    public static List<io.burnlaw.report.document.DoseTrend> ofTrends(List<DoseTrend> trends) {
+    public static List<io.burnlaw.report.document.Characterization.DoseTrend> ofTrends(List<DoseTrend> trends) {
         return trends.stream()
-                .map(each -> new io.burnlaw.report.document.DoseTrend(
+                .map(each -> new io.burnlaw.report.document.Characterization.DoseTrend(
                         each.additive(),
                         each.baseline(),
                         each.formulations(),
@@ -75,7 +75,7 @@ public final class ComparisonDocument {
                 null);
     }
 
-    private static FTest test(io.burnlaw.comparison.FTest test) {
+    private static FTest test(io.burnlaw.comparison.Comparison.FTest test) {
         return new FTest(test.statistic(), test.numeratorDegrees(), test.denominatorDegrees(), test.pValue());
     }
 

@@ -5,7 +5,7 @@ import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.report.document.FiredMotor;
+import io.burnlaw.report.document.Firing.FiredMotor;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Optional;
@@ -25,12 +25,11 @@ final class FiredMotorDocument {
     /**
      * One motor.
      *
-     * @param row of the log
      * @return the motor; without what its geometry would say where it has none
      */
     static FiredMotor of(Firing row) {
         double throat = circle(row.throatDiameter().value());
-        @Nullable Grain grain = Grains.of(row.grain()).match(built -> built.grain(), impossible -> null);
+        @Nullable Grain grain = Grains.of(row.grain()).value().orElse(null);
         return new FiredMotor(
                 row.grain().inWords(),
                 PublishedQuantities.ofOptional(row.propellantMass(), Unit.GRAM),

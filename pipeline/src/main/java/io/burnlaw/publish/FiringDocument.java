@@ -1,19 +1,22 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.characterize.FiringResult;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
+import io.burnlaw.characterize.CampaignResult.StrandResult;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.InstantaneousRate;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.reduction.point.TraceHistory;
-import io.burnlaw.report.document.Along;
-import io.burnlaw.report.document.BudgetLine;
-import io.burnlaw.report.document.Events;
+import io.burnlaw.reduction.strand.StrandReduction;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.Along;
+import io.burnlaw.report.document.Firing.BudgetLine;
+import io.burnlaw.report.document.Firing.Events;
+import io.burnlaw.report.document.Firing.Rates;
+import io.burnlaw.report.document.Firing.Throat;
+import io.burnlaw.report.document.Firing.TimedSpan;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.Rates;
-import io.burnlaw.report.document.Throat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
@@ -28,11 +31,9 @@ final class FiringDocument {
     /**
      * One firing.
      *
-     * @param result    of its reduction
      * @param exponent  with which the rate-averaged pressure was formed [1]
      * @param simulated what the law gives back of its trace, where that was worked out
      * @param histories whether the thinned traces go into the document
-     * @return the firing
      */
     static Firing of(FiringResult result, double exponent, Optional<TraceHistory> simulated, boolean histories) {
         return result.reduction()
@@ -83,7 +84,7 @@ final class FiringDocument {
                                 line.source(), line.std(), line.unit(), line.contribution(), line.share()))
                         .toList(),
                 histories ? along(reduced.along().samples()) : List.of(),
-                history(reduced, simulated, histories),
+                history(reduced.history(), simulated, histories),
                 null,
                 null);
     }
@@ -112,7 +113,7 @@ final class FiringDocument {
                 null,
                 List.of(),
                 List.of(),
-                history(rejected, Optional.empty(), histories),
+                history(rejected.history(), Optional.empty(), histories),
                 null,
                 null);
     }
@@ -156,13 +157,11 @@ final class FiringDocument {
         return PublishedQuantities.course(rates.stream().mapToDouble(column).toArray(), unit);
     }
 
-    private static io.burnlaw.report.document.@Nullable TraceHistory history(
-            Reduction reduction, Optional<TraceHistory> simulated, boolean histories) {
-        return reduction
-                .history()
-                .filter(history -> histories)
+    static io.burnlaw.report.document.Firing.@Nullable TraceHistory history(
+            Optional<TraceHistory> recorded, Optional<TraceHistory> simulated, boolean histories) {
+        return recorded.filter(history -> histories)
                 .map(TraceHistory::samples)
-                .map(history -> new io.burnlaw.report.document.TraceHistory(
+                .map(history -> new io.burnlaw.report.document.Firing.TraceHistory(
                         PublishedQuantities.course(history.time(), Unit.SECOND),
                         PublishedQuantities.course(history.pressure(), Unit.MEGAPASCAL),
                         history.thrust()
@@ -177,5 +176,82 @@ final class FiringDocument {
                                         trace.samples().pressure(), Unit.MEGAPASCAL))
                                 .orElse(null)))
                 .orElse(null);
+    }
+
+    /** A strand as it stands in the document: beside the firings, with what a strand has of a firing. */
+    static final class StrandDocument {
+
+        private StrandDocument() {}
+
+        /**
+         * One strand.
+         *
+         * @param histories whether the thinned trace goes into the document
+         */
+        static Firing of(StrandResult result, boolean histories) {
+            return result.reduction()
+                    .match(
+                            reduced -> of(result, reduced, histories),
+                            rejected -> firing(result, "rejected", null, null, null, List.of(), null, histories));
+        }
+
+        private static Firing of(StrandResult result, StrandReduction.Reduced reduced, boolean histories) {
+            boolean flagged = reduced.findings().stream().anyMatch(finding -> finding.severity() != Severity.NOTE);
+            return firing(
+                    result,
+                    flagged ? "flagged" : "used",
+                    PublishedQuantities.of(reduced.to() - reduced.from(), reduced.timeStd(), Unit.SECOND),
+                    PublishedQuantities.of(
+                            reduced.meanPressure(), reduced.point().pressureStd(), Unit.MEGAPASCAL),
+                    new Rates(
+                            PublishedQuantities.of(
+                                    reduced.point().rate(), reduced.point().rateStd(), Unit.MILLIMETRE_PER_SECOND),
+                            null),
+                    reduced.point().budget().stream()
+                            .map(line -> new BudgetLine(
+                                    line.source(), line.std(), line.unit(), line.contribution(), line.share()))
+                            .toList(),
+                    new TimedSpan(
+                            PublishedQuantities.of(reduced.from(), Unit.SECOND),
+                            PublishedQuantities.of(reduced.to(), Unit.SECOND)),
+                    histories);
+        }
+
+        private static Firing firing(
+                StrandResult result,
+                String status,
+                @Nullable Quantity burnTime,
+                @Nullable Quantity meanPressure,
+                @Nullable Rates rates,
+                List<BudgetLine> budget,
+                @Nullable TimedSpan timed,
+                boolean histories) {
+            return new Firing(
+                    result.strand().id(),
+                    result.strand().formulation(),
+                    "strand",
+                    status,
+                    result.strand().trace(),
+                    result.strand().note().orElse(null),
+                    FindingDocument.of(result.reduction().findings()),
+                    null,
+                    burnTime,
+                    null,
+                    PublishedQuantities.of(result.strand().length(), Unit.MILLIMETRE),
+                    meanPressure,
+                    null,
+                    null,
+                    rates,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    budget,
+                    List.of(),
+                    FiringDocument.history(result.reduction().history(), Optional.empty(), histories),
+                    timed,
+                    null);
+        }
     }
 }

@@ -1,6 +1,7 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.finding.Outcome;
 import io.burnlaw.report.document.Formulation;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,21 +21,15 @@ public record FormulationChoice(Optional<String> baseline, List<String> candidat
         candidates = List.copyOf(candidates);
     }
 
-    /** What was chosen, or what is wrong with the choice. */
-    sealed interface Chosen {
+    /** The baseline and at least one candidate, with ids of their own. */
+    record Chosen(ChosenFormulation baseline, List<ChosenFormulation> candidates) {}
 
-        /** The baseline and at least one candidate, with ids of their own. */
-        record Found(ChosenFormulation baseline, List<ChosenFormulation> candidates) implements Chosen {}
-
-        /** Nothing can be compared. */
-        record Wrong(Problem problem) implements Chosen {}
-    }
-
-    Chosen among(List<PublishedSource> sources) {
+    /** {@return what was chosen, or what is wrong with the choice} */
+    Outcome<Chosen, Problem> among(List<PublishedSource> sources) {
         PublishedSource first = sources.get(0);
         Optional<Formulation> found = baselineOf(first);
         if (found.isEmpty()) {
-            return new Chosen.Wrong(noBaseline(first));
+            return new Outcome.Refused<>(List.of(noBaseline(first)));
         }
         ChosenFormulation base = chosen(first, found.get());
         List<ChosenFormulation> there = new ArrayList<>();
@@ -46,19 +41,19 @@ public record FormulationChoice(Optional<String> baseline, List<String> candidat
         }
         for (String wanted : candidates) {
             if (there.stream().noneMatch(each -> each.id().equals(wanted))) {
-                return new Chosen.Wrong(noCandidate(sources, wanted, base, there));
+                return new Outcome.Refused<>(List.of(noCandidate(sources, wanted, base, there)));
             }
         }
         List<ChosenFormulation> wanted = there.stream()
                 .filter(each -> candidates.isEmpty() || candidates.contains(each.id()))
                 .toList();
         if (wanted.isEmpty()) {
-            return new Chosen.Wrong(nothingElse(sources.get(sources.size() - 1), base));
+            return new Outcome.Refused<>(List.of(nothingElse(sources.get(sources.size() - 1), base)));
         }
         List<ChosenFormulation> all = new ArrayList<>(List.of(base));
         all.addAll(wanted);
         List<ChosenFormulation> named = UniqueIds.of(all);
-        return new Chosen.Found(named.get(0), named.subList(1, named.size()));
+        return new Outcome.Given<>(new Chosen(named.get(0), named.subList(1, named.size())));
     }
 
     private static ChosenFormulation chosen(PublishedSource source, Formulation formulation) {
@@ -120,5 +115,18 @@ public record FormulationChoice(Optional<String> baseline, List<String> candidat
                 "no other formulation",
                 "a candidate beside the baseline",
                 "name the document of another campaign behind it");
+    }
+
+    /**
+     * A formulation that takes part in a comparison.
+     *
+     * @param source      that it stands in
+     * @param id          under which it is compared; ids of two documents may be the same
+     */
+    record ChosenFormulation(PublishedSource source, Formulation formulation, String id) {
+
+        ChosenFormulation called(String other) {
+            return new ChosenFormulation(source, formulation, other);
+        }
     }
 }

@@ -2,8 +2,9 @@ package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.characterize.CampaignResult;
+import io.burnlaw.characterize.CampaignResult.Predictions;
 import io.burnlaw.characterize.FormulationResult;
-import io.burnlaw.characterize.Predictions;
+import io.burnlaw.characterize.FormulationResult.PointResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.prediction.LeaveOneOut;
@@ -14,15 +15,22 @@ import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.Pooling;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.ratelaw.TemperatureResult;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
+import io.burnlaw.reduction.point.RatePoint;
+import io.burnlaw.report.document.Formulation.LawWithout;
+import io.burnlaw.report.document.Formulation.NotFitted;
+import io.burnlaw.report.document.Formulation.OtherFit;
+import io.burnlaw.report.document.Formulation.TemperatureSensitivity;
+import io.burnlaw.report.document.Formulation.WithinBetween;
 import io.burnlaw.report.document.Law;
-import io.burnlaw.report.document.LawWithout;
-import io.burnlaw.report.document.NotFitted;
-import io.burnlaw.report.document.OtherFit;
+import io.burnlaw.report.document.Point;
+import io.burnlaw.report.document.Quantity;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -34,10 +42,8 @@ final class FormulationDocument {
     /**
      * One formulation.
      *
-     * @param result   of it
      * @param outlook  what its law predicts
      * @param campaign that it belongs to
-     * @return the formulation
      */
     static io.burnlaw.report.document.Formulation of(
             FormulationResult result, Predictions outlook, CampaignResult campaign) {
@@ -63,6 +69,7 @@ final class FormulationDocument {
                 PublishedQuantities.ofOptional(formulation.density(), Unit.GRAM_PER_CUBIC_CENTIMETRE),
                 PublishedQuantities.ofOptional(result.characteristicVelocity(), Unit.METRE_PER_SECOND),
                 Verdict.of(result, level),
+                Verdict.caution(result).orElse(null),
                 result.points().stream().map(PointDocument::of).toList(),
                 law.orElse(null),
                 none,
@@ -146,7 +153,7 @@ final class FormulationDocument {
         return Stream.concat(result.findings().stream(), poor.stream()).toList();
     }
 
-    private static OtherFit other(io.burnlaw.ratelaw.OtherFit fit) {
+    private static OtherFit other(io.burnlaw.ratelaw.FitResult.OtherFit fit) {
         Optional<Interval.Estimated> coefficient = fit.coefficient().estimated();
         Optional<Interval.Estimated> exponent = fit.exponent().estimated();
         return new OtherFit(
@@ -160,5 +167,94 @@ final class FormulationDocument {
                 exponent.map(Interval.Estimated::low).orElse(null),
                 exponent.map(Interval.Estimated::high).orElse(null),
                 fit.sentence());
+    }
+
+    /** A rate-pressure point as it stands in the document. */
+    private static final class PointDocument {
+
+        private PointDocument() {}
+
+        /**
+         * One point.
+         *
+         * @param result the point and what became of it
+         */
+        static Point of(PointResult result) {
+            RatePoint point = result.point();
+            return new Point(
+                    point.id(),
+                    point.cluster(),
+                    point.firing().orElse(null),
+                    result.batch().orElse(null),
+                    point.source().name().toLowerCase(Locale.ROOT),
+                    PublishedQuantities.of(result.pressure(), point.pressureStd(), Unit.MEGAPASCAL),
+                    PublishedQuantities.of(point.pressures().powerMean(1), point.pressureStd(), Unit.MEGAPASCAL),
+                    PublishedQuantities.of(result.rate(), point.rateStd(), Unit.MILLIMETRE_PER_SECOND),
+                    PublishedQuantities.ofOptional(point.temperature(), Unit.DEGREE_CELSIUS),
+                    point.method(),
+                    point.lowerGrade(),
+                    result.used(),
+                    point.setAside().orElse(null),
+                    result.residual().isPresent() ? (Double) result.residual().getAsDouble() : null,
+                    result.segment().isPresent() ? (Integer) result.segment().getAsInt() : null);
+        }
+    }
+
+    /** The two ways to the exponent as they stand in the document. */
+    private static final class PoolingDocument {
+
+        private PoolingDocument() {}
+
+        /**
+         * Both exponents.
+         *
+         * @return the same for the document
+         */
+        static WithinBetween of(Pooling.Pooled pooled) {
+            return new WithinBetween(
+                    exponent(pooled.within()),
+                    exponent(pooled.between()),
+                    pooled.firingScatter(),
+                    pooled.pValue(),
+                    pooled.sentence());
+        }
+
+        private static Quantity exponent(Pooling.Exponent exponent) {
+            return PublishedQuantities.of(
+                    exponent.value(), exponent.interval(), OptionalDouble.of(exponent.std()), Unit.ONE);
+        }
+    }
+
+    /** The temperature sensitivity as it stands in the document. */
+    private static final class TemperatureDocument {
+
+        /** UCUM code; the same in kelvin and in degrees Celsius, since a difference is meant. */
+        private static final String PER_KELVIN = "/K";
+
+        private TemperatureDocument() {}
+
+        /**
+         * The sensitivity.
+         *
+         * @return the same in the document's units
+         */
+        static TemperatureSensitivity of(TemperatureResult.Estimated sensitivity) {
+            return new TemperatureSensitivity(
+                    perKelvin(sensitivity.sigmaP(), sensitivity.sigmaPInterval(), sensitivity.sigmaPStd()),
+                    perKelvin(sensitivity.piK(), sensitivity.piKInterval(), null),
+                    PublishedQuantities.of(sensitivity.referenceTemperature(), Unit.DEGREE_CELSIUS),
+                    sensitivity.sentence());
+        }
+
+        private static Quantity perKelvin(double value, Interval interval, @Nullable Double std) {
+            Optional<Interval.Estimated> estimated = interval.estimated();
+            return new Quantity(
+                    value,
+                    PER_KELVIN,
+                    estimated.map(Interval.Estimated::low).orElse(null),
+                    estimated.map(Interval.Estimated::high).orElse(null),
+                    estimated.map(Interval.Estimated::level).orElse(null),
+                    std);
+        }
     }
 }

@@ -1,19 +1,19 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.batch.BatchLaw;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.ratelaw.CoefficientIn;
 import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.FitResult.LackOfFit;
+import io.burnlaw.ratelaw.FitResult.MethodIntervals;
 import io.burnlaw.ratelaw.Interval;
-import io.burnlaw.ratelaw.LackOfFit;
-import io.burnlaw.ratelaw.MethodIntervals;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.SystematicError;
 import io.burnlaw.ratelaw.UnitPairs;
-import io.burnlaw.report.document.CurvePoint;
+import io.burnlaw.ratelaw.UnitPairs.CoefficientIn;
 import io.burnlaw.report.document.Law;
-import io.burnlaw.report.document.MethodInterval;
-import io.burnlaw.report.document.UnitPair;
+import io.burnlaw.report.document.Law.CurvePoint;
+import io.burnlaw.report.document.Law.MethodInterval;
+import io.burnlaw.report.document.Law.UnitPair;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
@@ -42,9 +42,7 @@ final class LawDocument {
     /**
      * The single law, with the intervals of every method.
      *
-     * @param fitted law
      * @param level  of the intervals [1]
-     * @return the law
      */
     static Law of(FitResult.Fitted fitted, double level) {
         MethodIntervals published = fitted.publishedIntervals();
@@ -69,10 +67,8 @@ final class LawDocument {
     /**
      * The single law over batches, with the intervals of the plain fit beside it.
      *
-     * @param batches law over them
      * @param plain   law of the same points as if each firing stood for itself
      * @param level   of the intervals [1]
-     * @return the law
      */
     static Law of(BatchLaw batches, FitResult.Fitted plain, double level) {
         return law(
@@ -97,7 +93,6 @@ final class LawDocument {
      *
      * @param law   over the range of its points
      * @param level of the intervals [1]
-     * @return the law
      */
     static Law of(RateLaw law, double level) {
         return law(
@@ -118,11 +113,9 @@ final class LawDocument {
     /**
      * The law of one regime.
      *
-     * @param law    of the regime
      * @param regime the trade's word for it
      * @param range  in which it holds
      * @param level  of the intervals [1]
-     * @return the law
      */
     static Law of(RateLaw law, String regime, Range range, double level) {
         Interval coefficient = law.interval(RateLaw.COEFFICIENT_PRESSURE, level);
@@ -182,7 +175,7 @@ final class LawDocument {
                 UnitPairs.of(law, level).stream().map(LawDocument::pair).toList(),
                 intervals,
                 lackOfFit
-                        .map(test -> new io.burnlaw.report.document.LackOfFit(
+                        .map(test -> new io.burnlaw.report.document.Law.LackOfFit(
                                 test.statistic(),
                                 test.lackDegreesOfFreedom(),
                                 test.pureDegreesOfFreedom(),

@@ -1,16 +1,17 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.comparison.Comparison;
-import io.burnlaw.comparison.DoseTrend;
-import io.burnlaw.report.document.CampaignSummary;
+import io.burnlaw.comparison.DoseTrends.DoseTrend;
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Characterization.CampaignSummary;
+import io.burnlaw.report.document.Characterization.Generator;
+import io.burnlaw.report.document.Characterization.LeftOut;
 import io.burnlaw.report.document.Closure;
-import io.burnlaw.report.document.ClosureRow;
+import io.burnlaw.report.document.Closure.ClosureRow;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
-import io.burnlaw.report.document.Generator;
-import io.burnlaw.report.document.LawWithout;
-import io.burnlaw.report.document.LeftOut;
+import io.burnlaw.report.document.Formulation.LawWithout;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
 import java.nio.file.Path;
@@ -57,7 +58,7 @@ final class MergedDocument {
                 ComparisonDocument.of(comparisons),
                 ComparisonDocument.ofTrends(trends),
                 List.of(),
-                Cautions.ALWAYS,
+                CharacterizationDocument.CAUTIONS,
                 leftOut());
     }
 
@@ -139,6 +140,7 @@ final class MergedDocument {
                 it.density(),
                 it.characteristicVelocity(),
                 it.verdict(),
+                it.caution(),
                 it.points().stream().map(point -> point(point, own)).toList(),
                 it.singleLaw(),
                 it.notFitted(),

@@ -2,19 +2,21 @@ package io.burnlaw.publish;
 
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.grain.Grain;
-import io.burnlaw.planning.Drill;
 import io.burnlaw.planning.PlanBasis;
-import io.burnlaw.planning.Predicted;
-import io.burnlaw.planning.ThroatAnswer;
+import io.burnlaw.planning.PlanOptions;
+import io.burnlaw.planning.PlannedThroat.Drill;
+import io.burnlaw.planning.PlannedThroat.Predicted;
+import io.burnlaw.planning.PlannedThroat.ThroatAnswer;
+import io.burnlaw.planning.Planner;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.report.document.DrillChoice;
 import io.burnlaw.report.document.Plan;
-import io.burnlaw.report.document.PlannedAnswer;
-import io.burnlaw.report.document.PlannedMotor;
-import io.burnlaw.report.document.PlannedThroat;
+import io.burnlaw.report.document.Plan.DrillChoice;
+import io.burnlaw.report.document.Plan.PlannedAnswer;
+import io.burnlaw.report.document.Plan.PlannedMotor;
+import io.burnlaw.report.document.Plan.PlannedThroat;
+import io.burnlaw.report.document.Plan.ThroatRemark;
+import io.burnlaw.report.document.Plan.ThroatTable;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.ThroatRemark;
-import io.burnlaw.report.document.ThroatTable;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Arrays;
@@ -66,6 +68,10 @@ public final class PlanDocument {
                         null,
                         planned.table()
                                 .flatMap(table -> basis.map(from -> table(table, from, level)))
+                                .orElse(null),
+                        basis.flatMap(from -> Planner.anyGrain(
+                                                from, PlanOptions.defaults().withLevel(level))
+                                        .map(table -> GrainTableDocument.of(table, from.ignition(), level)))
                                 .orElse(null)),
                 refused -> new Plan(
                         refused.formulation(),
@@ -80,6 +86,7 @@ public final class PlanDocument {
                         basis.map(PlanDocument::motor).orElse(null),
                         refused.sentence(),
                         refused.cautions(),
+                        null,
                         null,
                         null));
     }

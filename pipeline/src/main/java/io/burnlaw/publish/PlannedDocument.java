@@ -5,11 +5,11 @@ import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Characterization.CampaignSummary;
+import io.burnlaw.report.document.Characterization.Generator;
 import io.burnlaw.report.document.Formulation;
-import io.burnlaw.report.document.Generator;
-import io.burnlaw.report.document.NotFitted;
+import io.burnlaw.report.document.Formulation.NotFitted;
 import io.burnlaw.report.document.Plan;
 import java.util.List;
 import java.util.Optional;
@@ -85,6 +85,7 @@ public final class PlannedDocument {
                                 NumberFormat.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(law.rateAtReference()), 3),
                                 NumberFormat.significant(Unit.MEGAPASCAL.fromSi(law.referencePressure()), 3),
                                 NumberFormat.significant(law.exponent(), 2)),
+                null,
                 List.of(),
                 null,
                 new NotFitted("The law is a first guess.", "Fire, and plan from the campaign."),
@@ -113,7 +114,7 @@ public final class PlannedDocument {
                 List.of(),
                 List.of(),
                 List.of(plan),
-                Cautions.ALWAYS,
+                CharacterizationDocument.CAUTIONS,
                 null);
     }
 

@@ -1,6 +1,7 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.report.document.Formulation;

@@ -1,22 +1,24 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.InputFile;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Hardware;
-import io.burnlaw.campaign.InputFile;
 import io.burnlaw.campaign.Problem;
-import io.burnlaw.campaign.ReductionSettings;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
+import io.burnlaw.finding.Outcome;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.Planner;
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.reduction.point.PressureDistribution;
 import io.burnlaw.reduction.point.PressureError;
 import io.burnlaw.reduction.point.RatePoint;
-import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Characterization.CampaignSummary;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
@@ -65,28 +67,6 @@ public final class PooledCampaigns {
         }
     }
 
-    /** What pooling gave. */
-    public sealed interface Result {
-
-        /**
-         * They are one.
-         *
-         * @param document of the pooled points, to be drawn, compared and planned from like any other
-         */
-        record Pooled(Characterization document) implements Result {}
-
-        /**
-         * They are not of one formulation, or cannot be used.
-         *
-         * @param problems all of them
-         */
-        record Refused(List<Problem> problems) implements Result {
-            public Refused {
-                problems = List.copyOf(problems);
-            }
-        }
-    }
-
     /**
      * Pools.
      *
@@ -96,13 +76,13 @@ public final class PooledCampaigns {
      * @param created     when, ISO 8601 with zone; empty in reproducible documents
      * @return the pooled document, or why there is none
      */
-    public static Result pool(
+    public static Outcome<Characterization, Problem> pool(
             List<PublishedSource> sources, Optional<String> formulation, String version, Optional<String> created) {
         List<Problem> problems = new ArrayList<>();
         List<ChosenFormulation> chosen = PoolableFormulations.of(sources, formulation, problems);
         return problems.isEmpty()
-                ? new Result.Pooled(new PooledCampaigns(chosen, version, created).document())
-                : new Result.Refused(problems);
+                ? new Outcome.Given<>(new PooledCampaigns(chosen, version, created).document())
+                : new Outcome.Refused<>(problems);
     }
 
     /** {@return [kg/m3], as published} */

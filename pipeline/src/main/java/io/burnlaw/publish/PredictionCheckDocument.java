@@ -1,9 +1,9 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.prediction.PredictedFiring;
+import io.burnlaw.prediction.PredictionCheck.PredictedFiring;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Closure;
-import io.burnlaw.report.document.ClosureRow;
+import io.burnlaw.report.document.Closure.ClosureRow;
 import io.burnlaw.report.document.Quantity;
 import java.util.List;
 

@@ -33,7 +33,6 @@ final class PublishedQuantities {
      *
      * @param si   the value in SI
      * @param unit that it is published in
-     * @return the quantity
      */
     static Quantity of(double si, Unit unit) {
         return Quantity.of(unit.fromSi(si), unit.ucum());
@@ -45,7 +44,6 @@ final class PublishedQuantities {
      * @param si   the value in SI
      * @param std  its standard uncertainty in SI
      * @param unit that both are published in
-     * @return the quantity
      */
     static Quantity of(double si, double std, Unit unit) {
         return Quantity.of(unit.fromSi(si), unit.ucum(), unit.differenceFromSi(std));
@@ -56,7 +54,6 @@ final class PublishedQuantities {
      *
      * @param measured in SI
      * @param unit     that it is published in
-     * @return the quantity
      */
     static Quantity of(Measured measured, Unit unit) {
         return measured.std().isPresent()
@@ -71,7 +68,6 @@ final class PublishedQuantities {
      * @param interval in SI
      * @param std      its standard uncertainty in SI, where it says something
      * @param unit     that all are published in
-     * @return the quantity
      */
     static Quantity of(double si, Interval interval, OptionalDouble std, Unit unit) {
         Optional<Interval.Estimated> estimated = interval.estimated();

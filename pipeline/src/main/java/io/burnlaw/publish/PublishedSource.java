@@ -1,7 +1,7 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.report.document.Characterization;
-import io.burnlaw.report.document.Input;
+import io.burnlaw.report.document.Characterization.Input;
 import java.nio.file.Path;
 import java.util.Set;
 

@@ -1,15 +1,15 @@
 package io.burnlaw.publish;
 
-import io.burnlaw.characterize.FiringResult;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.characterize.RecordLook;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.point.RatePoint;
-import io.burnlaw.report.document.Events;
 import io.burnlaw.report.document.Firing;
-import io.burnlaw.report.document.TraceHistory;
+import io.burnlaw.report.document.Firing.Events;
+import io.burnlaw.report.document.Firing.TraceHistory;
 import io.burnlaw.report.html.RecordPage.Fact;
 import io.burnlaw.report.wording.Numbers;
 import io.burnlaw.trace.Trace;

@@ -1,16 +1,16 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.regime.Break;
-import io.burnlaw.regime.CountTest;
 import io.burnlaw.regime.Evidence;
-import io.burnlaw.regime.FasterAnswer;
-import io.burnlaw.regime.Regime;
+import io.burnlaw.regime.Evidence.CountTest;
+import io.burnlaw.regime.Evidence.Rival;
+import io.burnlaw.regime.PressureForRate.FasterAnswer;
 import io.burnlaw.regime.Regimes;
-import io.burnlaw.regime.Rival;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Regimes.Regime;
 import io.burnlaw.regime.Stability;
-import io.burnlaw.regime.Threshold;
-import io.burnlaw.report.document.RegimeEvidence;
+import io.burnlaw.regime.Thresholds.Threshold;
+import io.burnlaw.report.document.Regimes.RegimeEvidence;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -23,7 +23,6 @@ final class RegimeDocument {
     /**
      * The regimes.
      *
-     * @param regimes as found
      * @param level   of the intervals [1]
      * @return the same in the document's units
      */
@@ -42,11 +41,10 @@ final class RegimeDocument {
     /**
      * The threshold.
      *
-     * @param threshold as found
      * @return the same in the document's units
      */
-    static io.burnlaw.report.document.Threshold of(Threshold threshold) {
-        return new io.burnlaw.report.document.Threshold(
+    static io.burnlaw.report.document.Formulation.Threshold of(Threshold threshold) {
+        return new io.burnlaw.report.document.Formulation.Threshold(
                 PublishedQuantities.of(
                         threshold.pressure(), threshold.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
                 threshold.rateRatio(),
@@ -61,11 +59,10 @@ final class RegimeDocument {
     /**
      * What it takes to burn faster.
      *
-     * @param answer as found
      * @return the same in the document's units
      */
-    static io.burnlaw.report.document.FasterAnswer of(FasterAnswer answer) {
-        return new io.burnlaw.report.document.FasterAnswer(
+    static io.burnlaw.report.document.Formulation.FasterAnswer of(FasterAnswer answer) {
+        return new io.burnlaw.report.document.Formulation.FasterAnswer(
                 answer.factor(),
                 answer.pressure().isPresent()
                         ? PublishedQuantities.of(
@@ -78,23 +75,18 @@ final class RegimeDocument {
                 answer.sentence());
     }
 
-    /**
-     * Whether a steady pressure exists.
-     *
-     * @param regimes as found
-     * @return the verdict
-     */
-    static io.burnlaw.report.document.Stability stability(Regimes regimes) {
+    /** Whether a steady pressure exists. */
+    static io.burnlaw.report.document.Formulation.Stability stability(Regimes regimes) {
         Stability stability = Stability.of(regimes);
-        return new io.burnlaw.report.document.Stability(stability.exponent(), stability.sentence());
+        return new io.burnlaw.report.document.Formulation.Stability(stability.exponent(), stability.sentence());
     }
 
     private static LawDocument.Range range(Regime regime) {
         return new LawDocument.Range(regime.low(), regime.high());
     }
 
-    private static io.burnlaw.report.document.Break of(Break change) {
-        return new io.burnlaw.report.document.Break(
+    private static io.burnlaw.report.document.Regimes.Break of(Break change) {
+        return new io.burnlaw.report.document.Regimes.Break(
                 PublishedQuantities.of(change.pressure(), change.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
                 word(change.kind()),
                 change.rateRatio(),
@@ -119,8 +111,9 @@ final class RegimeDocument {
                 evidence.sentence());
     }
 
-    private static io.burnlaw.report.document.Rival of(Rival rival) {
-        return new io.burnlaw.report.document.Rival(word(rival.kind()), rival.bic(), rival.beaten(), rival.sentence());
+    private static io.burnlaw.report.document.Regimes.Rival of(Rival rival) {
+        return new io.burnlaw.report.document.Regimes.Rival(
+                word(rival.kind()), rival.bic(), rival.beaten(), rival.sentence());
     }
 
     private static String word(Enum<?> constant) {

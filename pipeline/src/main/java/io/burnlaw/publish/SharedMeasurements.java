@@ -1,8 +1,9 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
+import io.burnlaw.report.document.Characterization.Input;
 import io.burnlaw.report.document.Firing;
-import io.burnlaw.report.document.Input;
 import io.burnlaw.report.document.Point;
 import java.util.LinkedHashMap;
 import java.util.List;

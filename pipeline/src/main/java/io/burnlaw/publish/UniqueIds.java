@@ -1,5 +1,6 @@
 package io.burnlaw.publish;
 
+import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -29,7 +30,6 @@ final class UniqueIds {
      * How the points and firings of a document are called beside those of others.
      *
      * @param sources all that are put together
-     * @param ids     of one document
      * @return for each document, from the id there to the id among all: the same, where no other document has any of
      *         its ids
      */

@@ -6,13 +6,13 @@ import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.ratelaw.FitResult.MethodIntervals;
 import io.burnlaw.ratelaw.Interval;
-import io.burnlaw.ratelaw.MethodIntervals;
 import io.burnlaw.ratelaw.Pooling;
-import io.burnlaw.ratelaw.TemperatureResult;
-import io.burnlaw.regime.FasterAnswer;
-import io.burnlaw.report.document.NotEstimated;
-import io.burnlaw.report.document.ValidRange;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
+import io.burnlaw.regime.PressureForRate.FasterAnswer;
+import io.burnlaw.report.document.Formulation.NotEstimated;
+import io.burnlaw.report.document.Formulation.ValidRange;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -25,7 +25,6 @@ final class Validity {
     /**
      * The pressures of the points that the laws rest on, and the warning for all others.
      *
-     * @param result of the formulation
      * @return empty where there is no law
      */
     static Optional<ValidRange> range(FormulationResult result) {
@@ -50,7 +49,6 @@ final class Validity {
     /**
      * What these firings cannot give.
      *
-     * @param result of the formulation
      * @return each with its reason
      */
     static List<NotEstimated> notEstimated(FormulationResult result) {

@@ -4,14 +4,19 @@ import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitResult;
+import io.burnlaw.ratelaw.FitResult.MethodIntervals;
 import io.burnlaw.ratelaw.Interval;
-import io.burnlaw.ratelaw.MethodIntervals;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.regime.Claim;
-import io.burnlaw.regime.Regime;
 import io.burnlaw.regime.Regimes;
-import io.burnlaw.regime.UnsettledRegime;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Regimes.Claim;
+import io.burnlaw.regime.Regimes.Regime;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
+import io.burnlaw.regime.Thresholds.Threshold;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The answer for one formulation in one sentence: what it burns at, where that changes, and how well that is known.
@@ -27,9 +32,7 @@ final class Verdict {
      * Rate and exponent with their intervals, range and count, by regime where there are several; or why there is no
      * law.
      *
-     * @param result of the formulation
      * @param level  of the intervals [1]
-     * @return one sentence
      */
     static String of(FormulationResult result, double level) {
         Optional<Regimes> several = result.regimes().filter(found -> found.selected() > 1);
@@ -46,13 +49,46 @@ final class Verdict {
                                                 level))
                                         .orElseGet(() -> law(fitted, level)),
                                 none -> "No law: " + none.reason());
-        boolean curved = result.regimes().map(Regimes::claim).orElse(Claim.SINGLE_LAW) == Claim.SMOOTH_CURVE;
-        return laws
-                + (curved ? " Its exponent changes smoothly with pressure: one law is only its mean." : "")
-                + result.regimes()
-                        .flatMap(Regimes::unsettled)
-                        .map(Verdict::unsettled)
-                        .orElse("");
+        return Stream.concat(Stream.of(laws), doubts(result)).collect(Collectors.joining(" "));
+    }
+
+    /**
+     * What to mind when a law of the formulation is used, without repeating any formula: below what it burns slowly, where
+     * one formula ends and the next begins, what one law cannot say.
+     *
+     * @return one sentence or a few; empty where there is nothing
+     */
+    static Optional<String> caution(FormulationResult result) {
+        List<Break> breaks = result.regimes().map(Regimes::breaks).orElse(List.of());
+        Optional<String> law = result.threshold()
+                .map(Verdict::slow)
+                .or(() -> Optional.of(breaks)
+                        .filter(found -> !found.isEmpty())
+                        .map(found -> "The law changes at "
+                                + found.stream()
+                                        .map(each -> megapascals(each.pressure(), 3))
+                                        .collect(Collectors.joining(" and "))
+                                + NO_BREAK + "MPa: use each formula in its own range only."));
+        return Stream.concat(law.stream(), doubts(result)).reduce((one, next) -> one + " " + next);
+    }
+
+    private static String slow(Threshold threshold) {
+        double safe = threshold.interval().estimated().map(each -> each.high()).orElse(threshold.gapHigh());
+        return "Stay above " + megapascals(safe, 3) + NO_BREAK + "MPa: below, it may burn "
+                + NumberFormat.significant(threshold.rateRatio(), 2) + " times slower.";
+    }
+
+    private static Stream<String> doubts(FormulationResult result) {
+        Claim claim = result.regimes().map(Regimes::claim).orElse(Claim.SINGLE_LAW);
+        boolean open = claim != Claim.BREAK
+                && result.regimes().filter(found -> found.selected() > 1).isPresent();
+        return Stream.of(
+                        Optional.of("Whether the exponent changes at a break or smoothly is open.")
+                                .filter(any -> open),
+                        Optional.of("Its exponent changes smoothly with pressure: one law is only its mean.")
+                                .filter(any -> claim == Claim.SMOOTH_CURVE),
+                        result.regimes().flatMap(Regimes::unsettled).map(Verdict::unsettled))
+                .flatMap(Optional::stream);
     }
 
     /** A law over the whole range would be quoted against the evidence: each regime speaks for itself. */
@@ -90,10 +126,6 @@ final class Verdict {
                 .append(" points; in brackets ")
                 .append(percent(level))
                 .append(" intervals.")
-                .append(
-                        found.claim() == Claim.BREAK
-                                ? ""
-                                : " Whether the exponent changes at a break or smoothly is open.")
                 .toString();
     }
 
@@ -116,7 +148,7 @@ final class Verdict {
 
     private static String unsettled(UnsettledRegime found) {
         boolean one = found.ids().size() == 1;
-        return " " + (one ? "One point" : found.ids().size() + " points") + " at "
+        return (one ? "One point" : found.ids().size() + " points") + " at "
                 + (one
                         ? megapascals(found.pressureLow(), 2)
                         : megapascals(found.pressureLow(), 2) + " to " + megapascals(found.pressureHigh(), 2))
@@ -157,10 +189,6 @@ final class Verdict {
                         unit.fromSi(estimated.get().low()),
                         unit.fromSi(estimated.get().high()))
                 : NumberFormat.significant(unit.fromSi(si), 2);
-    }
-
-    private static String millimetres(double metresPerSecond) {
-        return NumberFormat.significant(Unit.MILLIMETRE_PER_SECOND.fromSi(metresPerSecond), 3);
     }
 
     private static String megapascals(double pascals, int digits) {

@@ -1,8 +1,10 @@
 package io.burnlaw.ratelaw;
 
 import io.burnlaw.finding.Finding;
+import io.burnlaw.ratelaw.FitOptions.PressureErrors;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 
 /** What came of a fit: a law and how it was made, or why there is none. */
@@ -75,4 +77,79 @@ public sealed interface FitResult {
     default <T> T match(Function<Fitted, T> fitted, Function<NotFitted, T> notFitted) {
         return this instanceof Fitted f ? fitted.apply(f) : notFitted.apply((NotFitted) this);
     }
+
+    /**
+     * One thing that a good solution must have.
+     *
+     * @param name     in a few words
+     * @param passed   whether it has it
+     * @param sentence with the number
+     */
+    record Check(String name, boolean passed, String sentence) {}
+
+    /**
+     * Whether repeated firings agree better with each other than with the law.
+     *
+     * @param statistic  F, lack of fit over pure error [1]
+     * @param lackDegreesOfFreedom of the numerator
+     * @param pureDegreesOfFreedom of the denominator
+     * @param pValue     of so large an F if the law were right [1]
+     * @param pureScatter relative standard deviation of repeated firings [1]
+     */
+    public record LackOfFit(
+            double statistic, int lackDegreesOfFreedom, int pureDegreesOfFreedom, double pValue, double pureScatter) {}
+
+    /**
+     * The intervals that one method gives.
+     *
+     * @param method          by which they were made
+     * @param coefficient     of a, the rate at 1 MPa [m/s]
+     * @param exponent        of n [1]
+     * @param rateAtReference of the rate at the reference pressure [m/s]
+     * @param replicates      of a bootstrap
+     */
+    public record MethodIntervals(
+            Interval.Method method,
+            Interval coefficient,
+            Interval exponent,
+            Interval rateAtReference,
+            OptionalInt replicates) {}
+
+    /**
+     * The same points fitted in another way, for comparison.
+     *
+     * @param name        such as {@code huber} or {@code orthogonal-distance}
+     * @param law         that it gives
+     * @param coefficient interval of a, the rate at 1 MPa [m/s]
+     * @param exponent    interval of n [1]
+     * @param sentence    what it says against the published fit
+     */
+    public record OtherFit(String name, RateLaw law, Interval coefficient, Interval exponent, String sentence) {}
+
+    /**
+     * How a point lies about the law.
+     *
+     * @param id                    of the point
+     * @param pressure              [Pa, absolute]
+     * @param rate                  measured [m/s]
+     * @param fitted                by the law [m/s]
+     * @param lnResidual            natural logarithm of measured over fitted [1]
+     * @param leverage              how much the point pulls the law towards itself [1], 0 to 1
+     * @param studentized           residual over its own standard deviation [1], internally studentized
+     * @param externallyStudentized the same with the scatter judged by the other points [1]; where fewer than two
+     *                              degrees of freedom are left, the internally studentized one
+     * @param pValue                of so large a residual among so many points [1], Bonferroni
+     * @param influence             Cook's distance [1]
+     */
+    record Residual(
+            String id,
+            double pressure,
+            double rate,
+            double fitted,
+            double lnResidual,
+            double leverage,
+            double studentized,
+            double externallyStudentized,
+            double pValue,
+            double influence) {}
 }

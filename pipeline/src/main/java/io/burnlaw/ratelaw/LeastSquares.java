@@ -211,4 +211,69 @@ public final class LeastSquares {
         }
         return new Pair<>(new ArrayRealVector(residual, false), new Array2DRowRealMatrix(jacobian, false));
     }
+
+    /** Fitted parameters of a curve, immutable. */
+    static final class Parameters {
+
+        private final double[] values;
+
+        Parameters(double[] values) {
+            this.values = values.clone();
+        }
+
+        /**
+         * One of them.
+         *
+         * @param index from 0
+         * @return its value, in the unit of the parameter
+         */
+        public double get(int index) {
+            return values[index];
+        }
+
+        double[] toArray() {
+            return values.clone();
+        }
+    }
+
+    /** Covariance of fitted parameters, immutable. */
+    static final class Covariance {
+
+        private final RealMatrix matrix;
+
+        Covariance(RealMatrix matrix) {
+            this.matrix = matrix.copy();
+        }
+
+        /**
+         * One element.
+         *
+         * @param row    from 0
+         * @param column from 0
+         * @return covariance, in the product of the parameters' units
+         */
+        public double get(int row, int column) {
+            return matrix.getEntry(row, column);
+        }
+
+        /**
+         * Standard deviation of a parameter.
+         *
+         * @param index from 0
+         * @return in the unit of the parameter
+         */
+        public double std(int index) {
+            return Math.sqrt(matrix.getEntry(index, index));
+        }
+
+        /**
+         * The same covariance with another scale.
+         *
+         * @param factor by which every element is multiplied, such as the residual variance
+         * @return the scaled covariance
+         */
+        public Covariance times(double factor) {
+            return new Covariance(matrix.scalarMultiply(factor));
+        }
+    }
 }

@@ -48,49 +48,6 @@ public record RateLaw(
     /** The pressure at which the coefficient is stated: 1 MPa [Pa, absolute]. */
     public static final double COEFFICIENT_PRESSURE = Unit.MEGAPASCAL.toSi(1);
 
-    /**
-     * A law with proportional weighting and without a shared error.
-     *
-     * @param lnRateAtReference natural logarithm of the rate at the reference pressure [ln(m/s)]
-     * @param exponent          n [1]
-     * @param referencePressure [Pa, absolute]
-     * @param rateVariance      variance of lnRateAtReference [1]
-     * @param covariance        of lnRateAtReference and exponent [1]
-     * @param exponentVariance  variance of the exponent [1]
-     * @param degreesOfFreedom  of the residual scatter
-     * @param residualScatter   relative standard deviation of a point about the law [1]
-     * @param pressureLow       lowest pressure among the points [Pa, absolute]
-     * @param pressureHigh      highest pressure among the points [Pa, absolute]
-     * @param points            how many points were used
-     */
-    public RateLaw(
-            double lnRateAtReference,
-            double exponent,
-            double referencePressure,
-            double rateVariance,
-            double covariance,
-            double exponentVariance,
-            double degreesOfFreedom,
-            double residualScatter,
-            double pressureLow,
-            double pressureHigh,
-            int points) {
-        this(
-                lnRateAtReference,
-                exponent,
-                referencePressure,
-                rateVariance,
-                covariance,
-                exponentVariance,
-                degreesOfFreedom,
-                residualScatter,
-                pressureLow,
-                pressureHigh,
-                points,
-                Weighting.PROPORTIONAL,
-                SystematicError.NONE);
-    }
-
     /** {@return the rate at the reference pressure [m/s]} */
     public double rateAtReference() {
         return StrictMath.exp(lnRateAtReference);
@@ -109,16 +66,6 @@ public record RateLaw(
      */
     public double rate(double pressure) {
         return StrictMath.exp(lnRateAtReference + exponent * lnRatio(pressure));
-    }
-
-    /**
-     * Whether the pressure lies within the range of the points: outside of it the law is an extrapolation.
-     *
-     * @param pressure [Pa, absolute]
-     * @return whether
-     */
-    public boolean covers(double pressure) {
-        return pressure >= pressureLow && pressure <= pressureHigh;
     }
 
     /**

@@ -22,7 +22,6 @@ public record SystematicError(double rateVariance, double covariance, double exp
      *
      * @param shifts for each cause the shifts of the logarithm of the rate at the reference pressure and of the exponent that
      *               one standard deviation of it makes [1]
-     * @return the error
      */
     static SystematicError of(List<double[]> shifts) {
         double rate = 0;

@@ -2,6 +2,9 @@ package io.burnlaw.ratelaw;
 
 import static io.burnlaw.ratelaw.RateLawFit.say;
 
+import io.burnlaw.ratelaw.LeastSquares.Covariance;
+import io.burnlaw.ratelaw.TemperatureFit.PointAtTemperature;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;

@@ -1,8 +1,8 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.campaign.Campaign.ReductionSettings;
+import io.burnlaw.campaign.Campaign.ReductionSettings.Method;
 import io.burnlaw.campaign.Firing;
-import io.burnlaw.campaign.ReductionSettings;
-import io.burnlaw.campaign.ReductionSettings.Method;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.balance.BurnInputs;

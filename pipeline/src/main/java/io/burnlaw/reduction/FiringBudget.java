@@ -1,7 +1,7 @@
 package io.burnlaw.reduction;
 
 import io.burnlaw.ballistics.Motor;
-import io.burnlaw.campaign.ReductionSettings.Method;
+import io.burnlaw.campaign.Campaign.ReductionSettings.Method;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.balance.MassBalance;

@@ -1,7 +1,7 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.campaign.Campaign.ReductionSettings.Method;
 import io.burnlaw.campaign.Firing;
-import io.burnlaw.campaign.ReductionSettings.Method;
 import io.burnlaw.reduction.point.InstantaneousRate;
 import io.burnlaw.reduction.point.PressureDistribution;
 import io.burnlaw.reduction.point.RateBudget;

@@ -1,9 +1,9 @@
 package io.burnlaw.reduction;
 
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.Hardware;
-import io.burnlaw.campaign.ReductionSettings;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;

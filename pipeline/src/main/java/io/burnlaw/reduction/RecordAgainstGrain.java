@@ -7,7 +7,6 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
-import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.grain.SurfaceTable;
 import io.burnlaw.quantity.Measured;
@@ -331,9 +330,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
     }
 
     private static void add(List<Candidate> all, String words, GrainDescription description) {
-        if (Grains.of(description) instanceof GrainBuilding.Built built) {
-            all.add(new Candidate(words, built.grain()));
-        }
+        Grains.of(description).value().ifPresent(grain -> all.add(new Candidate(words, grain)));
     }
 
     /** An end burner whose side is lit as well: a rod that burns at its side and at one end. */

@@ -1,5 +1,8 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.regime.Evidence.CountTest;
+import io.burnlaw.regime.SequentialMonteCarlo.Ranks;
+import io.burnlaw.regime.SequentialMonteCarlo.SimulatedP;
 import java.util.Arrays;
 import java.util.function.IntConsumer;
 import java.util.random.RandomGenerator;
@@ -42,9 +45,7 @@ final class CountBootstrap {
     /**
      * Tests so many laws against one more.
      *
-     * @param y      the values
      * @param fewer  the fit under the hypothesis
-     * @param noise  of the points
      * @param random the stream for this test
      */
     CountTest test(double[] y, PiecewiseFit fewer, NoiseModel noise, RandomGenerator random) {

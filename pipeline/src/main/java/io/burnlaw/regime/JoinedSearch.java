@@ -219,7 +219,6 @@ final class JoinedSearch {
      * (fewer / rss)^(n/2), in logarithms. It sees faint changes better than its largest value does (Andrews and
      * Ploberger 1994).
      *
-     * @param y     the values
      * @param count of laws, at least two
      * @param fewer sum of squares with fewer laws
      * @return the logarithm; minus infinity where there can't be so many laws

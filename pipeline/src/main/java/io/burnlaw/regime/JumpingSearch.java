@@ -95,8 +95,6 @@ final class JumpingSearch {
     /**
      * Profile of the sum of squares over the place of one break, the others free.
      *
-     * @param y     the values
-     * @param count of pieces
      * @param which the break whose place is held, from 0
      * @return by edge; a place is the first point after the break
      */

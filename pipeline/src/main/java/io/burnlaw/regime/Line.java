@@ -7,7 +7,6 @@ package io.burnlaw.regime;
  * @param level  of the line there
  * @param slope  of the line; zero where all x are the same
  * @param rss    weighted sum of squares of the residuals
- * @param weight sum of weights
  * @param spread weighted sum of squares of x about the middle
  */
 record Line(double middle, double level, double slope, double rss, double weight, double spread) {

@@ -37,7 +37,6 @@ final class NoiseModel {
     /**
      * Scatter as the residuals of a fit show it.
      *
-     * @param sample     the points
      * @param fit        a fit that leaves no trend
      * @param systematic root mean square of the smooth error [1]
      */

@@ -1,12 +1,12 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.regime.Regimes.Shape;
+
 /**
  * A fitted set of straight pieces.
  *
- * @param shape      how they meet
  * @param breaks     places in x, ascending, one fewer than pieces
  * @param starts     first point of each piece
- * @param slopes     of each piece
  * @param levels     of each piece at x = 0
  * @param fitted     value at each point
  * @param rss        weighted sum of squares of the residuals

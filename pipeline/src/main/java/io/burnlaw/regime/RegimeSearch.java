@@ -1,6 +1,8 @@
 package io.burnlaw.regime;
 
 import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
+import io.burnlaw.regime.Selector.Selection;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

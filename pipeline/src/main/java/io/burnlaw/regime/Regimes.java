@@ -114,4 +114,145 @@ public record Regimes(
     public double rate(double pressure) {
         return at(pressure).law().rate(pressure);
     }
+
+    /**
+     * A law and the range of pressures in which it holds.
+     *
+     * @param law              the law
+     * @param kind             the trade's word for it
+     * @param settled          whether the exponent's interval lies wholly within what the word means; false where the
+     *                         word is only the best estimate
+     * @param exponentInterval of the exponent, at the level of the search
+     * @param low              lower end of the range: the break below, or the lowest point [Pa, absolute]
+     * @param high             upper end of the range: the break above, or the highest point [Pa, absolute]
+     * @param ids              of the points that it rests on, from low to high pressure
+     * @param sentence         the law in words, with numbers
+     */
+    public record Regime(
+            RateLaw law,
+            RegimeKind kind,
+            boolean settled,
+            Interval exponentInterval,
+            double low,
+            double high,
+            List<String> ids,
+            String sentence) {
+
+        public Regime {
+            ids = List.copyOf(ids);
+        }
+    }
+
+    /** The trade's word for a regime. */
+    public enum RegimeKind {
+        /** The exponent lies between those of plateau and of instability. */
+        ORDINARY,
+        /** The rate hardly depends on pressure. */
+        PLATEAU,
+        /** The rate falls as the pressure rises: the exponent is negative. */
+        MESA,
+        /** The exponent is 1 or more: no steady pressure in a motor. */
+        UNSTABLE,
+        /** Below the threshold pressure, by a slower law than above it. */
+        SLOW_BURNING
+    }
+
+    /**
+     * A pressure at which the law changes.
+     *
+     * @param pressure          [Pa, absolute]
+     * @param interval          of the pressure, from the profile of the sum of squares [Pa, absolute]
+     * @param kind              what changes
+     * @param rateRatio         rate just above over rate just below [1]; 1 where only the slope changes
+     * @param rateRatioInterval of that ratio
+     * @param exponentBelow     [1]
+     * @param exponentAbove     [1]
+     */
+    public record Break(
+            double pressure,
+            Interval interval,
+            Kind kind,
+            double rateRatio,
+            Interval rateRatioInterval,
+            double exponentBelow,
+            double exponentAbove) {
+
+        /** What changes at a break. */
+        public enum Kind {
+            /** The exponent only. */
+            SLOPE,
+            /** The rate itself. */
+            JUMP
+        }
+    }
+
+    /** What the points allow to be said about a change of regime. */
+    public enum Claim {
+        /** One power law is enough. */
+        SINGLE_LAW,
+        /**
+         * One power law is not enough, but a smooth curve fits decisively better than laws with breaks between them.
+         */
+        SMOOTH_CURVE,
+        /** One power law is not enough; whether it breaks or bends smoothly cannot be told from these points. */
+        BEND,
+        /** One power law is not enough, and breaks beat every smooth rival. */
+        BREAK
+    }
+
+    /** How laws that stand side by side meet. */
+    enum Shape {
+        /** The rate is the same on both sides of a break; only the exponent changes. */
+        JOINED,
+        /** The rate itself changes at a break. */
+        JUMPING
+    }
+
+    /**
+     * One or two points at an end of the range that plainly do not follow the law of the others, and are too few to
+     * carry a law of their own: a regime in all likelihood, and a firing that would settle it.
+     *
+     * @param side           at which end they lie
+     * @param ids            of these points
+     * @param pressureLow    lowest among them [Pa, absolute]
+     * @param pressureHigh   highest among them [Pa, absolute]
+     * @param rate           geometric mean of their rates [m/s]
+     * @param rateRatio      the others' law over these points' rate below, its inverse above [1]: how many times faster
+     *                       the upper side burns at the pressures of these points
+     * @param ratioInterval  of that ratio, from the prediction of the others' law
+     * @param gapLow         highest pressure known on the slow side [Pa, absolute]
+     * @param gapHigh        lowest pressure known on the fast side [Pa, absolute]
+     * @param settlingPressure where the next firing would say most [Pa, absolute]
+     * @param sentence       what can be said, and what would settle it
+     */
+    public record UnsettledRegime(
+            Side side,
+            List<String> ids,
+            double pressureLow,
+            double pressureHigh,
+            double rate,
+            double rateRatio,
+            Interval ratioInterval,
+            double gapLow,
+            double gapHigh,
+            double settlingPressure,
+            String sentence) {
+
+        /** At which end of the pressures. */
+        public enum Side {
+            /** Slow points below the others. */
+            BELOW,
+            /** Fast points above the others. */
+            ABOVE
+        }
+
+        public UnsettledRegime {
+            ids = List.copyOf(ids);
+        }
+
+        /** {@return whether it may as well be bad firings: one or two points, off by no more than those usually are} */
+        public boolean mayBeBadFirings() {
+            return ids.size() < 3 && Math.log(rateRatio) < BadPoints.USUAL;
+        }
+    }
 }

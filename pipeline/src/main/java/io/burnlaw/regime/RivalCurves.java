@@ -1,5 +1,6 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.regime.Evidence.Rival;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -17,7 +18,6 @@ final class RivalCurves {
     /**
      * A curve as fitted.
      *
-     * @param parameter of the family
      * @param fitted    value at each point
      * @param rss       weighted sum of squares
      * @param free      coefficients, the nonlinear one included

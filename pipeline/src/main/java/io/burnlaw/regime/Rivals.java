@@ -1,6 +1,9 @@
 package io.burnlaw.regime;
 
 import io.burnlaw.quantity.NumberFormat;
+import io.burnlaw.regime.Evidence.Rival;
+import io.burnlaw.regime.SequentialMonteCarlo.Ranks;
+import io.burnlaw.regime.SequentialMonteCarlo.SimulatedP;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -46,7 +49,6 @@ final class Rivals {
     /**
      * The rivals of breaks.
      *
-     * @param y          the values
      * @param breaks     the same search on the data and on simulated campaigns
      * @param noise      of the points about the laws with breaks
      * @param replicates campaigns to simulate from each rival

@@ -1,6 +1,11 @@
 package io.burnlaw.regime;
 
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.regime.Evidence.CountTest;
+import io.burnlaw.regime.Evidence.Rival;
+import io.burnlaw.regime.Regimes.Claim;
+import io.burnlaw.regime.Regimes.Shape;
+import io.burnlaw.regime.SequentialMonteCarlo.SimulatedP;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -182,8 +187,6 @@ final class Selector {
         /**
          * Each piece through its own points; a break lies in the middle of the gap between its neighbours, in x.
          *
-         * @param sample with its weights
-         * @param y      the values
          * @param starts first point of each piece
          */
         static PiecewiseFit of(Sample sample, double[] y, int[] starts) {
@@ -211,4 +214,25 @@ final class Selector {
             return new PiecewiseFit(Shape.JUMPING, breaks, starts.clone(), slopes, levels, fitted, rss);
         }
     }
+
+    /**
+     * What a search decided, in the terms of x and y.
+     *
+     * @param claim           what may be said
+     * @param fit             the pieces that stand
+     * @param noise           of the points about them
+     * @param bicByCount      information criterion by count
+     * @param sequential      count by the tests
+     * @param jumpPValue      of joined against jumping
+     */
+    record Selection(
+            Claim claim,
+            PiecewiseFit fit,
+            NoiseModel noise,
+            List<Interval> intervals,
+            List<CountTest> tests,
+            List<Double> bicByCount,
+            int sequential,
+            Optional<SimulatedP> jumpPValue,
+            List<Rivals.Fitted> rivals) {}
 }

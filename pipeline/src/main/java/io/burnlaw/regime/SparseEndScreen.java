@@ -4,6 +4,7 @@ import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -54,9 +55,7 @@ final class SparseEndScreen {
     /**
      * Sets the smaller side of a split apart, where a test of the number of laws has too few points to tell.
      *
-     * @param points  the points
      * @param slow    how many of them, from the lowest pressure on, are the slow side
-     * @param options how
      * @return the two sides; empty where the larger one does not predict the smaller one well enough
      */
     static Optional<Parted> split(List<FitPoint> points, int slow, RegimeOptions options) {

@@ -1,6 +1,7 @@
 package io.burnlaw.regime;
 
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.regime.Regimes.Regime;
 
 /**
  * Whether a motor has a steady pressure: with an exponent of 1 or more a small rise of pressure makes more gas than it

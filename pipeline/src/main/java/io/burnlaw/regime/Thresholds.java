@@ -3,6 +3,8 @@ package io.burnlaw.regime;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -128,5 +130,88 @@ public final class Thresholds {
                         + NumberFormat.significant(climb.getAsDouble(), 3) + "."
                 : ".";
         return text + " Check the pressure that this gives against the limit of the case.";
+    }
+
+    /**
+     * The pressure below which the propellant burns slowly.
+     *
+     * @param pressure     best estimate [Pa, absolute]; the geometric middle of the gap where only the gap is known
+     * @param interval     of the pressure; not estimable where only the gap is known
+     * @param gapLow       highest pressure of a slow point [Pa, absolute]
+     * @param gapHigh      lowest pressure of a fast point [Pa, absolute]
+     * @param rateRatio    fast over slow rate across it [1]
+     * @param below        ids of the slow points
+     * @param above        ids of the fast points
+     * @param stayRatio    smallest ratio of burning surface to throat area at which a motor that burns fast stays above
+     *                     the threshold [1]; empty without density and c*
+     * @param climbRatio   ratio at which a motor that starts slow comes up through the threshold by itself [1]; empty
+     *                     without density and c*, or where the slow side has no law
+     * @param sentence     what it means for the owner of the motor
+     */
+    public record Threshold(
+            double pressure,
+            Interval interval,
+            double gapLow,
+            double gapHigh,
+            double rateRatio,
+            List<String> below,
+            List<String> above,
+            OptionalDouble stayRatio,
+            OptionalDouble climbRatio,
+            String sentence) {
+
+        public Threshold {
+            below = List.copyOf(below);
+            above = List.copyOf(above);
+        }
+    }
+
+    /**
+     * Which laws are slow ones: those below a break at which the rate jumps up, or below the top of a steep passage
+     * with an exponent of 1 or more, in which no motor stands still.
+     */
+    static final class SlowSide {
+
+        /** A jump of less than this is no threshold for the owner of a motor. */
+        private static final double LEAST_RATIO = 1.25;
+
+        private SlowSide() {}
+
+        /** {@return how many laws, from the lowest, lie below the threshold; zero where there is none} */
+        static int lawsBelow(List<RateLaw> laws, List<Break> breaks, double level) {
+            int best = 0;
+            double largest = LEAST_RATIO;
+            for (int j = 0; j < breaks.size(); j++) {
+                double ratio = ratio(laws, breaks, j, level);
+                if (ratio > largest) {
+                    largest = ratio;
+                    best = j + 1;
+                }
+            }
+            return best;
+        }
+
+        /** {@return fast over slow rate across a break, or 1 where that break is no threshold} */
+        static double ratio(List<RateLaw> laws, List<Break> breaks, int j, double level) {
+            Break at = breaks.get(j);
+            if (at.kind() == Break.Kind.JUMP) {
+                double low = at.rateRatioInterval()
+                        .estimated()
+                        .map(Interval.Estimated::low)
+                        .orElse(0.0);
+                return low > 1 ? at.rateRatio() : 1;
+            }
+            RateLaw passage = laws.get(j);
+            boolean steep = passage.exponentInterval(level)
+                            .estimated()
+                            .map(Interval.Estimated::low)
+                            .orElse(0.0)
+                    >= 1;
+            if (!steep || laws.get(j + 1).exponent() >= 1) {
+                return 1;
+            }
+            double bottom = j == 0 ? passage.pressureLow() : breaks.get(j - 1).pressure();
+            return passage.rate(at.pressure()) / passage.rate(bottom);
+        }
     }
 }

@@ -2,6 +2,7 @@ package io.burnlaw.simulation;
 
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.quantity.Unit;
+import io.burnlaw.simulation.CsvText.FixedNumber;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;

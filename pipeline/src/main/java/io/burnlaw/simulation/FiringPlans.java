@@ -31,8 +31,6 @@ final class FiringPlans {
     /**
      * Plans of one scenario.
      *
-     * @param propellants  by id
-     * @param seed         of the scenario
      * @param commonGrain  of firings that say nothing else
      * @param folder       of the scenario: surface tables lie below it
      * @param problems     gets what is wrong with them
@@ -59,7 +57,7 @@ final class FiringPlans {
             return Optional.empty();
         }
         Grains.of(grain)
-                .match(built -> List.<String>of(), impossible -> impossible.reasons())
+                .reasons()
                 .forEach(reason -> block.wrong(
                         block.has("kind") ? "kind" : "throat",
                         "this grain cannot exist: " + reason,

@@ -2,6 +2,8 @@ package io.burnlaw.simulation;
 
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.quantity.Unit;
+import io.burnlaw.simulation.CsvText.FixedNumber;
+import io.burnlaw.simulation.TruthText.YamlText;
 import io.burnlaw.trace.Trace;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

@@ -19,9 +19,7 @@ final class Randomness implements RandomGenerator {
     /**
      * The stream that belongs to a purpose, whatever else is drawn before or after.
      *
-     * @param seed    of the scenario
      * @param purpose what for, such as the id of a firing
-     * @return its own stream
      */
     static Randomness of(long seed, String purpose) {
         long mixed = seed;

@@ -93,8 +93,6 @@ public record Scenario(
         /**
          * One casting of it.
          *
-         * @param name of the batch
-         * @param seed of the scenario
          * @return the propellant with the rate of that batch
          */
         Propellant ofBatch(String name, long seed) {

@@ -5,7 +5,8 @@ import io.burnlaw.campaign.CampaignFolder;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.YamlDocument;
-import io.burnlaw.campaign.YamlNode;
+import io.burnlaw.campaign.YamlDocument.YamlNode;
+import io.burnlaw.finding.Outcome;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Spelling;
@@ -37,27 +38,18 @@ public final class ScenarioReader {
      * @param path of the file
      * @return the scenario, or every problem of the file
      */
-    public static ScenarioReading read(Path path) {
+    public static Outcome<Scenario, Problem> read(Path path) {
         ScenarioReader reader = new ScenarioReader(path);
         Optional<YamlNode.Mapping> root = YamlDocument.read(path, reader.problems);
         Optional<Scenario> scenario = root.map(reader::scenario);
         return reader.problems.isEmpty()
-                ? new ScenarioReading.Read(scenario.orElseThrow())
-                : new ScenarioReading.Unusable(
-                        reader.problems.stream().distinct().toList());
+                ? new Outcome.Given<>(scenario.orElseThrow())
+                : new Outcome.Refused<>(reader.problems.stream().distinct().toList());
     }
 
     private Scenario scenario(YamlNode.Mapping root) {
         Block block = new Block(file, "", root, ScenarioKeys.SCENARIO, problems);
-        String format = block.required("format", "write   format: " + ScenarioKeys.FORMAT);
-        if (!format.isEmpty() && !format.equals(ScenarioKeys.FORMAT)) {
-            block.wrong(
-                    "format",
-                    "this version of the format is not known",
-                    format,
-                    ScenarioKeys.FORMAT,
-                    "write   format: " + ScenarioKeys.FORMAT);
-        }
+        block.format(ScenarioKeys.FORMAT);
         OptionalDouble reference = value(block.positive("reference_temperature", Dimension.TEMPERATURE));
         Map<String, Scenario.Propellant> propellants = propellants(block);
         FiringPlans plans = new FiringPlans(

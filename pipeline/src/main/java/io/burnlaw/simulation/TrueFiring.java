@@ -1,7 +1,6 @@
 package io.burnlaw.simulation;
 
 import io.burnlaw.ballistics.BurningFaults;
-import io.burnlaw.ballistics.Disturbance;
 import io.burnlaw.ballistics.ForwardSimulation;
 import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Ignition;
@@ -10,10 +9,10 @@ import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.ballistics.Recorder;
 import io.burnlaw.ballistics.SimulatedFiring;
 import io.burnlaw.ballistics.SimulationSettings;
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.grain.Bates;
 import io.burnlaw.grain.Grain;
-import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.grain.Stack;
 import io.burnlaw.grain.Tube;
@@ -25,14 +24,11 @@ import java.util.TreeMap;
 /**
  * One firing as it truly was: the grain as cast, the motor, and what it did.
  *
- * @param plan                   what was planned
  * @param description            the grain's true dimensions
- * @param grain                  its geometry
  * @param coreOffset             of the core's axis [m]
  * @param rateFactor             of this firing against the law [1]
  * @param characteristicVelocity of this firing [m/s]
  * @param motor                  ready to be fired
- * @param fired                  what it did
  */
 record TrueFiring(
         Scenario.PlannedFiring plan,
@@ -49,7 +45,7 @@ record TrueFiring(
         GrainDescription description = cast(plan.grain(), scenario.instruments().casting(), random);
         double drawn = Math.sqrt(square(random.nextGaussian()) + square(random.nextGaussian()))
                 * scenario.instruments().coreOffset();
-        Grain even = built(description);
+        Grain even = Grains.of(description).orElseThrow();
         double offset =
                 Math.min(plan.coreOffset().orElse(drawn), 0.5 * even.web().value());
         Grain grain = offset > 0 ? offCentre(even, offset) : even;
@@ -138,12 +134,6 @@ record TrueFiring(
                         dimensions.put(name, Measured.of(value.value() + casting * random.nextGaussian())));
         return new GrainDescription(
                 plan.kind(), plan.segments(), plan.inhibitedEnds(), dimensions, plan.surface(), plan.tableName());
-    }
-
-    private static Grain built(GrainDescription description) {
-        return Grains.of(description).match(GrainBuilding.Built::grain, impossible -> {
-            throw new IllegalArgumentException("the casting error left no grain: " + impossible.reasons());
-        });
     }
 
     private static Grain offCentre(Grain grain, double offset) {

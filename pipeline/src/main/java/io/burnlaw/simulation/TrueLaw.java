@@ -13,7 +13,6 @@ record TrueLaw(List<Piece> pieces) implements DoubleUnaryOperator {
     /**
      * One power law: rate · (P / at)^exponent.
      *
-     * @param name     of the regime
      * @param from     where it begins [Pa, absolute]
      * @param rate     at the pressure named next [m/s]
      * @param at       [Pa, absolute]

@@ -8,7 +8,6 @@ import java.util.Optional;
 /**
  * A strand in a closed vessel: the pressure rises with the length burned, and falls back as the gas cools.
  *
- * @param trace     pressure over time
  * @param wireTimes when the wires at both ends of the timed length broke [s]; empty without wires
  * @param rate      mean over the timed length [m/s]
  * @param pressure  mean over it [Pa, absolute]

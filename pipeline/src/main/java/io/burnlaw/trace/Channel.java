@@ -6,7 +6,6 @@ package io.burnlaw.trace;
  * @param name   such as {@code pressure}
  * @param known  what it must read when nothing happens: the ambient pressure [Pa], or no thrust [N]
  * @param unit   in which messages speak, in SI
- * @param symbol of that unit
  */
 record Channel(String name, double known, double unit, String symbol) {
 

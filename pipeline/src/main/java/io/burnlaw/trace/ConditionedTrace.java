@@ -24,14 +24,4 @@ public record ConditionedTrace(
                     "trace of " + trace.firing() + ": noise " + noiseStd + ", uncertainty of the zero " + zeroStd);
         }
     }
-
-    /**
-     * The same record with another trace.
-     *
-     * @param other on the same time axis
-     * @return the conditioned trace
-     */
-    public ConditionedTrace withTrace(Trace other) {
-        return new ConditionedTrace(other, noiseStd, zeroStd, quietUntil, findings);
-    }
 }

@@ -40,10 +40,8 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
     /**
      * A level stretch.
      *
-     * @param value median
      * @param std   standard uncertainty of it, from the scatter of its blocks
      * @param time  its middle [s]
-     * @param from  first index
      * @param to    index after the last
      */
     record Level(double value, double std, double time, int from, int to) {}

@@ -53,7 +53,6 @@ record Relaxation(double burnout, double start, double level, double size, doubl
      * Looks for one.
      *
      * @param time   [s], rising
-     * @param values readings
      * @param quiet  where something burns
      * @return the zero after the burn; empty where it is level, or where the record does not show it
      */

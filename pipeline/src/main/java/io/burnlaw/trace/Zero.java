@@ -21,9 +21,7 @@ import java.util.Optional;
  * after the burn ({@link Relaxation}), as a straight line from the rise to the burnout and that return behind it. Where in the burn it came
  * nobody knows: half of it bounds the error of the line, taken as rectangular (JCGM 100:2008, 4.3.7).
  *
- * @param values  corrected
  * @param std     standard uncertainty of the zero during the burn
- * @param finding what was seen
  */
 record Zero(double[] values, double std, List<Finding> finding) {
 

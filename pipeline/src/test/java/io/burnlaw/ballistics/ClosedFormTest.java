@@ -4,7 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
-import io.burnlaw.grain.EndBurner;
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
+import io.burnlaw.grain.Grains.EndBurner;
 import io.burnlaw.grain.Tube;
 import io.burnlaw.quantity.Measured;
 import java.util.List;

@@ -3,6 +3,7 @@ package io.burnlaw.ballistics;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
 import io.burnlaw.grain.Bates;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.quantity.Measured;

@@ -10,6 +10,15 @@ class GasAndNozzleTest {
 
     private static final double AMBIENT = 101325;
 
+    /** R [J/(mol K)], exact since the SI of 2019. */
+    private static final double MOLAR_GAS_CONSTANT = 8.31446261815324;
+
+    /** c* of a flame: sqrt(R T / M) over the flow factor of the code. */
+    private static double velocity(double temperature, double molarMass, double specificHeatRatio) {
+        double flowFactor = new Gas(1, specificHeatRatio).flowFactor();
+        return Math.sqrt(MOLAR_GAS_CONSTANT * temperature / molarMass) / flowFactor;
+    }
+
     @Test
     @Oracle(
             value = "Potassium nitrate and sorbitol: c* 909 m/s from 1600 K, 39.86 kg/kmol, k 1.1361"
@@ -17,7 +26,7 @@ class GasAndNozzleTest {
             agreement = "to the printed digits")
     void characteristicVelocityFromTheFlame() {
         // the page computes with R = 8314 J/(kmol K), 6e-5 below today's
-        assertThat(Gas.ofFlame(1600, 0.03986, 1.1361).characteristicVelocity()).isCloseTo(909, within(0.5));
+        assertThat(velocity(1600, 0.03986, 1.1361)).isCloseTo(909, within(0.5));
     }
 
     @Test
@@ -30,10 +39,10 @@ class GasAndNozzleTest {
             if (row[2].isEmpty()) {
                 continue;
             }
-            Gas gas = Gas.ofFlame(
-                    Double.parseDouble(row[2]), Double.parseDouble(row[3]) / 1000, Double.parseDouble(row[4]));
+            double found =
+                    velocity(Double.parseDouble(row[2]), Double.parseDouble(row[3]) / 1000, Double.parseDouble(row[4]));
             // 0.05 m/s: R = 8314 against 8314.46, and half of the last printed digit
-            assertThat(gas.characteristicVelocity()).isCloseTo(Double.parseDouble(row[6]), within(0.05));
+            assertThat(found).isCloseTo(Double.parseDouble(row[6]), within(0.05));
         }
     }
 

@@ -2,6 +2,7 @@ package io.burnlaw.batch;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.validation.StudyReport;

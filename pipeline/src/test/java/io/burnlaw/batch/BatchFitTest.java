@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.ratelaw.FitPoint;
 import java.io.IOException;
 import java.util.ArrayList;

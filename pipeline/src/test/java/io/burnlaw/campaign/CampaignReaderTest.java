@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.campaign.Campaign.DirectPoint;
+import io.burnlaw.campaign.Campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.InputFile;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.quantity.Measured;
 import java.io.IOException;
 import java.io.InputStream;
@@ -12,7 +16,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -84,10 +87,7 @@ class CampaignReaderTest {
     }
 
     private Campaign campaign() {
-        return CampaignReader.read(folder).match(CampaignReading.Read::campaign, unusable -> {
-            throw new AssertionError(
-                    unusable.problems().stream().map(Problem::text).collect(Collectors.joining("\n")));
-        });
+        return CampaignReader.read(folder).orElseThrow();
     }
 
     private List<Problem> problems() {
@@ -96,7 +96,7 @@ class CampaignReaderTest {
                         read -> {
                             throw new AssertionError("was read: " + read);
                         },
-                        CampaignReading.Unusable::problems);
+                        problems -> problems);
     }
 
     @Test
@@ -317,17 +317,12 @@ class CampaignReaderTest {
         write("campaign.yaml", YAML);
         write("firings.csv", FIRINGS);
         Files.delete(folder.resolve("traces/2.csv"));
-        assertThat(CampaignReader.read(folder)).isInstanceOfSatisfying(CampaignReading.Read.class, read -> {
-            assertThat(read.campaign().firings()).hasSize(2);
-            assertThat(read.campaign().unusableRows()).isEmpty();
-        });
+        assertThat(campaign().firings()).hasSize(2);
+        assertThat(campaign().unusableRows()).isEmpty();
         Files.delete(folder.resolve("traces/1.csv"));
-        assertThat(CampaignReader.read(folder))
-                .isInstanceOfSatisfying(
-                        CampaignReading.Read.class,
-                        read -> assertThat(read.campaign().unusableRows())
-                                .singleElement()
-                                .satisfies(row -> assertThat(row.id()).isEqualTo("1")));
+        assertThat(campaign().unusableRows())
+                .singleElement()
+                .satisfies(row -> assertThat(row.id()).isEqualTo("1"));
     }
 
     @ParameterizedTest
@@ -335,8 +330,7 @@ class CampaignReaderTest {
     void aRecordIsFoundAsPeopleNameIt(String written) throws IOException {
         Files.writeString(folder.resolve("campaign.yaml"), YAML);
         Files.writeString(folder.resolve("firings.csv"), FIRINGS.replace("traces/1.csv", written));
-        CampaignReading.Read read = (CampaignReading.Read) CampaignReader.read(folder);
-        Firing first = read.campaign().firings().get(0);
+        Firing first = campaign().firings().get(0);
         assertThat(Path.of(first.trace().orElseThrow()).normalize()).isEqualTo(Path.of("traces/1.csv"));
     }
 
@@ -345,8 +339,7 @@ class CampaignReaderTest {
         Files.writeString(folder.resolve("campaign.yaml"), YAML);
         Files.writeString(folder.resolve("traces/run-A1.csv"), "x");
         Files.writeString(folder.resolve("firings.csv"), FIRINGS.replace("traces/1.csv", "runA1.csv"));
-        CampaignReading.Read read = (CampaignReading.Read) CampaignReader.read(folder);
-        assertThat(read.campaign().unusableRows().get(0).problems().get(0).text())
+        assertThat(campaign().unusableRows().get(0).problems().get(0).text())
                 .contains("write   traces/run-A1.csv   if that is it: no other row names it");
     }
 }

@@ -10,6 +10,9 @@ import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import io.burnlaw.campaign.Campaign.FitSettings;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
+import io.burnlaw.finding.Outcome;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -140,7 +143,7 @@ class CampaignSchemaTest {
         Files.writeString(
                 folder.resolve("points.csv"),
                 "point,formulation,pressure [MPa],rate [mm/s],pressure_kind\n1,base,3,6,absolute\n");
-        assertThat(CampaignReader.read(folder) instanceof CampaignReading.Read)
+        assertThat(CampaignReader.read(folder) instanceof Outcome.Given)
                 .as("reader")
                 .isEqualTo(good);
         assertThat(errors(yaml).isEmpty()).as("schema: %s", errors(yaml)).isEqualTo(good);

@@ -26,9 +26,7 @@ class OtherHeadingsTest {
                   a: {title: Invented}
                 """);
         Files.writeString(folder.resolve("firings.csv"), log);
-        return CampaignReader.read(folder).match(CampaignReading.Read::campaign, unusable -> {
-            throw new AssertionError(unusable.problems());
-        });
+        return CampaignReader.read(folder).orElseThrow();
     }
 
     @ParameterizedTest

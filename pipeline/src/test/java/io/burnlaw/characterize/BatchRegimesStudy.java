@@ -2,7 +2,7 @@ package io.burnlaw.characterize;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.burnlaw.batch.BatchLaw;
+import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.regime.RegimeOptions;
 import io.burnlaw.regime.RegimeSearch;

@@ -2,13 +2,12 @@ package io.burnlaw.characterize;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.campaign.CampaignReading;
 import io.burnlaw.ratelaw.Pooling;
 import io.burnlaw.regime.Regimes;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
-import io.burnlaw.simulation.ScenarioReading;
 import io.burnlaw.validation.StudyReport;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -101,11 +100,9 @@ class CleanCampaignStudy {
         Path file = folder.resolve("scenario-" + number + ".yaml");
         Files.writeString(file, scenario);
         Path campaign = folder.resolve("campaign-" + number);
-        MadeCampaign.of(((ScenarioReading.Read) ScenarioReader.read(file)).scenario())
-                .writeTo(campaign);
-        CampaignReading read = CampaignReader.read(campaign);
-        CampaignResult result =
-                Characterizer.characterize(((CampaignReading.Read) read).campaign(), 1, Progress.silent());
+        MadeCampaign.of(ScenarioReader.read(file).orElseThrow()).writeTo(campaign);
+        Campaign read = CampaignReader.read(campaign).orElseThrow();
+        CampaignResult result = Characterizer.characterize(read, 1, Progress.silent());
         assertThat(result.formulations()).hasSize(1);
         return result.formulations().get(0);
     }

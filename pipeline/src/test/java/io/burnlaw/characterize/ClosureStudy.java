@@ -4,8 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.prediction.PredictedFiring;
+import io.burnlaw.characterize.CampaignResult.Predictions;
 import io.burnlaw.prediction.PredictionCheck;
+import io.burnlaw.prediction.PredictionCheck.PredictedFiring;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
 import io.burnlaw.validation.StudyReport;
@@ -77,14 +78,9 @@ class ClosureStudy {
                             .replaceAll("rate_scatter: .*", "rate_scatter: " + scatter)
                             .replaceAll("velocity_scatter: .*", "velocity_scatter: 0.8 %"));
             Path campaign = folder.resolve("campaign");
-            ScenarioReader.read(file)
-                    .match(
-                            read -> write(MadeCampaign.of(read.scenario()), campaign),
-                            unusable -> fail(unusable.problems()));
+            ScenarioReader.read(file).match(read -> write(MadeCampaign.of(read), campaign), unusable -> fail(unusable));
             CampaignResult result = CampaignReader.read(campaign)
-                    .match(
-                            read -> Characterizer.characterize(read.campaign(), 1, Progress.silent()),
-                            unusable -> fail(unusable.problems()));
+                    .match(read -> Characterizer.characterize(read, 1, Progress.silent()), unusable -> fail(unusable));
             for (Predictions outlook : result.outlooks()) {
                 row.campaigns++;
                 if (outlook.closure() instanceof PredictionCheck.Predicted closure) {

@@ -2,6 +2,8 @@ package io.burnlaw.characterize;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.characterize.CampaignResult.FiringResult;
+import io.burnlaw.characterize.FormulationResult.PointResult;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;

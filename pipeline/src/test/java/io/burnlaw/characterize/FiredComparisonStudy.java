@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.campaign.CampaignReading;
 import io.burnlaw.comparison.Comparison;
 import io.burnlaw.comparison.ComparisonOptions;
 import io.burnlaw.comparison.Comparisons;
@@ -16,7 +15,6 @@ import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.Scenario;
 import io.burnlaw.simulation.ScenarioReader;
-import io.burnlaw.simulation.ScenarioReading;
 import io.burnlaw.validation.StudyReport;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -136,10 +134,10 @@ class FiredComparisonStudy {
     private Comparison.Compared compared(String rate, int seed) throws IOException {
         Path file = folder.resolve("scenario.yaml");
         Files.writeString(file, SCENARIO.replace("SEED", String.valueOf(seed)).replace("RATE", rate));
-        Scenario scenario = ((ScenarioReading.Read) ScenarioReader.read(file)).scenario();
+        Scenario scenario = ScenarioReader.read(file).orElseThrow();
         Path made = folder.resolve("made");
         MadeCampaign.of(scenario).writeTo(made);
-        Campaign campaign = ((CampaignReading.Read) CampaignReader.read(made)).campaign();
+        Campaign campaign = CampaignReader.read(made).orElseThrow();
         return (Comparison.Compared) Comparisons.against(
                         propellant(campaign, "plain"),
                         List.of(propellant(campaign, "other")),

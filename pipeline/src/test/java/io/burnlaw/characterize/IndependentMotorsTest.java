@@ -41,10 +41,8 @@ class IndependentMotorsTest {
 
     private FormulationResult sugar(String seed) throws IOException {
         unpack(seed);
-        CampaignResult result = CampaignReader.read(folder.resolve(seed))
-                .match(read -> Characterizer.characterize(read.campaign(), 2, Progress.silent()), unusable -> {
-                    throw new AssertionError(unusable.problems());
-                });
+        CampaignResult result = Characterizer.characterize(
+                CampaignReader.read(folder.resolve(seed)).orElseThrow(), 2, Progress.silent());
         return result.formulations().get(0);
     }
 

@@ -1,12 +1,10 @@
 package io.burnlaw.characterize;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
+import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.campaign.CampaignReading;
 import io.burnlaw.simulation.MadeCampaign;
+import io.burnlaw.simulation.Scenario;
 import io.burnlaw.simulation.ScenarioReader;
-import io.burnlaw.simulation.ScenarioReading;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -53,12 +51,10 @@ final class MadeStand {
 
     static CampaignResult characterized(Path folder, String scenario) throws IOException {
         Path file = Files.writeString(folder.resolve("scenario.yaml"), scenario);
-        ScenarioReading reading = ScenarioReader.read(file);
-        assertThat(reading).as(scenario).isInstanceOf(ScenarioReading.Read.class);
+        Scenario reading = ScenarioReader.read(file).orElseThrow();
         Path to = folder.resolve("campaign");
-        MadeCampaign.of(((ScenarioReading.Read) reading).scenario()).writeTo(to);
-        CampaignReading read = CampaignReader.read(to);
-        assertThat(read).isInstanceOf(CampaignReading.Read.class);
-        return Characterizer.characterize(((CampaignReading.Read) read).campaign(), 2, Progress.silent());
+        MadeCampaign.of(reading).writeTo(to);
+        Campaign read = CampaignReader.read(to).orElseThrow();
+        return Characterizer.characterize(read, 2, Progress.silent());
     }
 }

@@ -3,8 +3,8 @@ package io.burnlaw.characterize;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.campaign.CampaignReading;
 import io.burnlaw.ratelaw.Pooling;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -14,9 +14,9 @@ class PoolingAcrossRegimesTest {
     /** The invented campaign has a slow law with n = 0.45 and a fast one with n = 0.30, and a jump between them. */
     @Test
     void exponentsAlongTheBurnsAreAskedOfOneLawOnly() {
-        CampaignReading read = CampaignReader.read(Path.of("..", "sample-runs", "slow-regime"));
-        FormulationResult result = Characterizer.characterize(
-                        ((CampaignReading.Read) read).campaign(), 1, Progress.silent())
+        Campaign read =
+                CampaignReader.read(Path.of("..", "sample-runs", "slow-regime")).orElseThrow();
+        FormulationResult result = Characterizer.characterize(read, 1, Progress.silent())
                 .formulations()
                 .get(0);
         assertThat(result.regimes().orElseThrow().selected()).isEqualTo(2);

@@ -3,6 +3,7 @@ package io.burnlaw.characterize;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.characterize.CampaignResult.Predictions;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.prediction.PredictionCheck;
 import java.io.IOException;
@@ -22,10 +23,8 @@ class PredictionsTest {
     private Path folder;
 
     private static Predictions outlook(Path campaign) {
-        CampaignResult result = CampaignReader.read(campaign)
-                .match(read -> Characterizer.characterize(read.campaign(), 2, Progress.silent()), unusable -> {
-                    throw new AssertionError(unusable.problems());
-                });
+        CampaignResult result =
+                Characterizer.characterize(CampaignReader.read(campaign).orElseThrow(), 2, Progress.silent());
         assertThat(result.outlooks()).hasSize(1);
         return result.outlooks().get(0);
     }

@@ -2,13 +2,12 @@ package io.burnlaw.characterize;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.campaign.CampaignReading;
 import io.burnlaw.ratelaw.Interval;
-import io.burnlaw.regime.Threshold;
+import io.burnlaw.regime.Thresholds.Threshold;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
-import io.burnlaw.simulation.ScenarioReading;
 import io.burnlaw.validation.StudyReport;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -163,14 +162,13 @@ class PulsedFiringsStudy {
     private static Path make(String scenario, Path folder) throws IOException {
         Path file = Files.createDirectories(folder).resolve("scenario.yaml");
         Files.writeString(file, scenario);
-        MadeCampaign.of(((ScenarioReading.Read) ScenarioReader.read(file)).scenario())
-                .writeTo(folder.resolve("campaign"));
+        MadeCampaign.of(ScenarioReader.read(file).orElseThrow()).writeTo(folder.resolve("campaign"));
         return folder.resolve("campaign");
     }
 
     private static Optional<Interval.Estimated> interval(Path campaign) {
-        CampaignReading read = CampaignReader.read(campaign);
-        return Characterizer.characterize(((CampaignReading.Read) read).campaign(), 2, Progress.silent())
+        Campaign read = CampaignReader.read(campaign).orElseThrow();
+        return Characterizer.characterize(read, 2, Progress.silent())
                 .formulations()
                 .get(0)
                 .threshold()

@@ -2,17 +2,18 @@ package io.burnlaw.characterize;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.campaign.CampaignReading;
+import io.burnlaw.characterize.CampaignResult.FiringResult;
+import io.burnlaw.characterize.FormulationResult.PointResult;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.RatePoint;
-import io.burnlaw.regime.Regime;
-import io.burnlaw.regime.Threshold;
+import io.burnlaw.regime.Regimes.Regime;
+import io.burnlaw.regime.Thresholds.Threshold;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
-import io.burnlaw.simulation.ScenarioReading;
 import io.burnlaw.validation.StudyReport;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -195,12 +196,10 @@ class SlowRegimeStudy {
         Path made = Files.createDirectories(folder.resolve("c" + c));
         Path file = made.resolve("scenario.yaml");
         Files.writeString(file, scenario(c));
-        MadeCampaign.of(((ScenarioReading.Read) ScenarioReader.read(file)).scenario())
-                .writeTo(made.resolve("campaign"));
+        MadeCampaign.of(ScenarioReader.read(file).orElseThrow()).writeTo(made.resolve("campaign"));
         String truth = Files.readString(made.resolve("campaign").resolve("truth.yaml"));
-        CampaignReading read = CampaignReader.read(made.resolve("campaign"));
-        CampaignResult result =
-                Characterizer.characterize(((CampaignReading.Read) read).campaign(), 2, Progress.silent());
+        Campaign read = CampaignReader.read(made.resolve("campaign")).orElseThrow();
+        CampaignResult result = Characterizer.characterize(read, 2, Progress.silent());
         FormulationResult formulation = result.formulations().get(0);
         System.out.println(
                 "SEL " + c + " " + formulation.regimes().map(f -> f.selected()).orElse(0));

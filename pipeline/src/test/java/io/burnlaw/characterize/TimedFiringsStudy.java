@@ -2,15 +2,14 @@ package io.burnlaw.characterize;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.campaign.CampaignReading;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.regime.Regime;
 import io.burnlaw.regime.Regimes;
+import io.burnlaw.regime.Regimes.Regime;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.ScenarioReader;
-import io.burnlaw.simulation.ScenarioReading;
 import io.burnlaw.validation.StudyReport;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -241,10 +240,9 @@ class TimedFiringsStudy {
         Path made = Files.createDirectories(folder.resolve(name));
         Path file = made.resolve("scenario.yaml");
         Files.writeString(file, scenario);
-        MadeCampaign.of(((ScenarioReading.Read) ScenarioReader.read(file)).scenario())
-                .writeTo(made.resolve("campaign"));
-        CampaignReading read = CampaignReader.read(made.resolve("campaign"));
-        return Characterizer.characterize(((CampaignReading.Read) read).campaign(), 2, Progress.silent())
+        MadeCampaign.of(ScenarioReader.read(file).orElseThrow()).writeTo(made.resolve("campaign"));
+        Campaign read = CampaignReader.read(made.resolve("campaign")).orElseThrow();
+        return Characterizer.characterize(read, 2, Progress.silent())
                 .formulations()
                 .get(0);
     }

@@ -48,10 +48,7 @@ class FourBatchesTest {
 
     private static Characterization of(Path campaign) {
         return CharacterizationDocument.result(
-                CampaignReader.read(campaign)
-                        .match(read -> Characterizer.characterize(read.campaign(), 2, Progress.silent()), unusable -> {
-                            throw new AssertionError(unusable.problems());
-                        }),
+                Characterizer.characterize(CampaignReader.read(campaign).orElseThrow(), 2, Progress.silent()),
                 "test",
                 Optional.empty(),
                 false);

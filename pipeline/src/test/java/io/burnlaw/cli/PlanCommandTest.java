@@ -48,10 +48,8 @@ class PlanCommandTest {
 
     @BeforeAll
     static void characterize(@TempDir Path folder) throws IOException {
-        CampaignResult result = CampaignReader.read(SAMPLE_RUNS.resolve("new-sugar-source"))
-                .match(read -> Characterizer.characterize(read.campaign(), 2, Progress.silent()), unusable -> {
-                    throw new AssertionError(unusable.problems());
-                });
+        CampaignResult result = Characterizer.characterize(
+                CampaignReader.read(SAMPLE_RUNS.resolve("new-sugar-source")).orElseThrow(), 2, Progress.silent());
         sugar = CharacterizationDocument.result(result, "test", Optional.empty(), false);
         document = folder.resolve("burnlaw.json");
         Files.writeString(document, DocumentFile.text(sugar));

@@ -145,14 +145,11 @@ class RecordExamplesTest {
         return CampaignReader.read(campaign)
                 .match(
                         read -> {
-                            if (read.campaign().firings().isEmpty()) {
-                                return shown(read.campaign()
-                                        .unusableRows()
-                                        .get(0)
-                                        .problems()
-                                        .get(0));
+                            if (read.firings().isEmpty()) {
+                                return shown(
+                                        read.unusableRows().get(0).problems().get(0));
                             }
-                            Firing firing = read.campaign().firings().get(0);
+                            Firing firing = read.firings().get(0);
                             assertThat(firing.throatDiameter().value()).isCloseTo(8e-3, within(0.07e-3));
                             assertThat(firing.grain().segments()).isEqualTo(2);
                             assertThat(firing.grain()
@@ -160,10 +157,10 @@ class RecordExamplesTest {
                                             .get("outer_diameter")
                                             .value())
                                     .isCloseTo(40e-3, within(0.2e-3));
-                            List<String> notes = new ArrayList<>(read.campaign().notes());
+                            List<String> notes = new ArrayList<>(read.notes());
                             return "read" + (notes.isEmpty() ? "" : "; " + String.join(" ", notes));
                         },
-                        unusable -> "asked for: " + shown(unusable.problems().get(0)));
+                        unusable -> "asked for: " + shown(unusable.get(0)));
     }
 
     private static String shown(Problem problem) {

@@ -3,6 +3,7 @@ package io.burnlaw.comparison;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertAll;
 
+import io.burnlaw.comparison.DoseTrends.DoseTrend;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.validation.StudyReport;
 import java.util.ArrayList;

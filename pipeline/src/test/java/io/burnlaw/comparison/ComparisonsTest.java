@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Offset.offset;
 
 import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.ratelaw.MadeLaw;
 import io.burnlaw.ratelaw.RateLaw;
 import java.util.ArrayList;
 import java.util.List;
@@ -118,7 +119,7 @@ class ComparisonsTest {
         double reference = 1.7e6;
         double x = Math.log(reference);
         double variance = line.squares() / line.degrees();
-        RateLaw law = new RateLaw(
+        RateLaw law = MadeLaw.of(
                 line.at(x),
                 line.slope(),
                 reference,

@@ -2,6 +2,7 @@ package io.burnlaw.comparison;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.comparison.DoseTrends.DoseTrend;
 import io.burnlaw.ratelaw.FitPoint;
 import java.util.ArrayList;
 import java.util.List;

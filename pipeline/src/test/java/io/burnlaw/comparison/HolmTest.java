@@ -2,6 +2,7 @@ package io.burnlaw.comparison;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.comparison.Comparisons.Holm;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
 

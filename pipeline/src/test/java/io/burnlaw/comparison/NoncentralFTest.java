@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Offset.offset;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.comparison.Comparisons.NoncentralF;
 import org.apache.commons.statistics.distribution.FDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -5,6 +5,8 @@ import static org.assertj.core.data.Offset.offset;
 import static org.assertj.core.data.Percentage.withPercentage;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.comparison.DoseTrends.LinearModel;
+import io.burnlaw.comparison.TwoLaws.SlopeComparison;
 import java.util.List;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.junit.jupiter.api.Test;

@@ -39,13 +39,13 @@ public final class FiringLogTarget {
         CampaignReader.read(scratch.folder())
                 .match(
                         read -> {
-                            read.campaign().firings().forEach(firing -> Grains.of(firing.grain()));
-                            return read.campaign().unusableRows().stream()
+                            read.firings().forEach(firing -> Grains.of(firing.grain()));
+                            return read.unusableRows().stream()
                                     .flatMap(row -> row.problems().stream())
                                     .mapToInt(problem -> problem.text().length())
                                     .sum();
                         },
-                        unusable -> unusable.problems().stream()
+                        unusable -> unusable.stream()
                                 .map(Problem::text)
                                 .mapToInt(String::length)
                                 .sum());

@@ -2,7 +2,7 @@ package io.burnlaw.fuzz;
 
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Quantity;
-import io.burnlaw.quantity.QuantityReading;
+import io.burnlaw.quantity.Quantity.QuantityReading;
 import java.nio.charset.StandardCharsets;
 
 /** One cell: a number, a unit, an uncertainty. The first byte chooses the dimension. */

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.campaign.GrainDescription.SurfacePoint;
+import io.burnlaw.grain.Grains.BothSidesTube;
+import io.burnlaw.grain.Grains.EndBurner;
+import io.burnlaw.grain.Grains.RodAndTube;
 import io.burnlaw.quantity.Measured;
 import java.util.ArrayList;
 import java.util.Arrays;

@@ -3,6 +3,8 @@ package io.burnlaw.grain;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.grain.Grains.BothSidesTube;
+import io.burnlaw.grain.Grains.RodAndTube;
 import io.burnlaw.quantity.Measured;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;

@@ -23,13 +23,11 @@ class GrainsTest {
     }
 
     private static Grain built(GrainDescription description) {
-        return Grains.of(description).match(GrainBuilding.Built::grain, no -> {
-            throw new AssertionError(no.reasons());
-        });
+        return Grains.of(description).orElseThrow();
     }
 
     private static List<String> reasons(GrainDescription description) {
-        return Grains.of(description).match(built -> List.of(), GrainBuilding.Impossible::reasons);
+        return Grains.of(description).reasons();
     }
 
     @Test

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
+import io.burnlaw.planning.PlannedThroat.Predicted;
+import io.burnlaw.planning.PlannedThroat.ThroatAnswer;
 import io.burnlaw.prediction.IgnitionSpike;
 import io.burnlaw.prediction.Prediction;
 import io.burnlaw.quantity.Measured;

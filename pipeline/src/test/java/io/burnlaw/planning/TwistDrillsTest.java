@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Offset.offset;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.planning.PlannedThroat.Drill;
+import io.burnlaw.planning.Throats.TwistDrills;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;

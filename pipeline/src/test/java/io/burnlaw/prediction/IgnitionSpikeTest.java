@@ -6,7 +6,7 @@ import static org.assertj.core.data.Offset.offset;
 import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
-import io.burnlaw.grain.EndBurner;
+import io.burnlaw.grain.Grains.EndBurner;
 import io.burnlaw.quantity.Measured;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -8,6 +8,7 @@ import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.grain.Bates;
+import io.burnlaw.prediction.LeaveOneOut.MeasuredFiring;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
@@ -178,7 +179,7 @@ class LeaveOneOutTest {
         Made made = fired(6, 0, 1, new SplittableRandom(1));
         PiecewiseLaw fast = made.law();
         var slow = fast.laws().get(0);
-        var third = new io.burnlaw.ratelaw.RateLaw(
+        var third = io.burnlaw.ratelaw.MadeLaw.of(
                 slow.lnRateAtReference() - Math.log(3),
                 slow.exponent(),
                 slow.referencePressure(),

@@ -7,8 +7,8 @@ import io.burnlaw.Oracle;
 import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
-import io.burnlaw.grain.EndBurner;
 import io.burnlaw.grain.Grain;
+import io.burnlaw.grain.Grains.EndBurner;
 import io.burnlaw.quantity.Measured;
 import org.junit.jupiter.api.Test;
 

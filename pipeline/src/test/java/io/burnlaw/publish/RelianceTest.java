@@ -3,15 +3,15 @@ package io.burnlaw.publish;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.campaign.CampaignReading;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.characterize.Progress;
-import io.burnlaw.regime.Claim;
-import io.burnlaw.report.document.NotEstimated;
-import io.burnlaw.report.document.ValidRange;
+import io.burnlaw.regime.Regimes.Claim;
+import io.burnlaw.report.document.Formulation.NotEstimated;
+import io.burnlaw.report.document.Formulation.ValidRange;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -45,9 +45,8 @@ class RelianceTest {
             table.append('\n');
         }
         Files.writeString(folder.resolve("points.csv"), table);
-        CampaignReading read = CampaignReader.read(folder);
-        CampaignResult result =
-                Characterizer.characterize(((CampaignReading.Read) read).campaign(), 1, Progress.silent());
+        Campaign read = CampaignReader.read(folder).orElseThrow();
+        CampaignResult result = Characterizer.characterize(read, 1, Progress.silent());
         return result.formulations().get(0);
     }
 
@@ -98,9 +97,8 @@ class RelianceTest {
         }
         measured(3);
         Files.writeString(folder.resolve("points.csv"), table);
-        CampaignReading read = CampaignReader.read(folder);
-        FormulationResult result = Characterizer.characterize(
-                        ((CampaignReading.Read) read).campaign(), 1, Progress.silent())
+        Campaign read = CampaignReader.read(folder).orElseThrow();
+        FormulationResult result = Characterizer.characterize(read, 1, Progress.silent())
                 .formulations()
                 .get(0);
         assertThat(result.regimes().orElseThrow().claim()).isIn(Claim.BEND, Claim.SMOOTH_CURVE);

@@ -2,6 +2,7 @@ package io.burnlaw.quantity;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.quantity.Quantity.QuantityReading;
 import java.util.OptionalDouble;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -7,6 +7,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.ratelaw.FitResult.LackOfFit;
+import io.burnlaw.ratelaw.FitResult.MethodIntervals;
+import io.burnlaw.ratelaw.FitResult.Residual;
+import io.burnlaw.ratelaw.IntervalMethods.BootstrapIntervals;
+import io.burnlaw.ratelaw.PooledExponent.BurnCurve;
 import io.burnlaw.reduction.point.InstantaneousRate;
 import java.util.ArrayList;
 import java.util.List;

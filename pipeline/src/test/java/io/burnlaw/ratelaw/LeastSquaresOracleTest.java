@@ -4,6 +4,8 @@ import static io.burnlaw.ratelaw.PowerLawOracleTest.assertRelative;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.ratelaw.LeastSquares.Covariance;
+import io.burnlaw.ratelaw.OtherFits.HuberFit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleBiFunction;

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.burnlaw.Oracle;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.ratelaw.FitOptions.PressureErrors;
+import io.burnlaw.ratelaw.FitResult.OtherFit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -12,7 +12,7 @@ class PiecewiseLawTest {
 
     /** r = rate at 1 MPa · (P/1 MPa)^exponent, for points from low to high [MPa]. */
     private static RateLaw law(double rate, double exponent, double low, double high) {
-        return new RateLaw(Math.log(rate), exponent, 1e6, 1e-4, 0, 1e-4, 5, 0.02, 1e6 * low, 1e6 * high, 7);
+        return MadeLaw.of(Math.log(rate), exponent, 1e6, 1e-4, 0, 1e-4, 5, 0.02, 1e6 * low, 1e6 * high, 7);
     }
 
     // 4 mm/s at 1 MPa; a plateau of 8 mm/s from 4 MPa on, where both meet; from 9 MPa on 10 mm/s and steeper than 1

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.ratelaw.PooledExponent.BurnCurve;
 import io.burnlaw.reduction.point.InstantaneousRate;
 import java.util.ArrayList;
 import java.util.List;

@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
 import io.burnlaw.quantity.Unit;
+import io.burnlaw.ratelaw.FitResult.LackOfFit;
+import io.burnlaw.ratelaw.FitResult.MethodIntervals;
+import io.burnlaw.ratelaw.FitResult.Residual;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -174,7 +177,7 @@ class PowerLawOracleTest {
     @CsvFileSource(resources = "student_t_critical.csv", numLinesToSkip = 1, useHeadersInDisplayName = false)
     @Oracle(value = "R 4.2.2, qt()", agreement = "to the nine decimals printed")
     void limitsAreStudentsForTheLawsDegreesOfFreedom(int freedom, double t90, double t95, double t99) {
-        RateLaw law = new RateLaw(0, 0, 1, 1, 0, 1, freedom, 1, 1, 2, freedom + 2);
+        RateLaw law = MadeLaw.of(0, 0, 1, 1, 0, 1, freedom, 1, 1, 2, freedom + 2);
         assertThat(estimated(law.exponentInterval(0.90)).high()).isCloseTo(t90, within(6e-10));
         assertThat(estimated(law.exponentInterval(0.95)).high()).isCloseTo(t95, within(6e-10));
         assertThat(estimated(law.exponentInterval(0.99)).high()).isCloseTo(t99, within(6e-10));

@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.ratelaw.FitOptions.PressureErrors;
+import io.burnlaw.ratelaw.FitResult.LackOfFit;
+import io.burnlaw.ratelaw.FitResult.OtherFit;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

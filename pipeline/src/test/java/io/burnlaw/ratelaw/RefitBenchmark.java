@@ -1,5 +1,6 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.ratelaw.FitOptions.PressureErrors;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;

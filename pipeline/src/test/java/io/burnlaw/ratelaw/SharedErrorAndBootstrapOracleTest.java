@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.ratelaw.FitOptions.PressureErrors;
+import io.burnlaw.ratelaw.IntervalMethods.BootstrapIntervals;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -64,10 +66,8 @@ class SharedErrorAndBootstrapOracleTest {
         assertRelative(law.residualScatter(), 0.015788263006, 1e-7);
         assertRelative(law.studentized(points.get(2)), 1.9189647138, 1e-6);
         assertRelative(law.studentized(points.get(10)), -2.87191233891, 1e-6);
-        assertThat(law.covers(1.1e6)).isTrue();
-        assertThat(law.covers(7.9e6)).isTrue();
-        assertThat(law.covers(1.09e6)).isFalse();
-        assertThat(law.covers(7.91e6)).isFalse();
+        assertThat(law.pressureLow()).isBetween(1.09e6, 1.1e6);
+        assertThat(law.pressureHigh()).isBetween(7.9e6, 7.91e6);
     }
 
     @Test
@@ -112,7 +112,7 @@ class SharedErrorAndBootstrapOracleTest {
 
     @Test
     void aLawOfTwoPointsHasNoInterval() {
-        RateLaw law = new RateLaw(-5, 0.4, 2e6, 0.01, 0, 0.01, 0, 0.1, 1e6, 4e6, 2);
+        RateLaw law = MadeLaw.of(-5, 0.4, 2e6, 0.01, 0, 0.01, 0, 0.1, 1e6, 4e6, 2);
         assertThat(law.interval(2e6, 0.95)).isInstanceOf(Interval.NotEstimable.class);
         assertThat(law.exponentInterval(0.95)).isInstanceOf(Interval.NotEstimable.class);
     }

@@ -3,6 +3,8 @@ package io.burnlaw.ratelaw;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.ratelaw.TemperatureFit.PointAtTemperature;
+import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;

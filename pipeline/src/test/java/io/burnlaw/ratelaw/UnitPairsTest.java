@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
 import io.burnlaw.quantity.Unit;
+import io.burnlaw.ratelaw.UnitPairs.CoefficientIn;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
@@ -51,7 +52,7 @@ class UnitPairsTest {
     void coefficientOfAPublishedLawIsTheSameInBothSystems() {
         double pressure = Unit.POUND_PER_SQUARE_INCH.toSi(625);
         double ln = Math.log(Unit.INCH_PER_SECOND.toSi(0.368));
-        RateLaw law = new RateLaw(ln, 0.35, pressure, 0, 0, 0, 3, 0, pressure / 2, pressure * 2, 5);
+        RateLaw law = MadeLaw.of(ln, 0.35, pressure, 0, 0, 0, 3, 0, pressure / 2, pressure * 2, 5);
         assertThat(UnitPairs.in(law, Unit.MEGAPASCAL, Unit.MILLIMETRE_PER_SECOND, 0.95)
                         .coefficient())
                 .isCloseTo(5.60586, within(5e-6));

@@ -1,6 +1,5 @@
 package io.burnlaw.reduction;
 
-import io.burnlaw.ballistics.Disturbance;
 import io.burnlaw.ballistics.Fault;
 import io.burnlaw.ballistics.ForwardSimulation;
 import io.burnlaw.ballistics.Gas;
@@ -11,13 +10,13 @@ import io.burnlaw.ballistics.RecordFaults;
 import io.burnlaw.ballistics.Recorder;
 import io.burnlaw.ballistics.SimulatedFiring;
 import io.burnlaw.ballistics.SimulationSettings;
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.TraceSettings;
 import io.burnlaw.grain.Bates;
-import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.trace.Trace;
@@ -139,7 +138,7 @@ public record CleanFiring(
     }
 
     private static Bates bates(GrainDescription description) {
-        return (Bates) ((GrainBuilding.Built) Grains.of(description)).grain();
+        return (Bates) Grains.of(description).orElseThrow();
     }
 
     private static SimulatedFiring simulate(

@@ -1,15 +1,15 @@
 package io.burnlaw.reduction;
 
 import io.burnlaw.ballistics.BurningFaults;
-import io.burnlaw.ballistics.Disturbance;
 import io.burnlaw.ballistics.Fault;
 import io.burnlaw.ballistics.Ignition;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.ballistics.RecordFaults;
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Hardware;
-import io.burnlaw.campaign.ReductionSettings;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.grain.Bates;

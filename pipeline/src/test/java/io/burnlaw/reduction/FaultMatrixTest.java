@@ -144,7 +144,9 @@ class FaultMatrixTest {
         var motor =
                 clean.motor().withNozzle(nozzle.withThroat(nozzle.throatDiameter(), 1.04 * nozzle.throatDiameter()));
         var trace = clean.noisy(clean.noiseless(clean.again(
-                motor, io.burnlaw.ballistics.Ignition.usual(motor), io.burnlaw.ballistics.Disturbance.none())));
+                motor,
+                io.burnlaw.ballistics.Ignition.usual(motor),
+                io.burnlaw.ballistics.SimulationSettings.Disturbance.none())));
         Finding found = first(FaultMatrix.findings(clean, trace), FindingCode.THROAT_EROSION);
         double told = Double.parseDouble(found.message().replaceAll("(?s).*area grew by ([0-9.]+) %.*", "$1"));
         // 1.04^2 - 1 = 8.2 %; told to two digits, and the geometry is known to 0.02 mm

@@ -3,9 +3,9 @@ package io.burnlaw.reduction;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Hardware;
-import io.burnlaw.campaign.ReductionSettings;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Measured;

@@ -3,7 +3,7 @@ package io.burnlaw.reduction;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import io.burnlaw.campaign.ReductionSettings.Method;
+import io.burnlaw.campaign.Campaign.ReductionSettings.Method;
 import io.burnlaw.reduction.point.BudgetLine;
 import io.burnlaw.reduction.point.RatePoint;
 import java.util.List;

@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.burnlaw.campaign.Campaign.ReductionSettings;
+import io.burnlaw.campaign.Campaign.ReductionSettings.Method;
 import io.burnlaw.campaign.Hardware;
-import io.burnlaw.campaign.ReductionSettings;
-import io.burnlaw.campaign.ReductionSettings.Method;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.reduction.point.BudgetLine;
 import io.burnlaw.reduction.point.InstantaneousRate;

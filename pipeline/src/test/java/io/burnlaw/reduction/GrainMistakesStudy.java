@@ -2,19 +2,18 @@ package io.burnlaw.reduction;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.burnlaw.ballistics.Disturbance;
 import io.burnlaw.ballistics.Ignition;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.ballistics.SimulatedFiring;
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.GrainDescription;
-import io.burnlaw.campaign.ReductionSettings;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
-import io.burnlaw.grain.GrainBuilding;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.point.RatePoint;
@@ -76,7 +75,7 @@ class GrainMistakesStudy {
     }
 
     private static Grain built(GrainDescription description) {
-        return ((GrainBuilding.Built) Grains.of(description)).grain();
+        return Grains.of(description).orElseThrow();
     }
 
     private static final List<Mistake> MISTAKES = List.of(

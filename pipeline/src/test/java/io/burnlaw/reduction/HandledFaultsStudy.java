@@ -3,12 +3,12 @@ package io.burnlaw.reduction;
 import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.burnlaw.ballistics.Disturbance;
 import io.burnlaw.ballistics.Fault;
 import io.burnlaw.ballistics.Ignition;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.ballistics.RecordFaults;
+import io.burnlaw.ballistics.SimulationSettings.Disturbance;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.trace.Trace;

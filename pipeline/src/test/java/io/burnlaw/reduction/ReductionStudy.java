@@ -5,9 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.burnlaw.ballistics.Fault;
 import io.burnlaw.ballistics.RecordFaults;
-import io.burnlaw.campaign.ReductionSettings;
-import io.burnlaw.campaign.ReductionSettings.BurnoutEvent;
-import io.burnlaw.campaign.ReductionSettings.Method;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
+import io.burnlaw.campaign.Campaign.ReductionSettings.BurnoutEvent;
+import io.burnlaw.campaign.Campaign.ReductionSettings.Method;
 import io.burnlaw.grain.Bates;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Tube;

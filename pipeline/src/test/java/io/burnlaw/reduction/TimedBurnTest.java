@@ -7,7 +7,7 @@ import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.TraceSettings;
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.grain.EndBurner;
+import io.burnlaw.grain.Grains.EndBurner;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.point.RatePoint;
 import java.util.List;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.regime.Thresholds.Threshold;
 import io.burnlaw.validation.StudyReport;
 import java.util.ArrayList;
 import java.util.List;

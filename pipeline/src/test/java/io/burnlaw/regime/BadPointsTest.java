@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.ratelaw.FitPoint;
+import io.burnlaw.regime.Regimes.Break;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

@@ -3,6 +3,7 @@ package io.burnlaw.regime;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.regime.BreakProfile.JoinedProfile;
 import java.util.Arrays;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;

@@ -6,7 +6,14 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.ratelaw.MadeLaw;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.regime.PressureForRate.FasterAnswer;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Regimes.Claim;
+import io.burnlaw.regime.Regimes.Regime;
+import io.burnlaw.regime.Regimes.RegimeKind;
+import io.burnlaw.regime.Regimes.Shape;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,7 +33,7 @@ class LawsByHandTest {
 
     /** r = rate · (P/1 MPa)^exponent, points from low to high [MPa], the exponent known to ± 0.1. */
     private static Regime regime(double rate, double exponent, double low, double high, int points) {
-        RateLaw law = new RateLaw(Math.log(rate), exponent, 1e6, 1e-6, 0, 1e-4, 5, 0.01, 1e6 * low, 1e6 * high, points);
+        RateLaw law = MadeLaw.of(Math.log(rate), exponent, 1e6, 1e-6, 0, 1e-4, 5, 0.01, 1e6 * low, 1e6 * high, points);
         List<String> ids = new ArrayList<>();
         for (int i = 0; i < points; i++) {
             ids.add(low + "-" + i);

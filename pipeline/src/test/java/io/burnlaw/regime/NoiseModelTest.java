@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Weighting;
+import io.burnlaw.regime.Evidence.Rival;
+import io.burnlaw.regime.Regimes.Shape;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;

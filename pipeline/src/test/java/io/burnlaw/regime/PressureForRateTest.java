@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.burnlaw.campaign.PressureLimit;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.regime.PressureForRate.FasterAnswer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;

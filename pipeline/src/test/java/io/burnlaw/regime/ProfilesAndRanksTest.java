@@ -3,6 +3,8 @@ package io.burnlaw.regime;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.regime.SequentialMonteCarlo.Ranks;
+import io.burnlaw.regime.SequentialMonteCarlo.SimulatedP;
 import org.junit.jupiter.api.Test;
 
 /** Where a profile ends, and p values by rank, on numbers that can be counted. */

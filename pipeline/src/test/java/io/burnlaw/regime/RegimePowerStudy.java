@@ -3,6 +3,8 @@ package io.burnlaw.regime;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Regimes.Claim;
 import io.burnlaw.validation.StudyReport;
 import java.util.Arrays;
 import java.util.Locale;

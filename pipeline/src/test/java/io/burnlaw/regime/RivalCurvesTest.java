@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.burnlaw.Oracle;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Weighting;
+import io.burnlaw.regime.Evidence.Rival;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;

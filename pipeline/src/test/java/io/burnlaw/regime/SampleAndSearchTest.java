@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Weighting;
+import io.burnlaw.regime.JoinedFit.HingeSolver;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -2,6 +2,7 @@ package io.burnlaw.regime;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.regime.SequentialMonteCarlo.SimulatedP;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -4,7 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.ratelaw.MadeLaw;
 import io.burnlaw.ratelaw.RateLaw;
+import io.burnlaw.regime.Regimes.Break;
+import io.burnlaw.regime.Regimes.RegimeKind;
+import io.burnlaw.regime.SegmentLaws.RateRatio;
+import io.burnlaw.regime.Thresholds.SlowSide;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,7 +28,7 @@ class SlowSideTest {
     /** From 1 MPa on; exponent known to ± half at 95 %. */
     private static RateLaw law(double rateAtMegapascal, double exponent, double half, double low) {
         double std = half / T;
-        return new RateLaw(Math.log(rateAtMegapascal), exponent, 1e6, 1e-6, 0, std * std, 4, 0.01, low * 1e6, 50e6, 6);
+        return MadeLaw.of(Math.log(rateAtMegapascal), exponent, 1e6, 1e-6, 0, std * std, 4, 0.01, low * 1e6, 50e6, 6);
     }
 
     private static Break jump(double megapascal, double ratio, Interval interval) {
@@ -97,8 +102,8 @@ class SlowSideTest {
 
     @Test
     void theRatioOfTwoLawsIsKnownAsTheirVariancesTogether() {
-        RateLaw below = new RateLaw(Math.log(2e-3), 0.3, 1e6, 4e-4, 1e-4, 9e-4, 4, 0.01, 0.5e6, 2e6, 6);
-        RateLaw above = new RateLaw(Math.log(9e-3), 0.5, 1e6, 1e-4, -2e-4, 25e-4, 7, 0.01, 2e6, 8e6, 9);
+        RateLaw below = MadeLaw.of(Math.log(2e-3), 0.3, 1e6, 4e-4, 1e-4, 9e-4, 4, 0.01, 0.5e6, 2e6, 6);
+        RateLaw above = MadeLaw.of(Math.log(9e-3), 0.5, 1e6, 1e-4, -2e-4, 25e-4, 7, 0.01, 2e6, 8e6, 9);
         double at = 1e6 * Math.E;
         // at x = 1: 4 + 2 + 9 and 1 - 4 + 25 ten-thousandths, 37 together; ln 4.5 + 0.2; t of the fewer degrees
         double half = 2.7764451052 * Math.sqrt(37e-4);
@@ -106,7 +111,7 @@ class SlowSideTest {
                 RateRatio.interval(below, above, at, 0.95).estimated().orElseThrow();
         assertThat(Math.log(found.low())).isCloseTo(Math.log(4.5) + 0.2 - half, within(1e-10));
         assertThat(Math.log(found.high())).isCloseTo(Math.log(4.5) + 0.2 + half, within(1e-10));
-        RateLaw two = new RateLaw(Math.log(2e-3), 0.3, 1e6, 0, 0, 0, 0, 0, 0.5e6, 2e6, 2);
+        RateLaw two = MadeLaw.of(Math.log(2e-3), 0.3, 1e6, 0, 0, 0, 0, 0, 0.5e6, 2e6, 2);
         assertThat(RateRatio.interval(two, above, at, 0.95)).isInstanceOf(Interval.NotEstimable.class);
         assertThat(RateRatio.interval(above, two, at, 0.95)).isInstanceOf(Interval.NotEstimable.class);
     }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import io.burnlaw.Oracle;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.regime.Regimes.UnsettledRegime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

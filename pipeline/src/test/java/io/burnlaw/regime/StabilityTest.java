@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
+import io.burnlaw.regime.Regimes.RegimeKind;
 import org.junit.jupiter.api.Test;
 
 class StabilityTest {

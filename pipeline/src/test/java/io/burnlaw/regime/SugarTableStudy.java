@@ -2,6 +2,7 @@ package io.burnlaw.regime;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.regime.Regimes.RegimeKind;
 import io.burnlaw.validation.StudyReport;
 import java.util.List;
 import java.util.Locale;

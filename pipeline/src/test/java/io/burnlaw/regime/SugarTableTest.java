@@ -3,6 +3,8 @@ package io.burnlaw.regime;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.regime.Regimes.Claim;
+import io.burnlaw.regime.Regimes.RegimeKind;
 import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.LongStream;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
+import io.burnlaw.regime.Thresholds.Threshold;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;

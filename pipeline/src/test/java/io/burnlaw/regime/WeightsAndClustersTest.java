@@ -10,6 +10,7 @@ import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.RateLawFit;
 import io.burnlaw.ratelaw.Weighting;
+import io.burnlaw.regime.Regimes.Break;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.campaign.CampaignReading;
-import io.burnlaw.campaign.Problem;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -56,10 +54,7 @@ class SampleRunsTest {
     @ParameterizedTest
     @MethodSource("runs")
     void theCommittedFilesAreACampaignWithoutAFaultyRow(String run) {
-        Campaign campaign = CampaignReader.read(FOLDER.resolve(run)).match(CampaignReading.Read::campaign, unusable -> {
-            throw new AssertionError(
-                    unusable.problems().stream().map(Problem::text).toList());
-        });
+        Campaign campaign = CampaignReader.read(FOLDER.resolve(run)).orElseThrow();
         assertThat(campaign.unusableRows()).isEmpty();
         assertThat(campaign.title()).contains("(invented)");
         assertThat(campaign.note().orElseThrow()).contains("Invented data");
@@ -72,9 +67,6 @@ class SampleRunsTest {
     }
 
     private static Scenario scenario(Path path) {
-        return ScenarioReader.read(path).match(ScenarioReading.Read::scenario, unusable -> {
-            throw new AssertionError(
-                    unusable.problems().stream().map(Problem::text).toList());
-        });
+        return ScenarioReader.read(path).orElseThrow();
     }
 }

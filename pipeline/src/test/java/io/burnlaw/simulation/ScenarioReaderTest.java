@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.CampaignReader;
-import io.burnlaw.campaign.CampaignReading;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.finding.Outcome;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,26 +35,21 @@ class ScenarioReaderTest {
     @TempDir
     private Path folder;
 
-    private ScenarioReading read(String text) throws IOException {
+    private Outcome<Scenario, Problem> read(String text) throws IOException {
         Path file = folder.resolve("scenario.yaml");
         Files.writeString(file, text);
         return ScenarioReader.read(file);
     }
 
     private List<String> problems(String text) throws IOException {
-        return read(text)
-                .match(
-                        read -> List.of(),
-                        unusable -> unusable.problems().stream()
-                                .map(Problem::sentence)
-                                .map(sentence -> sentence.replace(folder.resolve("scenario.yaml") + ":", ""))
-                                .toList());
+        return read(text).reasons().stream()
+                .map(Problem::sentence)
+                .map(sentence -> sentence.replace(folder.resolve("scenario.yaml") + ":", ""))
+                .toList();
     }
 
     private Scenario good(String text) throws IOException {
-        return read(text).match(ScenarioReading.Read::scenario, unusable -> {
-            throw new AssertionError(unusable.problems());
-        });
+        return read(text).orElseThrow();
     }
 
     @Test
@@ -87,9 +82,7 @@ class ScenarioReaderTest {
         Files.writeString(folder.resolve("grains/port.csv"), "web [mm],area [mm2]\n0,6000\n5,9000\n10,7000\n");
         Path made = folder.resolve("made");
         MadeCampaign.of(good(TABLE)).writeTo(made);
-        Campaign campaign = CampaignReader.read(made).match(CampaignReading.Read::campaign, unusable -> {
-            throw new AssertionError(unusable.problems());
-        });
+        Campaign campaign = CampaignReader.read(made).orElseThrow();
         GrainDescription grain = campaign.firings().get(0).grain();
         assertThat(grain.kind()).isEqualTo("table");
         assertThat(grain.surface()).hasSize(3);
@@ -156,11 +149,11 @@ class ScenarioReaderTest {
         assertThat(problems("")).isNotEmpty();
         assertThat(problems("- a\n- b\n")).isNotEmpty();
         assertThat(problems("\u0000\u0001\u0002")).isNotEmpty();
-        assertThat(ScenarioReader.read(folder.resolve("nowhere.yaml")))
-                .isInstanceOfSatisfying(
-                        ScenarioReading.Unusable.class,
-                        unusable ->
-                                assertThat(unusable.problems().get(0).text()).contains("there is no such file"));
+        assertThat(ScenarioReader.read(folder.resolve("nowhere.yaml"))
+                        .reasons()
+                        .get(0)
+                        .text())
+                .contains("there is no such file");
     }
 
     @Test

@@ -17,73 +17,39 @@ import java.util.stream.Stream;
  * {@link Exact}. Codes: The Unified Code for Units of Measure, version 2.1.
  */
 public enum Unit {
-    /** Metre. */
     METRE(Dimension.LENGTH, 1, 1, "m", "m", "metre", "meter", "metres", "meters"),
-    /** Centimetre. */
     CENTIMETRE(Dimension.LENGTH, 1, 100, "cm", "cm"),
-    /** Millimetre. */
     MILLIMETRE(Dimension.LENGTH, 1, 1000, "mm", "mm", "MM", "millimetre", "millimeter"),
-    /** Micrometre. */
     MICROMETRE(Dimension.LENGTH, 1, 1e6, "um", "µm", "um", "μm", "micron", "microns"),
-    /** Inch. */
     INCH(Dimension.LENGTH, Exact.INCH, 1, "[in_i]", "in", "inch", "inches", "IN", "\"", "″"),
-    /** Foot. */
     FOOT(Dimension.LENGTH, Exact.FOOT, 1, "[ft_i]", "ft", "foot", "feet", "′"),
-    /** Thousandth of an inch. */
     THOUSANDTH_OF_AN_INCH(Dimension.LENGTH, Exact.INCH, 1000, "[mil_i]", "thou", "mil", "mils"),
-    /** Square metre. */
     SQUARE_METRE(Dimension.AREA, 1, 1, "m2", "m²", "m^2"),
-    /** Square centimetre. */
     SQUARE_CENTIMETRE(Dimension.AREA, 1, 1e4, "cm2", "cm²", "cm^2"),
-    /** Square millimetre. */
     SQUARE_MILLIMETRE(Dimension.AREA, 1, 1e6, "mm2", "mm²", "mm^2"),
-    /** Square inch. */
     SQUARE_INCH(Dimension.AREA, Exact.SQUARE_INCH, 1, "[in_i]2", "in²", "in2", "in^2", "[sin_i]", "sq.in", "sqin"),
-    /** Cubic metre. */
     CUBIC_METRE(Dimension.VOLUME, 1, 1, "m3", "m³", "m^3"),
-    /** Cubic centimetre. */
     CUBIC_CENTIMETRE(Dimension.VOLUME, 1, 1e6, "cm3", "cm³", "cm^3", "cc", "ccm", "ml", "mL"),
-    /** Cubic millimetre. */
     CUBIC_MILLIMETRE(Dimension.VOLUME, 1, 1e9, "mm3", "mm³", "mm^3"),
-    /** Litre. */
     LITRE(Dimension.VOLUME, 1, 1000, "L", "L", "l", "litre", "liter"),
-    /** Cubic inch. */
     CUBIC_INCH(Dimension.VOLUME, Exact.CUBIC_INCH, 1, "[in_i]3", "in³", "in3", "in^3", "[cin_i]", "cu.in", "cuin"),
-    /** Kilogram. */
     KILOGRAM(Dimension.MASS, 1, 1, "kg", "kg", "Kg", "KG"),
-    /** Gram. */
     GRAM(Dimension.MASS, 1, 1000, "g", "g", "gram", "grams"),
-    /** Milligram. */
     MILLIGRAM(Dimension.MASS, 1, 1e6, "mg", "mg"),
-    /** Pound. */
     POUND(Dimension.MASS, Exact.POUND, 1, "[lb_av]", "lb", "lbs", "lbm", "pound", "pounds"),
-    /** Ounce. */
     OUNCE(Dimension.MASS, Exact.POUND, 16, "[oz_av]", "oz", "ounce", "ounces"),
-    /** Second. */
     SECOND(Dimension.TIME, 1, 1, "s", "s", "sec", "secs", "second", "seconds"),
-    /** Millisecond. */
     MILLISECOND(Dimension.TIME, 1, 1000, "ms", "ms", "msec", "millisecond", "milliseconds", "millis"),
-    /** Microsecond. */
     MICROSECOND(Dimension.TIME, 1, 1e6, "us", "µs", "us", "μs", "usec", "microsecond", "microseconds", "micros"),
-    /** Nanosecond. */
     NANOSECOND(Dimension.TIME, 1, 1e9, "ns", "ns", "nsec"),
-    /** Minute. */
     MINUTE(Dimension.TIME, 60, 1, "min", "min", "minute", "minutes"),
-    /** Hour. */
     HOUR(Dimension.TIME, 3600, 1, "h", "h", "hr", "hour", "hours"),
-    /** Pascal. */
     PASCAL(Dimension.PRESSURE, 1, 1, "Pa", "Pa", "pascal", "N/m2", "N/m^2", "N/m²"),
-    /** Hectopascal. */
     HECTOPASCAL(Dimension.PRESSURE, 100, 1, "hPa", "hPa", "mbar", "mBar"),
-    /** Kilopascal. */
     KILOPASCAL(Dimension.PRESSURE, 1000, 1, "kPa", "kPa", "KPa", "kpa"),
-    /** Megapascal. */
     MEGAPASCAL(Dimension.PRESSURE, 1e6, 1, "MPa", "MPa", "N/mm2", "N/mm^2", "N/mm²"),
-    /** Bar. */
     BAR(Dimension.PRESSURE, 1e5, 1, "bar", "bar", "Bar", "BAR", "bars"),
-    /** Standard atmosphere. */
     STANDARD_ATMOSPHERE(Dimension.PRESSURE, Exact.STANDARD_ATMOSPHERE, 1, "atm", "atm", "ATM"),
-    /** Technical atmosphere. */
     TECHNICAL_ATMOSPHERE(
             Dimension.PRESSURE,
             Exact.STANDARD_GRAVITY * 1e4,
@@ -96,7 +62,6 @@ public enum Unit {
             "kg/cm2",
             "kg/cm²",
             "kg/cm^2"),
-    /** Pound per square inch. */
     POUND_PER_SQUARE_INCH(
             Dimension.PRESSURE,
             Exact.POUND_FORCE,
@@ -114,38 +79,22 @@ public enum Unit {
             "lbs/in2",
             "lbf/sq in",
             "lb/sq in"),
-    /** Kilopound per square inch. */
     KILOPOUND_PER_SQUARE_INCH(
             Dimension.PRESSURE, 1000 * Exact.POUND_FORCE, Exact.SQUARE_INCH, "k[psi]", "ksi", "KSI", "kpsi"),
-    /** Millimetre of mercury. */
     MILLIMETRE_OF_MERCURY(Dimension.PRESSURE, Exact.METRE_OF_MERCURY, 1000, "mm[Hg]", "mmHg", "torr", "Torr"),
-    /** Inch of mercury. */
     INCH_OF_MERCURY(Dimension.PRESSURE, Exact.METRE_OF_MERCURY * Exact.INCH, 1, "[in_i'Hg]", "inHg", "\"Hg"),
-    /** Newton. */
     NEWTON(Dimension.FORCE, 1, 1, "N", "N", "newton", "newtons"),
-    /** Kilonewton. */
     KILONEWTON(Dimension.FORCE, 1000, 1, "kN", "kN"),
-    /** Millinewton. */
     MILLINEWTON(Dimension.FORCE, 1, 1000, "mN", "mN"),
-    /** Pound force. */
     POUND_FORCE(Dimension.FORCE, Exact.POUND_FORCE, 1, "[lbf_av]", "lbf", "LBF", "lbs-f", "lb-f"),
-    /** Ounce force. */
     OUNCE_FORCE(Dimension.FORCE, Exact.POUND_FORCE, 16, "[oz_av].[g]", "ozf"),
-    /** Kilogram force. */
     KILOGRAM_FORCE(Dimension.FORCE, Exact.STANDARD_GRAVITY, 1, "kgf", "kgf", "kp"),
-    /** Gram force. */
     GRAM_FORCE(Dimension.FORCE, Exact.STANDARD_GRAVITY, 1000, "gf", "gf"),
-    /** Kelvin. */
     KELVIN(Dimension.TEMPERATURE, 1, 1, "K", "K", "kelvin"),
-    /** Degree celsius. */
     DEGREE_CELSIUS(Dimension.TEMPERATURE, 1, 1, 273.15, "Cel", "°C", "degC", "C", "℃"),
-    /** Degree fahrenheit. */
     DEGREE_FAHRENHEIT(Dimension.TEMPERATURE, 5, 9, 459.67, "[degF]", "°F", "degF", "F", "℉"),
-    /** Degree rankine. */
     DEGREE_RANKINE(Dimension.TEMPERATURE, 5, 9, "[degR]", "°R", "degR", "R"),
-    /** Kilogram per cubic metre. */
     KILOGRAM_PER_CUBIC_METRE(Dimension.DENSITY, 1, 1, "kg/m3", "kg/m³", "kg/m^3", "g/L", "g/l"),
-    /** Gram per cubic centimetre. */
     GRAM_PER_CUBIC_CENTIMETRE(
             Dimension.DENSITY,
             1000,
@@ -160,7 +109,6 @@ public enum Unit {
             "kg/l",
             "kg/dm3",
             "t/m3"),
-    /** Pound per cubic inch. */
     POUND_PER_CUBIC_INCH(
             Dimension.DENSITY,
             Exact.POUND,
@@ -170,7 +118,6 @@ public enum Unit {
             "lb/in3",
             "lb/in^3",
             "lbm/in3"),
-    /** Pound per cubic foot. */
     POUND_PER_CUBIC_FOOT(
             Dimension.DENSITY,
             Exact.POUND,
@@ -180,45 +127,25 @@ public enum Unit {
             "lb/ft3",
             "lb/ft^3",
             "lbm/ft3"),
-    /** Metre per second. */
     METRE_PER_SECOND(Dimension.SPEED, 1, 1, "m/s", "m/s"),
-    /** Centimetre per second. */
     CENTIMETRE_PER_SECOND(Dimension.SPEED, 1, 100, "cm/s", "cm/s"),
-    /** Millimetre per second. */
     MILLIMETRE_PER_SECOND(Dimension.SPEED, 1, 1000, "mm/s", "mm/s", "mm/sec"),
-    /** Micrometre per second. */
     MICROMETRE_PER_SECOND(Dimension.SPEED, 1, 1e6, "um/s", "µm/s", "um/s", "μm/s"),
-    /** Inch per second. */
     INCH_PER_SECOND(Dimension.SPEED, Exact.INCH, 1, "[in_i]/s", "in/s", "in/sec", "ips", "inch/s"),
-    /** Foot per second. */
     FOOT_PER_SECOND(Dimension.SPEED, Exact.FOOT, 1, "[ft_i]/s", "ft/s", "ft/sec", "fps"),
-    /** Millimetre per minute. */
     MILLIMETRE_PER_MINUTE(Dimension.SPEED, 1, 60000, "mm/min", "mm/min"),
-    /** Inch per minute. */
     INCH_PER_MINUTE(Dimension.SPEED, Exact.INCH, 60, "[in_i]/min", "in/min"),
-    /** One. */
     ONE(Dimension.FRACTION, 1, 1, "1", "1"),
-    /** Percent. */
     PERCENT(Dimension.FRACTION, 1, 100, "%", "%", "percent", "wt%", "wt.%", "wt-%"),
-    /** Per mille. */
     PER_MILLE(Dimension.FRACTION, 1, 1000, "[ppth]", "‰"),
-    /** Part per million. */
     PART_PER_MILLION(Dimension.FRACTION, 1, 1e6, "[ppm]", "ppm"),
-    /** Hertz. */
     HERTZ(Dimension.FREQUENCY, 1, 1, "Hz", "Hz", "hz", "HZ", "1/s", "S/s", "Sa/s", "samples/s", "sps", "SPS"),
-    /** Kilohertz. */
     KILOHERTZ(Dimension.FREQUENCY, 1000, 1, "kHz", "kHz", "khz", "KHz", "kS/s", "kSa/s", "ksps", "kSPS"),
-    /** Volt. */
     VOLT(Dimension.VOLTAGE, 1, 1, "V", "V", "volt", "volts", "Volt", "Volts"),
-    /** Millivolt. */
     MILLIVOLT(Dimension.VOLTAGE, 1, 1000, "mV", "mV", "millivolt", "millivolts"),
-    /** Microvolt. */
     MICROVOLT(Dimension.VOLTAGE, 1, 1e6, "uV", "µV", "uV", "μV"),
-    /** Ampere. */
     AMPERE(Dimension.CURRENT, 1, 1, "A", "A", "amp", "amps"),
-    /** Milliampere. */
     MILLIAMPERE(Dimension.CURRENT, 1, 1000, "mA", "mA"),
-    /** Count. */
     COUNT(Dimension.COUNT, 1, 1, "{count}", "count", "counts", "digit", "digits", "LSB", "lsb", "ADC", "adc");
 
     private static final Map<String, Unit> BY_SPELLING = bySpelling();

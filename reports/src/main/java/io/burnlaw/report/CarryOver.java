@@ -29,8 +29,6 @@ final class CarryOver extends SimpleFileVisitor<Path> {
      *
      * @param named   as the user named the old one
      * @param place   where it is
-     * @param kind    what both are
-     * @param making  the new one
      * @param written paths in it and their checksums
      * @throws IOException if the list of the old one cannot be read
      */

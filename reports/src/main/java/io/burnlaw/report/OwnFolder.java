@@ -50,7 +50,6 @@ public final class OwnFolder {
 
     /** What the folder is. */
     public enum Kind {
-        /** A report. */
         REPORT(".burnlaw-report.sha256"),
         /** A campaign made from a scenario. */
         SIMULATION(".burnlaw-simulation.sha256");
@@ -88,7 +87,6 @@ public final class OwnFolder {
         /**
          * Writes it.
          *
-         * @param fresh takes the files
          * @throws IOException if it cannot
          */
         void write(Fresh fresh) throws IOException;

@@ -1,14 +1,14 @@
 package io.burnlaw.report;
 
-import io.burnlaw.report.document.BudgetLine;
-import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Characterization.CampaignSummary;
+import io.burnlaw.report.document.Characterization.Generator;
+import io.burnlaw.report.document.Characterization.Input;
 import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.BudgetLine;
 import io.burnlaw.report.document.Formulation;
-import io.burnlaw.report.document.Generator;
-import io.burnlaw.report.document.Input;
-import io.burnlaw.report.document.NotEstimated;
+import io.burnlaw.report.document.Formulation.NotEstimated;
 import io.burnlaw.report.document.Point;
 import java.util.ArrayList;
 import java.util.List;
@@ -80,6 +80,7 @@ public final class HostileDocument {
                 null,
                 f.density(),
                 f.characteristicVelocity(),
+                evil,
                 evil,
                 points,
                 f.singleLaw(),

@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.Along;
+import io.burnlaw.report.document.Firing.TraceHistory;
 import io.burnlaw.report.document.Law;
-import io.burnlaw.report.document.ThroatTable;
-import io.burnlaw.report.document.TraceHistory;
+import io.burnlaw.report.document.Plan.ThroatTable;
 import java.io.IOException;
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.regex.Matcher;
@@ -241,6 +243,59 @@ class ReportMovesIT extends OpenedReports {
         assertThat(all.findElement(By.cssSelector(".said")).getText())
                 .contains("lowest with")
                 .contains("OR-");
+    }
+
+    @Test
+    void tracesAreShownOverTheWebThatTheDocumentGives() throws IOException {
+        browser.open(file("rich/index.html"), 1200);
+        WebElement all = browser.driver().findElement(By.cssSelector("figure.course[data-webs]"));
+        WebElement said = all.findElement(By.cssSelector(".said"));
+        List<WebElement> over = all.findElements(By.cssSelector("input[type=radio]"));
+        String first = browser.texts(
+                        "[document.querySelector('figure.course[data-webs] svg svg path').getAttribute('d')]")
+                .get(0);
+        over.get(0).sendKeys(Keys.ARROW_RIGHT);
+        assertThat(over.get(1).isSelected()).isTrue();
+        assertThat(said.getText()).startsWith("50.0 % of the web: ").contains(" lowest with ");
+        assertThat(all.getText()).contains("web burned, % of the whole");
+        @SuppressWarnings("unchecked")
+        List<String> names =
+                (List<String>) browser.driver().executeScript("return JSON.parse(arguments[0].dataset.names)", all);
+        // where the invented rates give a web: it, and the pressure of the record at that moment
+        Firing firing = SampleDocument.rich().firings().stream()
+                .filter(each -> each.id().equals(names.get(0)))
+                .findFirst()
+                .orElseThrow();
+        double width = browser.number(
+                "Number(document.querySelector('figure.course[data-webs] .plot').dataset.size.split(' ')[0])");
+        String[] ends = browser.texts("[document.querySelector('figure.course[data-webs] .plot').dataset.y]")
+                .get(0)
+                .split(" ");
+        double height = browser.number(
+                "Number(document.querySelector('figure.course[data-webs] .plot').dataset.size.split(' ')[1])");
+        List<?> places = (List<?>) browser.driver().executeScript("""
+                return arguments[0].querySelector('svg svg path').getAttribute('d').slice(1).split('L')
+                  .map(pair => pair.split(' ').map(Number));""", all);
+        assertThat(places).hasSizeGreaterThanOrEqualTo(2);
+        for (Object place : places) {
+            double web = ((Number) ((List<?>) place).get(0)).doubleValue()
+                    / width
+                    * firing.web().value();
+            double pressure = Double.parseDouble(ends[1])
+                    - ((Number) ((List<?>) place).get(1)).doubleValue()
+                            / height
+                            * (Double.parseDouble(ends[1]) - Double.parseDouble(ends[0]));
+            Along near = firing.along().stream()
+                    .min(Comparator.comparingDouble(each -> Math.abs(each.web() - web)))
+                    .orElseThrow();
+            // half a thousandth of the web, and half a unit of the sheet that a line may miss
+            assertThat(near.web()).isCloseTo(web, within(0.02 * firing.web().value()));
+            assertThat(pressure).isCloseTo(at(firing.traceHistory(), near.time()), within(0.1));
+        }
+        over.get(1).sendKeys(Keys.ARROW_LEFT);
+        assertThat(browser.texts("[document.querySelector('figure.course[data-webs] svg svg path').getAttribute('d')]"))
+                .containsExactly(first);
+        assertThat(browser.console()).isEmpty();
     }
 
     private static WebElement button(WebElement figure, String words) {

@@ -2,6 +2,12 @@ package io.burnlaw.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.DocumentFile;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
@@ -27,17 +33,43 @@ class ReportPrintIT extends OpenedReports {
         write(HostileDocument.document(), "hostile");
         write(SampleDocument.bare(), "bare");
         write(SampleDocument.one(), "one");
+        write(threeLaws(), "three");
+    }
+
+    /** The one propellant with a third law between its two. */
+    private static Characterization threeLaws() throws IOException {
+        JsonNode document = new JsonMapper().readTree(DocumentFile.text(SampleDocument.one()));
+        ObjectNode formulation = (ObjectNode) document.at("/formulations/0");
+        ObjectNode regimes = (ObjectNode) formulation.get("regimes");
+        ArrayNode laws = (ArrayNode) regimes.get("laws");
+        ObjectNode between = laws.get(1).deepCopy();
+        between.put("regime", "plateau");
+        laws.insert(1, between);
+        ArrayNode breaks = (ArrayNode) regimes.get("breaks");
+        breaks.add(breaks.get(0).deepCopy());
+        regimes.put("selected", 3);
+        formulation.remove("use_laws");
+        return DocumentFile.read("three.json", document.toString().getBytes(StandardCharsets.UTF_8))
+                .match(read -> read.document(), refused -> {
+                    throw new AssertionError(refused.text());
+                });
     }
 
     @ParameterizedTest
-    @CsvSource({"8.27, 11.69", "8.5, 11"})
-    void theFirstPrintedPageIsTheDataSheet(double width, double height) throws IOException {
+    @CsvSource({"one, 8.27, 11.69", "one, 8.5, 11", "three, 8.27, 11.69", "three, 8.5, 11"})
+    void theFirstPrintedPageIsTheDataSheet(String report, double width, double height) throws IOException {
         double top = (height - 28 / 25.4) * 96;
-        browser.open(file("one/index.html"), (int) ((width - 26 / 25.4) * 96));
+        browser.open(file(report + "/index.html"), (int) ((width - 26 / 25.4) * 96));
         browser.media("print", "light");
         assertThat(browser.number("document.querySelector('details.sheet').getBoundingClientRect().bottom + scrollY"))
                 .as("foot of the data sheet on a page of %s px", top)
                 .isLessThanOrEqualTo(top);
+        assertThat(browser.texts("""
+                        Array.from(document.querySelectorAll('.laws table'))
+                          .filter(e => e.getBoundingClientRect().right > e.closest('.laws > div').getBoundingClientRect().right + 1)
+                          .map(e => e.textContent)"""))
+                .as("tables of coefficients that run into the next")
+                .isEmpty();
         assertThat(browser.texts("[getComputedStyle(document.querySelector('.points')).breakBefore]"))
                 .containsExactly("page");
     }

@@ -2,8 +2,12 @@ package io.burnlaw.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.report.html.RecordPage;
+import io.burnlaw.report.html.ReportPages;
 import io.burnlaw.report.wording.ShownUnits;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -38,10 +42,35 @@ class ReportUnitsIT extends OpenedReports {
         write(SampleDocument.rich(), "rich");
         ReportWriter.write(
                 SampleDocument.rich(), work.resolve("psi"), ReportWriter.Options.EVERYTHING.withUnits(ShownUnits.PSI));
+        RecordPage record = new RecordPage(
+                SampleDocument.rich().firings().get(2),
+                List.of("column 2 was taken for the pressure in MPa"),
+                List.of(
+                        new RecordPage.Fact("highest pressure", "2.24 MPa absolute"),
+                        new RecordPage.Fact("web", "8.00 mm")),
+                "burnlaw new my-campaign",
+                "test");
+        try (OutputStream out = Files.newOutputStream(work.resolve("record.html"))) {
+            ReportPages.record(record, out);
+        }
+    }
+
+    @Test
+    void theUnitThatARecordWasReadInStaysOnItsPage() {
+        browser.open(work.resolve("record.html"), 1200);
+        choose("psi");
+        String page = browser.driver().findElement(By.cssSelector("main")).getText();
+        assertThat(page)
+                .contains("column 2 was taken for the pressure in MPa")
+                .contains("325 psi absolute")
+                .contains("0.3150 in")
+                .contains(" psi measured");
+        assertThat(browser.console()).isEmpty();
+        choose("mpa");
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"rich/index.html", "rich/firings/OR-03.html", "rich/firings/OS-1.html"})
+    @ValueSource(strings = {"rich/index.html", "rich/firings/OR-03.html", "rich/firings/OS-1.html", "record.html"})
     void allNumbersChangeAsTheProgramWouldWriteThemAndComeBack(String page) throws IOException {
         browser.open(work.resolve(page), 1200);
         choose("mpa");

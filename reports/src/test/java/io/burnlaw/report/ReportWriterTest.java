@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Characterization.LeftOut;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.DocumentReading;
-import io.burnlaw.report.document.LeftOut;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

@@ -1,12 +1,12 @@
 package io.burnlaw.report;
 
-import io.burnlaw.report.document.CampaignSummary;
 import io.burnlaw.report.document.Characterization;
-import io.burnlaw.report.document.ClosureRow;
-import io.burnlaw.report.document.DoseTrend;
+import io.burnlaw.report.document.Characterization.CampaignSummary;
+import io.burnlaw.report.document.Characterization.DoseTrend;
+import io.burnlaw.report.document.Characterization.Generator;
+import io.burnlaw.report.document.Characterization.Input;
+import io.burnlaw.report.document.Closure.ClosureRow;
 import io.burnlaw.report.document.Firing;
-import io.burnlaw.report.document.Generator;
-import io.burnlaw.report.document.Input;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
 import java.util.ArrayList;

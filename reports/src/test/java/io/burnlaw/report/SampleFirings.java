@@ -1,18 +1,18 @@
 package io.burnlaw.report;
 
-import io.burnlaw.report.document.Along;
-import io.burnlaw.report.document.BudgetLine;
-import io.burnlaw.report.document.ClosureRow;
-import io.burnlaw.report.document.Events;
+import io.burnlaw.report.document.Closure.ClosureRow;
 import io.burnlaw.report.document.Finding;
-import io.burnlaw.report.document.FiredMotor;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.Along;
+import io.burnlaw.report.document.Firing.BudgetLine;
+import io.burnlaw.report.document.Firing.Events;
+import io.burnlaw.report.document.Firing.FiredMotor;
+import io.burnlaw.report.document.Firing.Rates;
+import io.burnlaw.report.document.Firing.Throat;
+import io.burnlaw.report.document.Firing.TimedSpan;
+import io.burnlaw.report.document.Firing.TraceHistory;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.Rates;
-import io.burnlaw.report.document.Throat;
-import io.burnlaw.report.document.TimedSpan;
-import io.burnlaw.report.document.TraceHistory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;

@@ -1,30 +1,30 @@
 package io.burnlaw.report;
 
-import io.burnlaw.report.document.Break;
 import io.burnlaw.report.document.Closure;
-import io.burnlaw.report.document.ClosureRow;
-import io.burnlaw.report.document.CurvePoint;
-import io.burnlaw.report.document.FasterAnswer;
+import io.burnlaw.report.document.Closure.ClosureRow;
 import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Formulation;
-import io.burnlaw.report.document.LackOfFit;
+import io.burnlaw.report.document.Formulation.FasterAnswer;
+import io.burnlaw.report.document.Formulation.LawWithout;
+import io.burnlaw.report.document.Formulation.NotEstimated;
+import io.burnlaw.report.document.Formulation.NotFitted;
+import io.burnlaw.report.document.Formulation.OtherFit;
+import io.burnlaw.report.document.Formulation.Stability;
+import io.burnlaw.report.document.Formulation.TemperatureSensitivity;
+import io.burnlaw.report.document.Formulation.Threshold;
+import io.burnlaw.report.document.Formulation.ValidRange;
+import io.burnlaw.report.document.Formulation.WithinBetween;
 import io.burnlaw.report.document.Law;
-import io.burnlaw.report.document.LawWithout;
-import io.burnlaw.report.document.MethodInterval;
-import io.burnlaw.report.document.NotEstimated;
-import io.burnlaw.report.document.NotFitted;
-import io.burnlaw.report.document.OtherFit;
+import io.burnlaw.report.document.Law.CurvePoint;
+import io.burnlaw.report.document.Law.LackOfFit;
+import io.burnlaw.report.document.Law.MethodInterval;
+import io.burnlaw.report.document.Law.UnitPair;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.RegimeEvidence;
 import io.burnlaw.report.document.Regimes;
-import io.burnlaw.report.document.Rival;
-import io.burnlaw.report.document.Stability;
-import io.burnlaw.report.document.TemperatureSensitivity;
-import io.burnlaw.report.document.Threshold;
-import io.burnlaw.report.document.UnitPair;
-import io.burnlaw.report.document.ValidRange;
-import io.burnlaw.report.document.WithinBetween;
+import io.burnlaw.report.document.Regimes.Break;
+import io.burnlaw.report.document.Regimes.RegimeEvidence;
+import io.burnlaw.report.document.Regimes.Rival;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -59,6 +59,7 @@ final class SampleFormulations {
                 new Quantity(1.79, "g/cm3", null, null, null, 0.01),
                 new Quantity(884.3, "m/s", 871.0, 897.0, 0.95, 6.2),
                 "Orchard sugar burns at 5.28 mm/s at 2.5 MPa (95 %: 5.23 to 5.33), with n = 0.330 (95 %: 0.310 to 0.350) from 1.85 to 5.2 MPa; below 1.12 MPa (95 %: 0.81 to 1.88) it burns about three times slower.",
+                "Stay above 1.88 MPa: below, it may burn 3.0 times slower.",
                 points,
                 law(null, 2.6, 0.62, 0.6, 5.2, 8),
                 null,
@@ -147,6 +148,7 @@ final class SampleFormulations {
                 new Quantity(1.8, "g/cm3", null, null, null, 0.01),
                 new Quantity(879.0, "m/s", 861.0, 897.0, 0.95, 9.0),
                 "With 1 % copper oxide it burns at 5.91 mm/s at 2.5 MPa (95 %: 5.85 to 5.97), with n = 0.329 (95 %: 0.309 to 0.349) from 1.7 to 4.9 MPa: 12 % faster than the baseline.",
+                null,
                 points,
                 law(null, 4.37, 0.329, 1.7, 4.9, 5),
                 null,
@@ -177,6 +179,7 @@ final class SampleFormulations {
                 null,
                 null,
                 "No law: one point is not enough.",
+                null,
                 List.of(),
                 null,
                 new NotFitted(

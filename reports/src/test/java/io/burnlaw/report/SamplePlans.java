@@ -1,17 +1,17 @@
 package io.burnlaw.report;
 
 import io.burnlaw.report.document.Comparison;
-import io.burnlaw.report.document.ComparisonTests;
-import io.burnlaw.report.document.DrillChoice;
-import io.burnlaw.report.document.FTest;
+import io.burnlaw.report.document.Comparison.ComparisonTests;
+import io.burnlaw.report.document.Comparison.FTest;
+import io.burnlaw.report.document.Comparison.RatioPoint;
 import io.burnlaw.report.document.Plan;
-import io.burnlaw.report.document.PlannedAnswer;
-import io.burnlaw.report.document.PlannedMotor;
-import io.burnlaw.report.document.PlannedThroat;
+import io.burnlaw.report.document.Plan.DrillChoice;
+import io.burnlaw.report.document.Plan.PlannedAnswer;
+import io.burnlaw.report.document.Plan.PlannedMotor;
+import io.burnlaw.report.document.Plan.PlannedThroat;
+import io.burnlaw.report.document.Plan.ThroatRemark;
+import io.burnlaw.report.document.Plan.ThroatTable;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.RatioPoint;
-import io.burnlaw.report.document.ThroatRemark;
-import io.burnlaw.report.document.ThroatTable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
@@ -112,7 +112,8 @@ final class SamplePlans {
                 List.of(
                         new PlannedAnswer("a throat of 12.0 mm", ladder.get(0), null, null),
                         new PlannedAnswer("a mean of 9 MPa absolute", null, null, "It is above 3.77 MPa.")),
-                table());
+                table(),
+                null);
     }
 
     /** By the closed form of the ladder, finely. */

@@ -1,6 +1,6 @@
 package io.burnlaw.reduction.events;
 
-import io.burnlaw.campaign.ReductionSettings;
+import io.burnlaw.campaign.Campaign.ReductionSettings;
 import java.util.Optional;
 import java.util.OptionalDouble;
 

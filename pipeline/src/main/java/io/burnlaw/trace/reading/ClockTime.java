@@ -26,7 +26,6 @@ final class ClockTime {
      * Seconds since the midnight before the first stamp. A stamp that jumps back by more than half a day, or with a new
      * date, belongs to the next day.
      *
-     * @param cell as written
      * @return [s]; empty where the cell is no stamp
      */
     OptionalDouble seconds(String cell) {

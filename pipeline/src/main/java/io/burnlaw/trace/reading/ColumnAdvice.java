@@ -19,7 +19,6 @@ import java.util.stream.Stream;
  * lines to put below {@code trace:}. Nothing of this is taken without being written: a guessed unit could send somebody
  * to a pressure that was never meant.
  *
- * @param file     for messages
  * @param line     of the headings or of the first numbers
  * @param headings one for each column
  * @param rows     first rows as written

@@ -39,7 +39,6 @@ record ColumnChoice(
      * A column of readings.
      *
      * @param index of the column, from 0
-     * @param unit  of its numbers
      */
     record SourceColumn(int index, Unit unit) {}
 
@@ -54,12 +53,10 @@ record ColumnChoice(
     /**
      * Chooses the columns.
      *
-     * @param file       for messages
      * @param line       of the headings or of the first numbers, for messages
      * @param headings   one for each column
      * @param rows     the first rows as written; none where they are not text
      * @param settings   what the campaign says
-     * @return the columns
      * @throws Refusal where a column is missing, ambiguous, or has no unit or a wrong one
      */
     static ColumnChoice of(

@@ -7,12 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 
-/**
- * The beginning of a record of text, line by line, and where rows of numbers are in it.
- *
- * @param bytes as read
- * @param lines of them
- */
+/** The beginning of a record of text, line by line, and where rows of numbers are in it. */
 record FirstLines(byte[] bytes, List<Line> lines) {
 
     /** So many lines of numbers in a row are no preamble. */

@@ -11,7 +11,6 @@ import java.util.stream.IntStream;
 /**
  * The headings of a record, among which columns are looked for.
  *
- * @param file     for messages
  * @param line     of the headings or of the first numbers, for messages
  * @param headings one for each column
  */

@@ -1,6 +1,7 @@
 package io.burnlaw.trace.reading;
 
 import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.trace.reading.RawRecord.Samples;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;

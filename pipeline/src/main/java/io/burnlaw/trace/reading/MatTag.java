@@ -1,5 +1,8 @@
 package io.burnlaw.trace.reading;
 
+import io.burnlaw.campaign.Problem;
+import java.nio.ByteBuffer;
+
 /**
  * What stands before each element of a Matlab file of level 5 [1]: its type, and where its content lies. It is read only
  * if the bytes that it promises are there.
@@ -67,5 +70,26 @@ record MatTag(int type, int from, int to, int next) {
     /** {@return bytes of one number, or 0 where the content is not of numbers} */
     int size() {
         return type < SIZES.length ? SIZES[type] : 0;
+    }
+
+    /**
+     * Bytes in which elements of a Matlab file lie: the file itself, or what was packed in one place of it.
+     *
+     * @param file   path as the user knows it
+     * @param bytes  in the byte order of the file
+     * @param within what is said behind a place; empty text for the file itself
+     */
+    record MatPiece(String file, ByteBuffer bytes, String within) {
+
+        Refusal refusal(int at, String what, String found, String expected) {
+            return new Refusal(new Problem(
+                    file,
+                    0,
+                    "byte " + at + within,
+                    what,
+                    found,
+                    expected,
+                    "copy the file again, or save it again with   save('name.mat', '-v7')   or export text"));
+        }
     }
 }

@@ -6,6 +6,8 @@ import static io.burnlaw.trace.reading.CellKinds.ODD;
 import static io.burnlaw.trace.reading.CellKinds.PLAIN;
 import static io.burnlaw.trace.reading.LineBuffer.endsLine;
 
+import io.burnlaw.trace.reading.CellNumbers.PlainNumber;
+import io.burnlaw.trace.reading.RawRecord.Samples;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
@@ -58,10 +60,7 @@ final class TextRecord {
     /**
      * Reads a record.
      *
-     * @param file    for messages
      * @param in      its text, unpacked
-     * @param chooser of the columns
-     * @return the columns
      * @throws IOException if the stream fails
      * @throws Refusal     if it is no record
      */

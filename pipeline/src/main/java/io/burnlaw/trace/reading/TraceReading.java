@@ -1,6 +1,6 @@
 package io.burnlaw.trace.reading;
 
-import io.burnlaw.campaign.InputFile;
+import io.burnlaw.campaign.Campaign.InputFile;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.trace.Trace;

@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import io.burnlaw.Oracle;
-import io.burnlaw.grain.EndBurner;
+import io.burnlaw.grain.Grains.EndBurner;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.ReferenceSeries;
 import io.burnlaw.reduction.events.UniformTrace;

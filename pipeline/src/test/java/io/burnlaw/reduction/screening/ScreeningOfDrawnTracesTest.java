@@ -135,7 +135,12 @@ class ScreeningOfDrawnTracesTest {
                 drawn.formulation(),
                 drawn.hardware(),
                 drawn.grain(),
-                drawn.record().withTrace(trace));
+                new ConditionedTrace(
+                        trace,
+                        drawn.record().noiseStd(),
+                        drawn.record().zeroStd(),
+                        drawn.record().quietUntil(),
+                        drawn.record().findings()));
         List<Finding> found = BurnTime.look(burn, BurnShape.of(burn));
         if (which.equals("NONE")) {
             assertThat(found).isEmpty();

@@ -2,6 +2,7 @@ package io.burnlaw.trace.reading;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.burnlaw.trace.reading.CellNumbers.PlainNumber;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.SplittableRandom;

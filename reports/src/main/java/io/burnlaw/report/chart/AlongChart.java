@@ -1,9 +1,9 @@
 package io.burnlaw.report.chart;
 
-import io.burnlaw.report.document.CurvePoint;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Law.CurvePoint;
 import io.burnlaw.report.document.Point;
 import java.util.ArrayList;
 import java.util.List;

@@ -4,7 +4,7 @@ import static io.burnlaw.report.document.Unit.MPA;
 import static io.burnlaw.report.document.Unit.SECOND;
 
 import io.burnlaw.report.document.Closure;
-import io.burnlaw.report.document.ClosureRow;
+import io.burnlaw.report.document.Closure.ClosureRow;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Unit;
 import io.burnlaw.report.wording.Numbers;

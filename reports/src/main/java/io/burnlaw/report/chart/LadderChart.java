@@ -4,9 +4,9 @@ import static io.burnlaw.report.document.Unit.MM;
 import static io.burnlaw.report.document.Unit.MPA;
 
 import io.burnlaw.report.document.Plan;
-import io.burnlaw.report.document.PlannedThroat;
+import io.burnlaw.report.document.Plan.PlannedThroat;
+import io.burnlaw.report.document.Plan.ThroatTable;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.ThroatTable;
 import io.burnlaw.report.wording.Numbers;
 import java.util.ArrayList;
 import java.util.List;

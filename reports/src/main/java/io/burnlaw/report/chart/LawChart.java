@@ -3,15 +3,15 @@ package io.burnlaw.report.chart;
 import static io.burnlaw.report.document.Unit.MM_PER_S;
 import static io.burnlaw.report.document.Unit.MPA;
 
-import io.burnlaw.report.document.Along;
-import io.burnlaw.report.document.Break;
-import io.burnlaw.report.document.CurvePoint;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.Along;
 import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Formulation.Threshold;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Law.CurvePoint;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.Threshold;
+import io.burnlaw.report.document.Regimes.Break;
 import io.burnlaw.report.wording.Numbers;
 import java.util.ArrayList;
 import java.util.List;
@@ -113,6 +113,7 @@ public final class LawChart {
 
     /** Where a rate that rises with pressure leaves room: at the lower right. */
     private void formulas(List<Law> laws) {
+        picture.over().raw(Figure.FILE_ONLY);
         for (int i = 0; i < laws.size(); i++) {
             Law law = laws.get(i);
             String words = (law.regime() == null ? "" : law.regime() + ": ") + "r = " + Numbers.value(law.coefficient())
@@ -125,6 +126,7 @@ public final class LawChart {
                             Ink.TEXT,
                             i == laws.size() - 1 ? words + " (mm/s, MPa)" : words);
         }
+        picture.over().raw("</g>");
     }
 
     private void regimes(List<Law> laws) {

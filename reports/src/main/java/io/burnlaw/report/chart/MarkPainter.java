@@ -14,6 +14,9 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
  */
 final class MarkPainter {
 
+    /** A bend smaller than this cannot be seen, in units of the sheet. */
+    private static final double SEEN = 0.05;
+
     private final Axis x;
     private final Axis y;
     private final int width;
@@ -110,7 +113,7 @@ final class MarkPainter {
     private boolean lines(Mark.Lines lines) {
         int number = 0;
         for (List<Mark.At> line : lines.lines()) {
-            List<Mark.At> shown = line.stream().filter(this::drawable).toList();
+            List<Mark.At> shown = shown(line);
             if (shown.size() > 1) {
                 line(
                         "line " + number,
@@ -123,6 +126,14 @@ final class MarkPainter {
             }
         }
         return number > 0;
+    }
+
+    private List<Mark.At> shown(List<Mark.At> line) {
+        List<Mark.At> drawable = line.stream().filter(this::drawable).toList();
+        return drawable.size() < 3
+                ? drawable
+                : Simplified.of(
+                        drawable, SEEN, at -> new Mark.At(x.share(at.x()) * width, (1 - y.share(at.y())) * height));
     }
 
     private boolean drawable(Mark.At at) {
@@ -139,8 +150,8 @@ final class MarkPainter {
     }
 
     private boolean band(Mark.Band band) {
-        List<Mark.At> upper = band.upper().stream().filter(this::drawable).toList();
-        List<Mark.At> lower = band.lower().stream().filter(this::drawable).toList();
+        List<Mark.At> upper = shown(band.upper());
+        List<Mark.At> lower = shown(band.lower());
         if (upper.size() < 2 || lower.size() < 2) {
             return false;
         }

@@ -4,9 +4,9 @@ import static io.burnlaw.report.document.Unit.MM_PER_S;
 import static io.burnlaw.report.document.Unit.MPA;
 
 import io.burnlaw.report.document.Characterization;
-import io.burnlaw.report.document.CurvePoint;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Law.CurvePoint;
 import io.burnlaw.report.document.Point;
 import java.util.ArrayList;
 import java.util.List;

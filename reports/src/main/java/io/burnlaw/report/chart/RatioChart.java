@@ -1,7 +1,7 @@
 package io.burnlaw.report.chart;
 
 import io.burnlaw.report.document.Comparison;
-import io.burnlaw.report.document.RatioPoint;
+import io.burnlaw.report.document.Comparison.RatioPoint;
 import io.burnlaw.report.wording.Numbers;
 import java.util.List;
 import java.util.Optional;

@@ -2,10 +2,10 @@ package io.burnlaw.report.chart;
 
 import static io.burnlaw.report.document.Unit.MPA;
 
-import io.burnlaw.report.document.Break;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.Point;
+import io.burnlaw.report.document.Regimes.Break;
 import io.burnlaw.report.wording.Numbers;
 import java.util.List;
 import java.util.Optional;

@@ -1,7 +1,7 @@
 package io.burnlaw.report.chart;
 
 import io.burnlaw.report.document.Firing;
-import io.burnlaw.report.document.TraceHistory;
+import io.burnlaw.report.document.Firing.TraceHistory;
 import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;

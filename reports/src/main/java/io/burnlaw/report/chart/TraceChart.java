@@ -2,12 +2,12 @@ package io.burnlaw.report.chart;
 
 import static io.burnlaw.report.document.Unit.SECOND;
 
-import io.burnlaw.report.document.Events;
 import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.Events;
+import io.burnlaw.report.document.Firing.TimedSpan;
+import io.burnlaw.report.document.Firing.TraceHistory;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.TimedSpan;
-import io.burnlaw.report.document.TraceHistory;
 import io.burnlaw.report.wording.Numbers;
 import java.util.ArrayList;
 import java.util.Comparator;

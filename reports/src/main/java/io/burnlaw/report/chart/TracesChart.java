@@ -1,14 +1,16 @@
 package io.burnlaw.report.chart;
 
+import static io.burnlaw.report.document.Unit.MM;
 import static io.burnlaw.report.document.Unit.SECOND;
 
-import io.burnlaw.report.document.Events;
 import io.burnlaw.report.document.Firing;
+import io.burnlaw.report.document.Firing.Events;
+import io.burnlaw.report.document.Firing.TraceHistory;
 import io.burnlaw.report.document.Formulation;
-import io.burnlaw.report.document.TraceHistory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /** The traces of a propellant one over the other, each from its ignition on. */
 public final class TracesChart {
@@ -19,6 +21,9 @@ public final class TracesChart {
     /** A bend smaller than this cannot be seen, in units of the sheet. */
     private static final double SEEN = 0.5;
 
+    /** The whole web, in which its course is given. */
+    private static final int WEB = 1000;
+
     /** Five places that span more are a rise or a fall, in units of the sheet. */
     private static final double STEEP = 4;
 
@@ -27,14 +32,18 @@ public final class TracesChart {
      *
      * @param figure the picture
      * @param firings ids, in the order of the lines
+     * @param webs    how far each of them has burned, for another horizontal axis: places on this one in tenths of a unit of
+     *                the sheet, each followed by the web burned there in thousandths of the whole, from the second pair on as
+     *                differences; between two places the web is linear, and beyond the first and the last it is not known
      */
-    public record Drawn(Figure figure, List<String> firings) {
+    public record Drawn(Figure figure, List<String> firings, List<List<Integer>> webs) {
         public Drawn {
             firings = List.copyOf(firings);
+            webs = List.copyOf(webs);
         }
     }
 
-    private record Line(String firing, List<Mark.At> places) {}
+    private record Line(Firing firing, List<Mark.At> places) {}
 
     private TracesChart() {}
 
@@ -52,7 +61,7 @@ public final class TracesChart {
             Firing firing = firings.get(i);
             List<Mark.At> places = places(firing);
             if (places.size() > 1) {
-                lines.add(new Line(firing.id(), places));
+                lines.add(new Line(firing, places));
             }
         }
         if (lines.size() < 2) {
@@ -73,13 +82,36 @@ public final class TracesChart {
         Picture picture =
                 new Picture(Frame.SHEET.lower(0.85), time, new Axis(Scales.PRESSURE_TITLE, 0, 1.06 * high, false));
         List<List<Mark.At>> drawn = lines.stream()
-                .map(line -> simplified(quiet(line.places(), picture), picture))
+                .map(line -> Simplified.of(quiet(line.places(), picture), SEEN, at -> on(picture, at)))
                 .toList();
         picture.mark(new Mark.Lines(drawn, 1.2, Mark.Dash.SOLID, Ink.S1));
         return Optional.of(new Drawn(
                 picture.done("Absolute pressure over time since ignition of " + lines.size() + " firings of "
                         + formulation.title() + "; each has a page of its own."),
-                lines.stream().map(Line::firing).toList()));
+                lines.stream().map(line -> line.firing().id()).toList(),
+                lines.stream().map(line -> web(line.firing(), picture)).toList()));
+    }
+
+    /** As the reduction has it along the burn: after the ignition transient, up to the first burn-through. */
+    private static List<Integer> web(Firing firing, Picture picture) {
+        if (firing.along().size() < 2 || firing.web() == null || firing.events() == null) {
+            return List.of();
+        }
+        double zero = SECOND.value(firing.events().ignition());
+        double whole = MM.value(firing.web());
+        List<Mark.At> course = firing.along().stream()
+                .map(at -> new Mark.At(picture.px(at.time() - zero), WEB * at.web() / whole))
+                .toList();
+        List<Integer> numbers = new ArrayList<>();
+        long x = 0;
+        long y = 0;
+        for (Mark.At at : Simplified.of(course, SEEN, UnaryOperator.identity())) {
+            numbers.add((int) (Math.round(10 * at.x()) - x));
+            numbers.add((int) (Math.round(at.y()) - y));
+            x = Math.round(10 * at.x());
+            y = Math.round(at.y());
+        }
+        return numbers;
     }
 
     private static List<Mark.At> places(Firing firing) {
@@ -116,42 +148,7 @@ public final class TracesChart {
         return quiet;
     }
 
-    /** Without the places that are off the straight way between two others by less than can be seen (Douglas and Peucker 1973). */
-    private static List<Mark.At> simplified(List<Mark.At> line, Picture picture) {
-        boolean[] kept = new boolean[line.size()];
-        kept[0] = true;
-        kept[line.size() - 1] = true;
-        keep(line, picture, 0, line.size() - 1, kept);
-        List<Mark.At> left = new ArrayList<>();
-        for (int i = 0; i < kept.length; i++) {
-            if (kept[i]) {
-                left.add(line.get(i));
-            }
-        }
-        return left;
-    }
-
-    private static void keep(List<Mark.At> line, Picture picture, int from, int to, boolean[] kept) {
-        double x0 = picture.px(line.get(from).x());
-        double y0 = picture.py(line.get(from).y());
-        double dx = picture.px(line.get(to).x()) - x0;
-        double dy = picture.py(line.get(to).y()) - y0;
-        double length = Math.hypot(dx, dy);
-        int farthest = -1;
-        double most = SEEN;
-        for (int i = from + 1; i < to; i++) {
-            double x = picture.px(line.get(i).x()) - x0;
-            double y = picture.py(line.get(i).y()) - y0;
-            double off = length > 0 ? Math.abs(dx * y - dy * x) / length : Math.hypot(x, y);
-            if (off > most) {
-                most = off;
-                farthest = i;
-            }
-        }
-        if (farthest > 0) {
-            kept[farthest] = true;
-            keep(line, picture, from, farthest, kept);
-            keep(line, picture, farthest, to, kept);
-        }
+    private static Mark.At on(Picture picture, Mark.At at) {
+        return new Mark.At(picture.px(at.x()), picture.py(at.y()));
     }
 }

@@ -2,6 +2,7 @@ package io.burnlaw.report.document;
 
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import io.burnlaw.report.document.Formulation.NotFitted;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -47,4 +48,30 @@ public record Batches(
         nextBatch = List.copyOf(nextBatch);
         members = List.copyOf(members);
     }
+
+    /**
+     * One batch of a propellant.
+     *
+     * @param id of the batch
+     * @param points how many firings of it count
+     * @param rateRatio its rate over the mean of the batches fired [1]
+     * @param law of this batch: its own rate, the exponent of all; absent where there are several regimes
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record BatchMember(
+            String id,
+            int points,
+            Quantity rateRatio,
+            @Nullable Law law) {}
+
+    /**
+     * The rate of one firing of a batch not yet cast.
+     *
+     * @param pressure MPa, absolute
+     * @param rate mm/s
+     * @param low lower end of its prediction interval, mm/s
+     * @param high upper end, mm/s
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record NextRate(double pressure, double rate, double low, double high) {}
 }

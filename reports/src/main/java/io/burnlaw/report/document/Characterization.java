@@ -2,6 +2,7 @@ package io.burnlaw.report.document;
 
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -78,4 +79,120 @@ public record Characterization(
 
     /** Kind and major version of the document. */
     public static final String FORMAT = "burnlaw-characterization/1";
+
+    /**
+     * What made the document.
+     *
+     * @param name always {@code burnlaw}
+     * @param version of the tool
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record Generator(String name, String version) {}
+
+    /**
+     * A file that the document was made from.
+     *
+     * @param path below the campaign folder
+     * @param sha256 of its bytes
+     * @param bytes its size
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record Input(String path, String sha256, long bytes) {}
+
+    /**
+     * What a document does not carry, and the file that does.
+     *
+     * @param members as paths, such as {@code firings[].along}
+     * @param file    beside the document
+     * @param sha256  of that file
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record LeftOut(List<String> members, String file, String sha256) {
+
+        /** The whole document of a report, as its page names it. */
+        public static final String WHOLE = "burnlaw.json";
+
+        /**
+         * What only the page of a firing shows: what goes over time, most of the bytes of a document, and the budget.
+         */
+        static final List<String> OF_A_PAGE = List.of("firings[].along", "firings[].trace_history", "firings[].budget");
+
+        public LeftOut {
+            members = List.copyOf(members);
+        }
+
+        /**
+         * The same as seen from elsewhere.
+         *
+         * @param document path of the document that leaves it out
+         * @return with the path of the file beside that document
+         */
+        public LeftOut from(Path document) {
+            return new LeftOut(members, document.resolveSibling(file).toString().replace('\\', '/'), sha256);
+        }
+    }
+
+    /**
+     * What was measured, by whom, and how.
+     *
+     * @param title what people read
+     * @param preparedBy who made it
+     * @param licence SPDX identifier of the data licence
+     * @param note the campaign's remark
+     * @param ambientPressure absolute
+     * @param ambientAssumed whether nobody stated it
+     * @param referenceTemperature to which rates are referred
+     * @param casePressureLimit of the case, gauge
+     * @param safetyFactor by which planned pressures stay below it [1]
+     * @param reductionMethod such as {@code mass-balance}
+     * @param weighting of the fits
+     * @param confidence level of all intervals [1]
+     * @param seed of every random number
+     * @param notes what was guessed or assumed while reading, as sentences
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record CampaignSummary(
+            String title,
+            @Nullable String preparedBy,
+            @Nullable String licence,
+            @Nullable String note,
+            Quantity ambientPressure,
+            boolean ambientAssumed,
+            @Nullable Quantity referenceTemperature,
+            @Nullable Quantity casePressureLimit,
+            @Nullable Double safetyFactor,
+            String reductionMethod,
+            String weighting,
+            double confidence,
+            long seed,
+            List<String> notes) {
+
+        public CampaignSummary {
+            notes = List.copyOf(notes);
+        }
+    }
+
+    /**
+     * How the rate follows the fraction of an additive.
+     *
+     * @param additive its name
+     * @param baseline id
+     * @param formulations ids, by rising fraction
+     * @param slope change of ln rate per per cent by mass
+     * @param pValue that there is none
+     * @param sentence in words
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record DoseTrend(
+            String additive,
+            String baseline,
+            List<String> formulations,
+            Quantity slope,
+            double pValue,
+            String sentence) {
+
+        public DoseTrend {
+            formulations = List.copyOf(formulations);
+        }
+    }
 }

@@ -37,4 +37,36 @@ public record Comparison(
     public Comparison {
         ratio = List.copyOf(ratio);
     }
+
+    /**
+     * An F test.
+     *
+     * @param statistic F
+     * @param numeratorDegrees of freedom
+     * @param denominatorDegrees of freedom
+     * @param pValue [1]
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record FTest(double statistic, int numeratorDegrees, int denominatorDegrees, double pValue) {}
+
+    /**
+     * Rate of the candidate over rate of the baseline.
+     *
+     * @param pressure MPa, absolute
+     * @param value [1]
+     * @param low of the simultaneous band [1]
+     * @param high of the simultaneous band [1]
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record RatioPoint(double pressure, double value, double low, double high) {}
+
+    /**
+     * Whether two laws differ.
+     *
+     * @param parallel same exponent
+     * @param coincident same law
+     * @param adjustedPValue of coincidence, after Holm over all candidates
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record ComparisonTests(FTest parallel, FTest coincident, double adjustedPValue) {}
 }

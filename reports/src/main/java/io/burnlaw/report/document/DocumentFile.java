@@ -6,6 +6,8 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.JsonMappingException;
+import io.burnlaw.report.document.Characterization.Input;
+import io.burnlaw.report.document.Characterization.LeftOut;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.StringWriter;

@@ -1,5 +1,6 @@
 package io.burnlaw.report.document;
 
+import io.burnlaw.report.document.Characterization.Input;
 import java.util.function.Function;
 
 /** What came of reading a published document: the document, or why the file is none. */

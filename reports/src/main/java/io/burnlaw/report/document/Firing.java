@@ -133,4 +133,136 @@ public record Firing(
                 timed,
                 otherMotor);
     }
+
+    /**
+     * Rate and pressure at a moment of a burn.
+     *
+     * @param time s
+     * @param web mm
+     * @param pressure MPa, absolute
+     * @param rate mm/s
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record Along(double time, double web, double pressure, double rate) {}
+
+    /**
+     * One source of a rate uncertainty.
+     *
+     * @param source what is uncertain
+     * @param std its standard uncertainty
+     * @param unit UCUM code
+     * @param contribution to the relative standard uncertainty of the rate [1]
+     * @param share of the variance [1]
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record BudgetLine(String source, double std, String unit, double contribution, double share) {}
+
+    /**
+     * When things happened in a burn, on the axis of the record.
+     *
+     * @param start first sign of burning
+     * @param ignition of the web
+     * @param webBurnout referred to the mean web
+     * @param tangentBisector first opinion on the burnout
+     * @param maximumCurvature second opinion on the burnout
+     * @param end of operation
+     * @param actionStart share of the highest pressure, rising
+     * @param actionEnd the same, falling
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record Events(
+            Quantity start,
+            Quantity ignition,
+            Quantity webBurnout,
+            Quantity tangentBisector,
+            Quantity maximumCurvature,
+            Quantity end,
+            Quantity actionStart,
+            Quantity actionEnd) {}
+
+    /**
+     * What was fired, as the log has it, and what follows from its geometry alone.
+     *
+     * @param grain kind and dimensions in words
+     * @param propellantMass expelled, g
+     * @param grainTemperature when fired, K
+     * @param ambientPressure on the day, absolute
+     * @param areaRatioStart burning surface over throat area before the firing, at ignition [1]
+     * @param areaRatioMost the same where it is largest [1]
+     * @param areaRatioEnd the same just before the mean web is gone [1]
+     * @param portToThroat area of the port at ignition over throat area [1]; absent where there is no port or it is not
+     *                     known
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record FiredMotor(
+            String grain,
+            @Nullable Quantity propellantMass,
+            @Nullable Quantity grainTemperature,
+            Quantity ambientPressure,
+            @Nullable Double areaRatioStart,
+            @Nullable Double areaRatioMost,
+            @Nullable Double areaRatioEnd,
+            @Nullable Double portToThroat) {}
+
+    /**
+     * The mean rate by each definition.
+     *
+     * @param thicknessTime web over burn time
+     * @param massBalance corrected by the share of the pressure integral
+     * @param difference the first over the second less 1, both at one pressure; absent where there is one rate only [1]
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record Rates(
+            Quantity thicknessTime,
+            @Nullable Quantity massBalance,
+            @Nullable Double difference) {
+
+        /** Rates of which nothing is compared. */
+        public Rates(Quantity thicknessTime, @Nullable Quantity massBalance) {
+            this(thicknessTime, massBalance, null);
+        }
+    }
+
+    /**
+     * Throat diameter.
+     *
+     * @param before the firing
+     * @param after the firing
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record Throat(Quantity before, @Nullable Quantity after) {}
+
+    /**
+     * Between which moments of its record a strand was timed, on the axis of the record.
+     *
+     * @param begin of the burn, or when the first break wire went
+     * @param end of the burn, or when the last break wire went
+     */
+    public record TimedSpan(Quantity begin, Quantity end) {}
+
+    /**
+     * A record thinned to what a picture can show.
+     *
+     * @param time s
+     * @param pressure MPa, absolute
+     * @param thrust N
+     * @param simulatedTime of the closure, s
+     * @param simulatedPressure of the closure, MPa, absolute
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record TraceHistory(
+            List<Double> time,
+            List<Double> pressure,
+            @Nullable List<Double> thrust,
+            @Nullable List<Double> simulatedTime,
+            @Nullable List<Double> simulatedPressure) {
+
+        public TraceHistory {
+            time = List.copyOf(time);
+            pressure = List.copyOf(pressure);
+            thrust = thrust == null ? null : List.copyOf(thrust);
+            simulatedTime = simulatedTime == null ? null : List.copyOf(simulatedTime);
+            simulatedPressure = simulatedPressure == null ? null : List.copyOf(simulatedPressure);
+        }
+    }
 }

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param density as measured
  * @param characteristicVelocity pooled c* from the firings
  * @param verdict the answer in one sentence
+ * @param caution what to mind beside the formulas, in one or two sentences; absent where it is nothing
  * @param points in the order of the log
  * @param singleLaw one law over the whole range
  * @param notFitted why there is none
@@ -49,6 +50,7 @@ public record Formulation(
         @Nullable Quantity density,
         @Nullable Quantity characteristicVelocity,
         String verdict,
+        @Nullable String caution,
         List<Point> points,
         @Nullable Law singleLaw,
         @Nullable NotFitted notFitted,
@@ -97,6 +99,7 @@ public record Formulation(
                         density,
                         characteristicVelocity,
                         verdict,
+                        caution,
                         points,
                         member.law(),
                         notFitted,
@@ -124,4 +127,152 @@ public record Formulation(
         }
         return singleLaw == null ? List.of() : List.of(singleLaw.withoutCurve());
     }
+
+    /**
+     * A figure that these firings cannot give: instead of a number, why, and what would mend it.
+     *
+     * @param what the figure, such as {@code temperature sensitivity}
+     * @param reason a sentence
+     * @param mend which firing would change that
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record NotEstimated(
+            String what, String reason, @Nullable String mend) {}
+
+    /**
+     * The same points fitted in another way, for comparison.
+     *
+     * @param name such as {@code huber} or {@code orthogonal-distance}
+     * @param coefficient mm/s at 1 MPa
+     * @param coefficientLow lower end
+     * @param coefficientHigh upper end
+     * @param exponent [1]
+     * @param exponentLow lower end
+     * @param exponentHigh upper end
+     * @param sentence what it says against the published fit
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record OtherFit(
+            String name,
+            double coefficient,
+            @Nullable Double coefficientLow,
+            @Nullable Double coefficientHigh,
+            double exponent,
+            @Nullable Double exponentLow,
+            @Nullable Double exponentHigh,
+            String sentence) {}
+
+    /**
+     * Whether a steady pressure exists.
+     *
+     * @param exponent the one that matters [1]
+     * @param verdict a sentence
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record Stability(double exponent, String verdict) {}
+
+    /**
+     * How the rate changes with the grain temperature.
+     *
+     * @param sigmaP at constant pressure, 1/K
+     * @param piK of the pressure at constant geometry, 1/K
+     * @param referenceTemperature to which rates were referred
+     * @param sentence in words
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record TemperatureSensitivity(
+            Quantity sigmaP, @Nullable Quantity piK, Quantity referenceTemperature, String sentence) {}
+
+    /**
+     * Where the laws of a formulation were measured, and the warning that goes with every use beyond.
+     *
+     * @param pressureLow lowest pressure that was fired and fitted, absolute
+     * @param pressureHigh highest pressure that was fired and fitted, absolute
+     * @param warning a sentence for everybody who reads a rate off the laws
+     * @param beyond what in this document reaches beyond these pressures, in words
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record ValidRange(Quantity pressureLow, Quantity pressureHigh, String warning, List<String> beyond) {
+
+        public ValidRange {
+            beyond = List.copyOf(beyond);
+        }
+    }
+
+    /**
+     * The exponent along single burns against the one between firings.
+     *
+     * @param within exponent along the burns
+     * @param between exponent between firings
+     * @param firingScatter relative standard deviation between firings [1]
+     * @param pValue that they agree
+     * @param sentence in words
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record WithinBetween(
+            Quantity within, Quantity between, double firingScatter, double pValue, String sentence) {}
+
+    /**
+     * What it takes to burn so many times faster.
+     *
+     * @param factor k [1]
+     * @param pressure that k needs; absent where no allowed pressure gives it
+     * @param reach what it takes: {@code same-regime}, {@code another-regime}, {@code extrapolated} (above all
+     *              pressures that were fired) or {@code out-of-reach}
+     * @param sentence the answer in words
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record FasterAnswer(
+            double factor,
+            @Nullable Quantity pressure,
+            @Nullable String reach,
+            String sentence) {}
+
+    /**
+     * A law as it would be without the points of one firing.
+     *
+     * @param cluster of the points that are left out: the firing, or a point by itself
+     * @param law place in {@code use_laws} of the law that changes, from 0
+     * @param coefficient mm/s at 1 MPa absolute
+     * @param exponent n
+     * @param rateChange of the rate at the law's reference pressure, relative [1]
+     * @param exponentChange of the exponent
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record LawWithout(
+            String cluster, int law, double coefficient, double exponent, double rateChange, double exponentChange) {}
+
+    /**
+     * The pressure below which the propellant burns slowly.
+     *
+     * @param pressure absolute
+     * @param rateRatio fast over slow rate across it [1]
+     * @param below ids of the points below
+     * @param above ids of the points above
+     * @param areaRatio smallest ratio of burning surface to throat area that keeps a motor above it [1]
+     * @param sentence what it means for the owner of the motor
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record Threshold(
+            Quantity pressure,
+            double rateRatio,
+            List<String> below,
+            List<String> above,
+            @Nullable Double areaRatio,
+            String sentence) {
+
+        public Threshold {
+            below = List.copyOf(below);
+            above = List.copyOf(above);
+        }
+    }
+
+    /**
+     * Why there is no law.
+     *
+     * @param reason a sentence
+     * @param mend which firing would change that
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record NotFitted(String reason, String mend) {}
 }

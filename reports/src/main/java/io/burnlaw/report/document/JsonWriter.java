@@ -3,7 +3,9 @@ package io.burnlaw.report.document;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonFactoryBuilder;
 import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.SerializableString;
 import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.core.io.CharacterEscapes;
 import com.fasterxml.jackson.core.io.SerializedString;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
@@ -17,6 +19,7 @@ import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -151,13 +154,7 @@ final class JsonWriter {
         if (!Double.isFinite(value)) {
             throw new IllegalArgumentException("the number " + value + " cannot be published" + way(json));
         }
-        char[] digits = new char[FewDecimals.LONGEST];
-        int length = FewDecimals.write(value, digits);
-        if (length > 0) {
-            json.writeNumber(digits, 0, length);
-        } else {
-            json.writeNumber(value);
-        }
+        json.writeNumber(value);
     }
 
     private static String way(JsonGenerator json) {
@@ -174,5 +171,33 @@ final class JsonWriter {
             capitalBefore = capital;
         }
         return name.toString();
+    }
+
+    /**
+     * Writes as escapes what could end a script element of a page ({@code <}), and what turns or hides the text around
+     * it: direction marks, other invisible controls, line separators. The text that is read back is the same.
+     */
+    static final class InertCharacters extends CharacterEscapes {
+
+        private static final long serialVersionUID = 1;
+
+        private final int[] ascii = CharacterEscapes.standardAsciiEscapesForJSON();
+
+        InertCharacters() {
+            for (char escaped : new char[] {'<', '>', '&', 0x7f}) {
+                ascii[escaped] = CharacterEscapes.ESCAPE_CUSTOM;
+            }
+        }
+
+        @Override
+        public int[] getEscapeCodesForAscii() {
+            return ascii.clone();
+        }
+
+        @Override
+        public @Nullable SerializableString getEscapeSequence(int character) {
+            boolean inert = character == '<' || character == '>' || character == '&' || Invisible.is(character);
+            return inert ? new SerializedString(String.format(Locale.ROOT, "\\u%04x", character)) : null;
+        }
     }
 }

@@ -109,4 +109,86 @@ public record Law(
         }
         return List.copyOf(matrix);
     }
+
+    /**
+     * The law and its bands at one pressure.
+     *
+     * @param pressure MPa, absolute
+     * @param rate mm/s
+     * @param confidenceLow of the mean rate, mm/s
+     * @param confidenceHigh of the mean rate, mm/s
+     * @param predictionLow of the next firing, mm/s
+     * @param predictionHigh of the next firing, mm/s
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record CurvePoint(
+            double pressure,
+            double rate,
+            @Nullable Double confidenceLow,
+            @Nullable Double confidenceHigh,
+            @Nullable Double predictionLow,
+            @Nullable Double predictionHigh) {}
+
+    /**
+     * Firings repeated at one pressure against the law: whether their means lie further from it than their own scatter
+     * explains.
+     *
+     * @param statistic F
+     * @param numeratorDegrees degrees of freedom of the means about the law
+     * @param denominatorDegrees degrees of freedom of the repeated firings about their means
+     * @param pValue of so large an F if the law were right [1]
+     * @param pureScatter relative standard deviation of repeated firings [1]
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record LackOfFit(
+            double statistic, int numeratorDegrees, int denominatorDegrees, double pValue, double pureScatter) {}
+
+    /**
+     * The interval of coefficient and exponent by one method.
+     *
+     * @param method {@code student-t}, {@code profile} or {@code bootstrap-bca}
+     * @param level [1]
+     * @param coefficientLow mm/s at 1 MPa
+     * @param coefficientHigh mm/s at 1 MPa
+     * @param exponentLow [1]
+     * @param exponentHigh [1]
+     * @param published whether it is the one shown elsewhere
+     * @param replicates of a bootstrap
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record MethodInterval(
+            String method,
+            double level,
+            double coefficientLow,
+            double coefficientHigh,
+            double exponentLow,
+            double exponentHigh,
+            boolean published,
+            @Nullable Integer replicates) {}
+
+    /**
+     * The law in a pair of units that people design with.
+     *
+     * @param pressureUnit UCUM code
+     * @param rateUnit UCUM code
+     * @param coefficient a of r = a P^n in these units
+     * @param low lower end of its interval
+     * @param high upper end of its interval
+     * @param exponent n [1]
+     * @param covariance of (ln coefficient, exponent) in these units
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record UnitPair(
+            String pressureUnit,
+            String rateUnit,
+            double coefficient,
+            @Nullable Double low,
+            @Nullable Double high,
+            double exponent,
+            List<List<Double>> covariance) {
+
+        public UnitPair {
+            covariance = List.copyOf(covariance);
+        }
+    }
 }

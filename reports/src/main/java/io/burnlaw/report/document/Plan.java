@@ -1,5 +1,6 @@
 package io.burnlaw.report.document;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param cautions to be read before drilling
  * @param answers to what was asked of this plan beside the ladder
  * @param throatTable what every throat that may be named would do
+ * @param grainTable what other grains would do; absent where one table cannot hold them
  */
 @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Plan(
@@ -38,7 +40,8 @@ public record Plan(
         String sentence,
         List<String> cautions,
         @Nullable List<PlannedAnswer> answers,
-        @Nullable ThroatTable throatTable) {
+        @Nullable ThroatTable throatTable,
+        @Nullable GrainTable grainTable) {
 
     public Plan {
         ladder = List.copyOf(ladder);
@@ -67,6 +70,176 @@ public record Plan(
                 sentence,
                 cautions,
                 others,
-                throatTable);
+                throatTable,
+                grainTable);
+    }
+
+    /**
+     * A twist drill near a wanted throat.
+     *
+     * @param series {@code metric}, {@code number}, {@code letter} or {@code fraction}
+     * @param name as stamped
+     * @param diameter mm
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record DrillChoice(String series, String name, double diameter) {}
+
+    /**
+     * What somebody asked of a plan, with the answer.
+     *
+     * @param question such as {@code a mean of 3 MPa absolute}
+     * @param throat the one that was asked for, or the drill nearest to the pressure that was asked for
+     * @param exactDiameter that would give the pressure exactly, mm
+     * @param reason why no throat is named
+     */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record PlannedAnswer(
+            String question,
+            @Nullable PlannedThroat throat,
+            @Nullable Quantity exactDiameter,
+            @Nullable String reason) {}
+
+    /**
+     * The motor of a plan, without its throat.
+     *
+     * @param web burned, mm, from 0, rising
+     * @param surface burning then, mm2, as many
+     * @param freeVolume of the chamber around the new grain
+     * @param density of the propellant
+     * @param characteristicVelocity c*
+     * @param specificHeatRatio of the gas [1]
+     * @param ambientPressure absolute
+     * @param strengthStd relative standard deviation of density times c* from firing to firing [1]
+     * @param throatStd standard uncertainty of a throat, mm
+     * @param slowBelow pressure below which the propellant may burn slowly, absolute
+     * @param fastAbove pressure above which points burn faster than the law, absolute
+     * @param highestFired pressure so far, absolute
+     * @param ignitionSpike by which ignition stood above the burn: pressure times throat area, mean of the firings, N
+     * @param ignitionSpikeStd standard deviation of the next firing about it, N
+     * @param remarks that belong beside every plan for it
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record PlannedMotor(
+            List<Double> web,
+            List<Double> surface,
+            Quantity freeVolume,
+            Quantity density,
+            Quantity characteristicVelocity,
+            double specificHeatRatio,
+            Quantity ambientPressure,
+            double strengthStd,
+            double throatStd,
+            @Nullable Quantity slowBelow,
+            @Nullable Quantity fastAbove,
+            @Nullable Quantity highestFired,
+            @Nullable Double ignitionSpike,
+            @Nullable Double ignitionSpikeStd,
+            List<String> remarks) {
+
+        public PlannedMotor {
+            web = List.copyOf(web);
+            surface = List.copyOf(surface);
+            remarks = List.copyOf(remarks);
+        }
+    }
+
+    /**
+     * What else must be known of some throats of a table.
+     *
+     * @param from first throat, mm
+     * @param to last throat, mm
+     * @param text a sentence
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record ThroatRemark(double from, double to, String text) {}
+
+    /**
+     * What a throat would do.
+     *
+     * @param throatDiameter mm
+     * @param drills that come next to it
+     * @param equilibriumPressure mean over the burn with its prediction, absolute
+     * @param maxPressure over the burn with its prediction, absolute
+     * @param burnTime s
+     * @param allowed below the case limit over the safety factor
+     * @param reason why not
+     * @param otherEquilibria MPa, absolute
+     * @param exponentStdAfter standard uncertainty of the exponent with this firing added [1]
+     * @param remark what else must be known of it, such as that it lies outside of the pressures fired
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record PlannedThroat(
+            Quantity throatDiameter,
+            List<DrillChoice> drills,
+            Quantity equilibriumPressure,
+            Quantity maxPressure,
+            @Nullable Quantity burnTime,
+            boolean allowed,
+            @Nullable String reason,
+            List<Double> otherEquilibria,
+            @Nullable Double exponentStdAfter,
+            @Nullable String remark) {
+
+        public PlannedThroat {
+            drills = List.copyOf(drills);
+            otherEquilibria = List.copyOf(otherEquilibria);
+        }
+    }
+
+    /**
+     * What each throat of a range would do, as columns of one length. Between two rows the figures follow by linear
+     * interpolation of their logarithms over the logarithm of the throat, to 0.1 %; no other throat may be taken from
+     * it.
+     *
+     * @param level of the predictions [1]
+     * @param throat diameters, rising, mm
+     * @param surfaceOverThroat greatest burning surface over the area of the throat [1]
+     * @param mean pressure over the burn time, MPa absolute
+     * @param meanLow lower prediction of it
+     * @param meanHigh upper prediction of it
+     * @param max highest pressure, MPa absolute
+     * @param maxLow lower prediction of it
+     * @param maxHigh upper prediction of it
+     * @param burnTime s
+     * @param remarks on parts of the range
+     * @param smaller why there is no smaller throat
+     * @param larger why there is no larger one
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record ThroatTable(
+            double level,
+            List<Double> throat,
+            List<Double> surfaceOverThroat,
+            List<Double> mean,
+            List<Double> meanLow,
+            List<Double> meanHigh,
+            List<Double> max,
+            List<Double> maxLow,
+            List<Double> maxHigh,
+            List<Double> burnTime,
+            List<ThroatRemark> remarks,
+            String smaller,
+            String larger) {
+
+        public ThroatTable {
+            remarks = List.copyOf(remarks);
+            for (List<Double> column :
+                    List.of(throat, surfaceOverThroat, mean, meanLow, meanHigh, max, maxLow, maxHigh, burnTime)) {
+                if (column.size() != throat.size() || throat.size() < 2) {
+                    throw new IllegalArgumentException(
+                            "the columns of a table of throats differ in length, or have no two rows");
+                }
+            }
+            throat = List.copyOf(throat);
+            surfaceOverThroat = List.copyOf(surfaceOverThroat);
+            mean = List.copyOf(mean);
+            meanLow = List.copyOf(meanLow);
+            meanHigh = List.copyOf(meanHigh);
+            max = List.copyOf(max);
+            maxLow = List.copyOf(maxLow);
+            maxHigh = List.copyOf(maxHigh);
+            burnTime = List.copyOf(burnTime);
+        }
     }
 }

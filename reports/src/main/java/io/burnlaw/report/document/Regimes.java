@@ -48,4 +48,56 @@ public record Regimes(
                         breaks,
                         evidence);
     }
+
+    /**
+     * A smooth explanation that competes with breaks.
+     *
+     * @param name such as {@code quadratic}
+     * @param bic Bayesian information criterion, smaller is better
+     * @param beaten whether the breaks explain more
+     * @param sentence what it means
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record Rival(String name, double bic, boolean beaten, String sentence) {}
+
+    /**
+     * A pressure at which the law changes.
+     *
+     * @param pressure absolute
+     * @param kind {@code slope} or {@code jump}
+     * @param rateRatio rate just above over rate just below [1]
+     * @param exponentBelow [1]
+     * @param exponentAbove [1]
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record Break(Quantity pressure, String kind, double rateRatio, double exponentBelow, double exponentAbove) {}
+
+    /**
+     * Why that number of regimes.
+     *
+     * @param pValue of the selected count against one less, by seeded bootstrap
+     * @param statistic sup-F
+     * @param bicByCount for 1, 2, … regimes
+     * @param sequentialAnswer regimes by sequential tests
+     * @param criterionAnswer regimes by the information criterion
+     * @param replicates of the bootstrap
+     * @param rivals smooth curves that were tried
+     * @param sentence the evidence in words
+     */
+    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
+    public record RegimeEvidence(
+            @Nullable Double pValue,
+            @Nullable Double statistic,
+            List<Double> bicByCount,
+            int sequentialAnswer,
+            int criterionAnswer,
+            int replicates,
+            List<Rival> rivals,
+            String sentence) {
+
+        public RegimeEvidence {
+            bicByCount = List.copyOf(bicByCount);
+            rivals = List.copyOf(rivals);
+        }
+    }
 }

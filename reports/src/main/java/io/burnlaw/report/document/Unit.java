@@ -16,7 +16,6 @@ public enum Unit {
     MM_PER_S("mm/s", Map.of("mm/s", 1.0, "m/s", 1e3, "cm/s", 10.0, "[in_i]/s", 25.4)),
     /** Millimetre. */
     MM("mm", Map.of("mm", 1.0, "m", 1e3, "cm", 10.0, "[in_i]", 25.4)),
-    /** Second. */
     SECOND("s", Map.of("s", 1.0, "ms", 1e-3)),
     /** Metre a second. */
     M_PER_S("m/s", Map.of("m/s", 1.0, "mm/s", 1e-3, "km/s", 1e3)),

@@ -1,7 +1,7 @@
 package io.burnlaw.report.html;
 
 import io.burnlaw.report.document.Characterization;
-import io.burnlaw.report.document.ClosureRow;
+import io.burnlaw.report.document.Closure.ClosureRow;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Point;
 import java.util.ArrayList;

@@ -8,17 +8,19 @@ import io.burnlaw.report.chart.TracesChart;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Closure;
 import io.burnlaw.report.document.DocumentFile;
-import io.burnlaw.report.document.FasterAnswer;
 import io.burnlaw.report.document.Finding;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Formulation.FasterAnswer;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.MadeOnDemand;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -54,10 +56,12 @@ public record FormulationView(
      *
      * @param figure the picture
      * @param firings ids, in the order of the lines, as a list in JSON
+     * @param webs    how far each has burned, as a list in JSON
      */
-    public record Traces(DrawnFigure figure, String firings) {}
+    public record Traces(DrawnFigure figure, String firings, String webs) {}
 
-    private static final int MOST_WORRIES = 3;
+    /** Of three lines on a phone, less some for the counts of firings. */
+    private static final int MOST_LETTERS = 110;
 
     static FormulationView of(
             Characterization document, List<Firing> firings, Formulation formulation, String anchor, Scales scales) {
@@ -80,7 +84,8 @@ public record FormulationView(
                 TracesChart.draw(formulation, drawn)
                         .map(traces -> new Traces(
                                 DrawnFigure.of("traces-" + anchor, traces.figure()),
-                                DocumentFile.text(traces.firings()).strip()))
+                                DocumentFile.text(traces.firings()).strip(),
+                                traces.webs().toString().replace(" ", "")))
                         .orElse(null),
                 worries,
                 count(firings, own, "rejected"),
@@ -125,9 +130,7 @@ public record FormulationView(
         if (setAside > 0) {
             words.add(setAside + " of " + firings + " firings rejected");
         }
-        if (closure() != null
-                && formulation.closure() != null
-                && !formulation.closure().good()) {
+        if (predictionsOff()) {
             words.add("predictions off");
         }
         return String.join("; ", words);
@@ -138,25 +141,49 @@ public record FormulationView(
         return LawChart.laws(formulation);
     }
 
-    /** {@return whether nothing at all stands out} */
+    /** {@return whether nothing but notes stands out} */
     public boolean calm() {
-        Closure closure = formulation.closure();
-        return worries.isEmpty()
+        return worries.stream().allMatch(finding -> finding.severity().equals("note"))
                 && setAside == 0
                 && flagged == 0
                 && formulation.notFitted() == null
-                && (closure == null || !Boolean.FALSE.equals(closure.good()));
+                && !predictionsOff();
     }
 
-    /** {@return the gravest findings, for which the first screen has room beside what is said of the firings} */
-    public List<Finding> firstWorries() {
-        int said = (formulation.notFitted() == null ? 0 : 1) + (setAside > 0 ? 1 : 0) + (flagged > 0 ? 1 : 0);
-        return worries.subList(0, Math.min(worries.size(), Math.max(1, MOST_WORRIES - said)));
+    /** {@return what to worry about in at most three lines of the first screen, counts of firings apart; empty where these are all} */
+    public String verdict() {
+        if (formulation.notFitted() != null) {
+            return "No law: " + formulation.notFitted().reason() + " "
+                    + formulation.notFitted().mend();
+        }
+        StringBuilder words = new StringBuilder(formulation.caution() == null ? "" : formulation.caution());
+        for (Finding worry : worries) {
+            boolean said = formulation.threshold() != null && worry.code().equals("slow-regime");
+            if (!said && !worry.severity().equals("note")) {
+                String whole = worry.title() + ": " + firstSentence(worry.message());
+                boolean room = words.length() + whole.length() < MOST_LETTERS;
+                words.append(words.isEmpty() ? "" : " ").append(room ? whole : worry.title() + ".");
+            }
+        }
+        if (words.isEmpty() && setAside == 0 && flagged == 0 && !predictionsOff()) {
+            words.append("No problems found. The next firing can still differ.");
+        }
+        return words.toString();
     }
 
-    /** {@return the findings after {@link #firstWorries}} */
-    public List<Finding> otherWorries() {
-        return worries.subList(firstWorries().size(), worries.size());
+    /** {@return how many firings gave no point or were used with a caution, in words; empty where there are none} */
+    public String doubtful() {
+        return Stream.of(
+                        setAside == 0 ? "" : setAside + " gave no point",
+                        flagged == 0 ? "" : flagged + (flagged == 1 ? " is" : " are") + " used with a caution")
+                .filter(words -> !words.isEmpty())
+                .collect(Collectors.joining(", "));
+    }
+
+    /** {@return whether the law misses what it should give back} */
+    public boolean predictionsOff() {
+        Closure closure = formulation.closure();
+        return closure != null && Boolean.FALSE.equals(closure.good());
     }
 
     private static long count(List<Firing> firings, int[] own, String status) {

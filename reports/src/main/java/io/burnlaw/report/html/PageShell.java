@@ -10,6 +10,8 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.Base64;
 import java.util.HexFormat;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -28,8 +30,12 @@ public record PageShell(
         String policy,
         @Nullable String units) {
 
+    /** Texts and patterns of a script, which stay as they are; a division has blanks around it. */
+    private static final Pattern KEPT = Pattern.compile("\"(?:[^\"\\\\\n]|\\\\.)*\"|'(?:[^'\\\\\n]|\\\\.)*'"
+            + "|/(?![*/ ])(?:[^/\\\\\n\\[]|\\\\.|\\[[^\\]\n]*\\])+/[gimy]*");
+
     static final PageShell INDEX =
-            make("report.js", "explorer.js", "without.js", "course.js", "compare.js", "units.js");
+            make("report.js", "explorer.js", "grain.js", "without.js", "course.js", "compare.js", "units.js");
 
     static final PageShell FIRING = make("report.js", "course.js", "units.js");
 
@@ -48,9 +54,23 @@ public record PageShell(
         return shown == ShownUnits.MPA ? this : new PageShell(styleSheet, script, policy, shown.key());
     }
 
-    /** Without indents and lines of comment, which every page would carry. */
-    private static String brief(String script) {
-        return script.replaceAll("(?m)^[ \\t]+", "").replaceAll("(?m)^//.*\n", "");
+    /** Without indents, comments and blanks, which every page would carry. */
+    static String brief(String script) {
+        String bare = script.replaceAll("(?m)^[ \\t]+", "").replaceAll("(?m)^//.*\n", "");
+        StringBuilder brief = new StringBuilder();
+        Matcher kept = KEPT.matcher(bare);
+        int from = 0;
+        while (kept.find()) {
+            brief.append(withoutBlanks(bare.substring(from, kept.start()))).append(kept.group());
+            from = kept.end();
+        }
+        return brief.append(withoutBlanks(bare.substring(from))).toString();
+    }
+
+    private static String withoutBlanks(String code) {
+        return code.replaceAll("/\\*[^*]*\\*/", "")
+                .replaceAll(" ?([=+*/<>?:&|,{}()\\[\\];!%]) ?", "$1")
+                .replaceAll("([,{(;])\n", "$1");
     }
 
     /** The SHA-256 of a text in UTF-8, as hexadecimal digits. */

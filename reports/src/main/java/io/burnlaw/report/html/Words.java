@@ -1,15 +1,15 @@
 package io.burnlaw.report.html;
 
 import io.burnlaw.report.chart.OffLaw;
-import io.burnlaw.report.document.BudgetLine;
 import io.burnlaw.report.document.DocumentFile;
+import io.burnlaw.report.document.Firing.BudgetLine;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Law.UnitPair;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.RegimeEvidence;
+import io.burnlaw.report.document.Regimes.RegimeEvidence;
 import io.burnlaw.report.document.Unit;
-import io.burnlaw.report.document.UnitPair;
 import io.burnlaw.report.wording.Numbers;
 import io.burnlaw.report.wording.ShownUnits;
 import io.burnlaw.report.wording.Units;

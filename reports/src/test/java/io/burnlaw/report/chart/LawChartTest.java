@@ -6,9 +6,9 @@ import io.burnlaw.report.SampleDocument;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
+import io.burnlaw.report.document.Formulation.Threshold;
 import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.Threshold;
 import java.util.ArrayList;
 import java.util.List;
 import org.jsoup.Jsoup;
@@ -176,6 +176,7 @@ class LawChartTest {
                 f.density(),
                 f.characteristicVelocity(),
                 f.verdict(),
+                f.caution(),
                 points,
                 f.singleLaw(),
                 f.notFitted(),

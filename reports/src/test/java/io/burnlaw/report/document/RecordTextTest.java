@@ -12,6 +12,7 @@ import com.fasterxml.jackson.core.util.Separators;
 import com.fasterxml.jackson.databind.ObjectWriter;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import io.burnlaw.report.SampleDocument;
+import io.burnlaw.report.document.JsonWriter.InertCharacters;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;

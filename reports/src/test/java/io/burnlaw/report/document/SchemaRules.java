@@ -5,6 +5,10 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.burnlaw.report.document.Characterization.CampaignSummary;
+import io.burnlaw.report.document.Characterization.Generator;
+import io.burnlaw.report.document.Characterization.Input;
+import io.burnlaw.report.document.Characterization.LeftOut;
 import java.lang.reflect.RecordComponent;
 import java.util.Collection;
 import java.util.List;
@@ -74,6 +78,7 @@ final class SchemaRules {
                     + "|.*\\.(at|.*[tT]emperature|exponent.*|slope)");
 
     private static final Pattern POSITIVE = Pattern.compile("(UnitPair|NextRate|RatioPoint|CurvePoint|ThroatTable"
+            + "|GrainTable(?=\\.(?!start|mean|max|burnTime|ignition))"
             + "|InUnits)\\.(?!n|exponent).*|(Law|OtherFit|MethodInterval|LawWithout)\\.coefficient.*"
             + "|UseLaw\\.(pressure|referencePressure|rate).*|Propellant\\..*"
             + "|.*\\.(diameter|rateRatio|areaRatio(Start|Most)?|portToThroat|factor|safetyFactor|specificHeatRatio)");

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.report.document.Law;
+import io.burnlaw.report.document.Law.UnitPair;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.document.UnitPair;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
