@@ -6,6 +6,7 @@ import io.burnlaw.quantity.Measured;
 import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.balance.MassBalance;
 import io.burnlaw.reduction.balance.RateEstimate;
+import io.burnlaw.reduction.balance.UnseenEnd;
 import io.burnlaw.reduction.point.RateBudget;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.reduction.point.UsualUncertainty;
@@ -61,6 +62,12 @@ final class FiringBudget {
             budget.add(RatePoint.BURNED_BEFORE_LINE, before * web, "m", before, 0);
         }
         double zero = reduction.burn().record().zeroStd();
+        double ofCell = reduction.burn().record().noiseStd()
+                / Math.sqrt(Math.max(1, inputs.record().samplesPerCell()));
+        double after = UnseenEnd.share(inputs, zero, ofCell) / BurnReduction.RECTANGULAR;
+        if (after > 0) {
+            budget.add("gas at the end", after * inputs.mass(), "kg", after, 0);
+        }
         budget.add(
                 "sensor zero",
                 zero,

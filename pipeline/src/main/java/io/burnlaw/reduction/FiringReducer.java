@@ -37,6 +37,12 @@ public final class FiringReducer {
     /** What is kept of the record before the first sign of burning, as a share of the operation [1]. */
     private static final double MARGIN = 0.04;
 
+    /**
+     * A cell of the grid has no more noise than this share of the highest pressure [1]: the root of a quarter of that
+     * pressure is then off by less than a thousandth.
+     */
+    private static final double CELL_NOISE = 0.02;
+
     private FiringReducer() {}
 
     /**
@@ -88,7 +94,7 @@ public final class FiringReducer {
             findings.add(nothingRises(record));
             return new Reduction.Rejected(firing.id(), findings, history);
         }
-        UniformTrace even = even(record, operation.get());
+        UniformTrace even = even(burn.record(), operation.get());
         double noise = burn.record().noiseStd() / Math.sqrt(Math.max(1, even.samplesPerCell()));
         Optional<EventFinder.Found> found = EventFinder.find(even, firing.ambientPressure(), noise, settings);
         if (found.isEmpty()) {
@@ -117,9 +123,15 @@ public final class FiringReducer {
                 : reduction.reduced(findings, history);
     }
 
-    private static UniformTrace even(Trace trace, Operation seen) {
+    /**
+     * The operation on an even grid, as coarse as a very noisy record asks: where the flow is not choked it goes with the
+     * root of the pressure over ambient, and a root of noise is not nothing on average.
+     */
+    private static UniformTrace even(ConditionedTrace record, Operation seen) {
         double before = seen.from() - MARGIN * (seen.to() - seen.from());
-        return UniformTrace.of(trace.times(), trace.pressures(), before, seen.to());
+        double together = record.noiseStd() / (CELL_NOISE * seen.highest());
+        return UniformTrace.of(
+                record.trace().times(), record.trace().pressures(), before, seen.to(), together * together);
     }
 
     private static boolean rejected(List<Finding> findings) {

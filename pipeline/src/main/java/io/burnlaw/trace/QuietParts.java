@@ -10,7 +10,7 @@ import java.util.OptionalInt;
  * @param after  after the end of operation; empty where the record ends too early
  * @param range  highest smoothed reading above the quiet one
  * @param rise   index of the first sample above a tenth of the range; the size of the record where nothing rises
- * @param fall   index after the last sample above a tenth of the range
+ * @param fall   index after the last sample above a tenth of the range, or of the working level after a strong igniter
  * @param smoulders whether something burned on behind the main burn, until {@code after} begins
  */
 record QuietParts(Optional<Level> before, Optional<Level> after, double range, int rise, int fall, boolean smoulders) {
@@ -49,7 +49,8 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
     static QuietParts find(double[] time, double[] values) {
         int n = values.length;
         double noise = Scatter.fastStd(values, 0, n);
-        double[] smooth = Scatter.runningMean(RunningMedian.ofFive(values), Math.max(1, n / 2000));
+        int half = Math.max(1, n / 2000);
+        double[] smooth = Scatter.runningMean(RunningMedian.ofFive(values), half);
         double low = lowest(smooth);
         double high = Double.NEGATIVE_INFINITY;
         for (double value : smooth) {
@@ -70,17 +71,22 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
         while (smooth[rise] < low + BEGUN * range) {
             rise++;
         }
+        double usual = WorkingLevel.of(smooth, low, range);
+        double alight = Math.min(BEGUN * range, Math.max(BEGUN * usual, 10 * noise / Math.sqrt(2 * half + 1.0)));
         int fall = n;
-        while (smooth[fall - 1] < low + BEGUN * range) {
+        while (smooth[fall - 1] < low + alight) {
             fall--;
         }
         // Where much of the burn stands still at the sensor's limit the whole record looks quieter than it is.
         double noiseBefore = rise < ENOUGH ? noise : Math.max(noise, Scatter.fastStd(values, 0, rise));
         int quietEnd = QuietStep.cut(values, reach(values, 0, rise, 1, noiseBefore, range), range);
-        int quietStart = n - reach(values, n - 1, n - fall, -1, noise, range);
         Optional<Level> before = quietEnd >= Math.max(LEAST_SAMPLES, LEAST_LENGTH * (fall - rise))
                 ? Optional.of(level(time, values, 0, quietEnd))
                 : Optional.empty();
+        int reached = n - reach(values, n - 1, n - fall, -1, noise, range);
+        int quietStart = usual < range && before.isPresent() && !settled(values, reached, noise, range)
+                ? rest(values, smooth, reached, before.get().value(), noise, usual)
+                : reached;
         Optional<Level> after = n - quietStart >= LEAST_SAMPLES && settled(values, quietStart, noise, range)
                 ? Optional.of(level(time, values, quietStart, n))
                         .filter(tail ->
@@ -142,6 +148,28 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
         double allowed = Math.max(6 * noise / Math.sqrt(third), STEADY * range);
         return Math.abs(0.5 * (first + last) - middle) < allowed
                 && Math.abs(last - first) < WANDERING_AFTER * range + allowed;
+    }
+
+    /**
+     * Where the last rest of a record begins that ends with a long tail-off: behind a strong igniter the stretch that passes
+     * for quiet may reach far into it. A tail-off itself is none: at rest the record stays for as long as half of the time in
+     * which it fell from four times the level to there, and moves less.
+     *
+     * @return its first index; the size of the record where there is none
+     */
+    private static int rest(double[] values, double[] smooth, int from, double zero, double noise, double usual) {
+        int n = values.length;
+        for (int start = from; n - start >= ENOUGH; start += (n - start) / 8 + 1) {
+            double level = Scatter.median(values, start, n) - zero;
+            int fourfold = start;
+            while (fourfold > 0 && smooth[fourfold] - zero < 4 * level) {
+                fourfold--;
+            }
+            if (2 * (n - start) >= start - fourfold && settled(values, start, noise, Math.min(usual, 4 * level))) {
+                return start;
+            }
+        }
+        return n;
     }
 
     private static Level level(double[] time, double[] values, int from, int to) {

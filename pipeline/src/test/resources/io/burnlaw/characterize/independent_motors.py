@@ -5,7 +5,9 @@ usage: independent_motors.py        writes independent-motors.zip beside itself 
 
 Sources: conservation of mass and the perfect gas in a chamber of even pressure, as any textbook has them (G. P. Sutton and
 O. Biblarz, Rocket Propulsion Elements, chapter 12); flow of a perfect gas through a throat, choked or not (the same,
-chapter 3). Integrated by Euler steps of 0.2 ms. The truth of all campaigns: r = 4.5 mm/s (P / 1 MPa)^0.35, c* = 900 m/s.
+chapter 3). Integrated by Euler steps of 0.2 ms. The truth: r = 4.5 mm/s (P / 1 MPa)^0.35 in campaigns 1 and 2, and 1.7 mm/s
+(P / 1 MPa)^0.45 in campaign 3, whose motors stand at 25 kPa gauge for half a minute behind an igniter's spike ten times as
+high; c* = 900 m/s.
 
 Every campaign has at once what nobody tells the reduction: an igniter of 1 % of the propellant, a flame that takes 0.12 s to
 spread, cores up to 1.2 mm off the axis (the port's outline is followed all around), a throat that wears by 1.5 %, 2 % of
@@ -20,6 +22,7 @@ import numpy as np
 
 COEFFICIENT, EXPONENT = 4.5e-3, 0.35
 DENSITY, VELOCITY, HEATS, TEMPERATURE, AMBIENT = 1800.0, 900.0, 1.13, 1600.0, 101325.0
+SLOW = (1.7e-3, 0.45, [11.5, 11.7, 11.9, 12.1, 12.3, 12.5, 12.7, 12.9, 13.0, 11.6])
 THROATS = [12.0, 11.0, 10.2, 9.6, 9.0, 8.5, 8.1, 12.5, 10.6, 9.3]
 SEGMENTS, IGNITER, SPREAD, IGNITER_TIME, WEAR, SLAG = 2, 0.01, 0.12, 0.05, 0.015, 0.02
 STEP = 2e-4
@@ -37,7 +40,7 @@ def surface(web, outer, core, length, off):
     return 2 * np.pi * radius * alive * rest + 2 * (np.pi / 4 * outer**2 - port)
 
 
-def burn(throat, outer, core, length, off, faster):
+def burn(throat, outer, core, length, off, faster, coefficient=COEFFICIENT, exponent=EXPONENT):
     """Time [s] and absolute pressure [Pa] until the chamber is empty."""
     ratio = 2 / (HEATS + 1)
     gas = (VELOCITY * np.sqrt(HEATS) * ratio ** ((HEATS + 1) / (2 * (HEATS - 1)))) ** 2  # R T
@@ -47,7 +50,7 @@ def burn(throat, outer, core, length, off, faster):
     while True:
         lit = min(1.0, 0.1 + 0.9 * time / SPREAD)
         area = SEGMENTS * surface(web, outer, core, length, off) * lit
-        rate = faster * COEFFICIENT * (pressure / 1e6) ** EXPONENT
+        rate = faster * coefficient * (pressure / 1e6) ** exponent
         igniter = IGNITER * grain * DENSITY / IGNITER_TIME * np.exp(-time / IGNITER_TIME)
         hole = np.pi / 4 * (throat * (1 + WEAR * min(1, time / 3))) ** 2
         over = pressure / AMBIENT
@@ -70,14 +73,14 @@ def burn(throat, outer, core, length, off, faster):
             return np.array(times), np.array(pressures), grain * DENSITY
 
 
-def record(times, pressures, gain, random):
+def record(times, pressures, gain, random, interval=0.002, noise=0.05, longest=1e9):
     """What a sensor and a logger of 500 samples a second make of it: ms and bar gauge, decimal commas."""
-    time = np.arange(-0.8, times[-1] + 1.5, 0.002)
+    time = np.arange(-0.8, min(longest, times[-1] + 1.5), interval)
     true = np.interp(time, times, pressures, left=AMBIENT, right=AMBIENT)
-    share, lagged = 1 - np.exp(-0.002 / 0.004), true.copy()
+    share, lagged = 1 - np.exp(-interval / 0.004), true.copy()
     for k in range(1, len(time)):
         lagged[k] = lagged[k - 1] + (true[k] - lagged[k - 1]) * share
-    reading = (lagged - AMBIENT) * gain / 1e5 + 0.05 * random.normal(size=len(time))
+    reading = (lagged - AMBIENT) * gain / 1e5 + noise * random.normal(size=len(time))
     reading += 0.01 * reading.max() * (1 - np.exp(-np.maximum(time, 0) / 4))
     text = io.StringIO("Zeit (ms);Druck (bar)\n")
     text.seek(0, io.SEEK_END)
@@ -86,19 +89,21 @@ def record(times, pressures, gain, random):
     return text.getvalue()
 
 
-def campaign(seed):
-    """Files of a campaign, by path."""
+def campaign(seed, slow=False):
+    """Files of a campaign, by path. Slow motors: a logger of 100 samples a second, noise of 2 kPa."""
+    law, throats = (SLOW[:2], SLOW[2]) if slow else ((COEFFICIENT, EXPONENT), THROATS)
+    logger = (0.01, 0.02, 24) if slow else ()
     random = np.random.default_rng(seed)
     gain = 1 + 0.005 * random.normal()
     log = ["firing,formulation,trace,grain,segments,core diameter [mm],outer diameter [mm],segment length [mm],"
            "throat diameter [mm],propellant mass [g]"]
     files = {"campaign.yaml": "format: burnlaw-campaign/1\ntitle: Motors of another model (invented)\n"
                               "trace:\n  pressure_kind: gauge\nformulations:\n  sugar:\n    density: 1.80 g/cm3\n"}
-    for number, throat in enumerate(THROATS, 1):
+    for number, throat in enumerate(throats, 1):
         off, faster = random.uniform(0, 0.0012), 1 + 0.015 * random.normal()
         outer, core, length = (size + 5e-5 * random.normal() for size in (0.038, 0.014, 0.062))
-        times, pressures, mass = burn(throat / 1e3, outer, core, length, off, faster)
-        files[f"traces/m{number}.csv"] = record(times, pressures, gain, random)
+        times, pressures, mass = burn(throat / 1e3, outer, core, length, off, faster, *law)
+        files[f"traces/m{number}.csv"] = record(times, pressures, gain, random, *logger)
         log.append(f"M{number},sugar,traces/m{number}.csv,bates,{SEGMENTS},{1e3 * core:.1f},{1e3 * outer:.1f},"
                    f"{1e3 * length:.1f},{throat:.2f},{1e3 * mass:.1f}")
     files["firings.csv"] = "\n".join(log) + "\n"
@@ -107,8 +112,8 @@ def campaign(seed):
 
 def main():
     with zipfile.ZipFile(Path(__file__).with_name("independent-motors.zip"), "w", zipfile.ZIP_DEFLATED, compresslevel=9) as archive:
-        for seed in (1, 2):
-            for path, text in campaign(seed).items():
+        for seed in (1, 2, 3):
+            for path, text in campaign(seed, slow=seed == 3).items():
                 entry = zipfile.ZipInfo(f"{seed}/{path}", (2026, 11, 30, 0, 0, 0))
                 entry.compress_type = zipfile.ZIP_DEFLATED
                 archive.writestr(entry, text)

@@ -3,6 +3,7 @@ package io.burnlaw.reduction.events;
 import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.QuietStep;
 import io.burnlaw.trace.Trace;
+import io.burnlaw.trace.WorkingLevel;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -51,13 +52,14 @@ public record Operation(double from, double to, double highest, boolean recorded
         }
         double[] first = Smoothing.twice(gauge, 2);
         int top = highest(first);
+        double usual = WorkingLevel.of(gauge, 0, first[top]);
         int above = 0;
         for (double p : first) {
-            if (p > 0.3 * first[top]) {
+            if (p > 0.3 * usual) {
                 above++;
             }
         }
-        double wanted = noise / (0.003 * Math.max(first[top], 1));
+        double wanted = noise / (0.003 * Math.max(usual, 1));
         int half = (int) Math.max(1, Math.min(above / 60, Math.round(wanted * wanted / 2)));
         double[] smooth = Smoothing.twice(gauge, half);
         top = highest(smooth);
@@ -67,7 +69,7 @@ public record Operation(double from, double to, double highest, boolean recorded
         }
         double sure = Math.max(5 * left, 3 * conditioned.zeroStd());
         double lit = Math.max(LIT * smooth[top], sure);
-        double out = Math.max(OUT * smooth[top], sure);
+        double out = Math.max(OUT * Math.min(smooth[top], usual), sure);
         // The window narrows at the ends of the record and leaves more noise there: they count only if the stretch
         // next to them is above the threshold too.
         int edge = Math.min(2 * half, n / 10);
@@ -83,8 +85,19 @@ public record Operation(double from, double to, double highest, boolean recorded
         to = to == n - 1 - edge ? n - 1 : to;
         boolean recorded = to < n - 1;
         OptionalInt smouldered = recorded ? QuietStep.end(gauge, to + 1, 0, smooth[top]) : OptionalInt.empty();
-        to = smouldered.orElse(to);
+        // The zero behind the burn was made by taking the drift off: what is smaller than that is no burning.
+        if (smouldered.isPresent() && mean(gauge, to + 1, smouldered.getAsInt()) > 3 * conditioned.zeroStd()) {
+            to = smouldered.getAsInt();
+        }
         return Optional.of(new Operation(time[from], time[to], smooth[top], recorded));
+    }
+
+    private static double mean(double[] values, int from, int to) {
+        double sum = 0;
+        for (int i = from; i < to; i++) {
+            sum += values[i];
+        }
+        return sum / (to - from);
     }
 
     private static int highest(double[] values) {

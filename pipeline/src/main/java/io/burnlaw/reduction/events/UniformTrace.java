@@ -33,6 +33,20 @@ public final class UniformTrace {
      * @return the stretch
      */
     public static UniformTrace of(double[] time, double[] pressure, double from, double to) {
+        return of(time, pressure, from, to, 1);
+    }
+
+    /**
+     * Cuts a stretch out of a record, each cell the mean of so many samples that its noise is small.
+     *
+     * @param time     [s], rising
+     * @param pressure [Pa]
+     * @param from     begin of the stretch [s]
+     * @param to       its end [s], after the begin
+     * @param together samples that a cell must hold, as far as 200 cells are left
+     * @return the stretch
+     */
+    public static UniformTrace of(double[] time, double[] pressure, double from, double to, double together) {
         double first = Math.max(from, time[0]);
         double last = Math.min(to, time[time.length - 1]);
         int within = 0;
@@ -41,7 +55,7 @@ public final class UniformTrace {
                 within++;
             }
         }
-        int cells = Math.max(FEWEST_CELLS, Math.min(MOST_CELLS, within));
+        int cells = Math.max(FEWEST_CELLS, (int) Math.min(MOST_CELLS, within / Math.max(1, together)));
         double step = (last - first) / cells;
         double[] means = new double[cells];
         int i = 0;
