@@ -68,7 +68,7 @@ public record GrainTable(
     public static final double SIZES = 3;
 
     /** What the check may find: it tries some grains, not all [1]. */
-    private static final double FOUND = 0.005;
+    private static final double FOUND = 0.006;
 
     private static final int CHECKED = 40;
 
