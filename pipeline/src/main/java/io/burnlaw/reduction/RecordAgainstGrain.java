@@ -1,15 +1,9 @@
 package io.burnlaw.reduction;
 
-import io.burnlaw.campaign.GrainDescription;
-import io.burnlaw.campaign.GrainDescription.SurfacePoint;
-import io.burnlaw.campaign.GrainKind;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.grain.Grain;
-import io.burnlaw.grain.Grains;
-import io.burnlaw.grain.SurfaceTable;
-import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.reduction.balance.BurnInputs;
 import io.burnlaw.reduction.balance.BurnPressures;
@@ -21,13 +15,10 @@ import io.burnlaw.reduction.balance.WebTable;
 import io.burnlaw.reduction.events.Burn;
 import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.point.InstantaneousRate;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
 
 /**
  * Whether the record can be that of the grain in the log: both definitions of the rate must agree, and one power law of the
@@ -60,8 +51,6 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
      * @param rate   mass balance rate with it over that with the log's grain [1]
      */
     record Alternative(String words, double misfit, double rate) {}
-
-    private record Candidate(String words, Grain grain) {}
 
     private record Fit(double misfit, double definitions, double rate) {}
 
@@ -150,8 +139,8 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
         double allowed = byOther ? Math.min(EXACT, byHump) : byHump;
         double enough = Math.max(TELL / 2, FAR * unexplained);
         double most = Math.min(BETTER * unexplained, Math.min(enough, allowed));
-        Optional<Alternative> best = candidates(burn).stream()
-                .filter(candidate -> massAllows(burn, candidate.grain))
+        Optional<Alternative> best = LogMistake.of(burn.firing().grain()).stream()
+                .filter(candidate -> massAllows(burn, candidate.grain()))
                 .map(candidate -> tried(burn, coarse, candidate, found, logged, most))
                 .filter(tried -> tried.misfit < most)
                 .min(Comparator.comparingDouble(Alternative::misfit));
@@ -164,10 +153,10 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
     }
 
     private static Alternative tried(
-            Burn burn, BurnInputs inputs, Candidate candidate, EventFinder.Found found, Fit logged, double most) {
-        Burn other = new Burn(burn.firing(), burn.formulation(), burn.hardware(), candidate.grain, burn.record());
+            Burn burn, BurnInputs inputs, LogMistake candidate, EventFinder.Found found, Fit logged, double most) {
+        Burn other = new Burn(burn.firing(), burn.formulation(), burn.hardware(), candidate.grain(), burn.record());
         Fit fit = fit(BurnInputs.of(other, inputs.record()), found, most);
-        return new Alternative(candidate.words, fit.misfit, fit.rate / logged.rate);
+        return new Alternative(candidate.words(), fit.misfit, fit.rate / logged.rate);
     }
 
     /** How well a grain fits; a misfit above {@code most} is given without the part of the course. */
@@ -253,96 +242,6 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
         return logged.map(ratio -> Math.abs(StrictMath.log(ratio * burn.grain().volume(0) / grain.volume(0)))
                         < Math.abs(StrictMath.log(ratio)) + DENSITY)
                 .orElse(true);
-    }
-
-    private static List<Candidate> candidates(Burn burn) {
-        GrainDescription log = burn.firing().grain();
-        List<Candidate> all = new ArrayList<>();
-        GrainKind kind = GrainKind.of(log.kind()).orElse(GrainKind.TABLE);
-        int faces = 2 * log.segments();
-        if (kind == GrainKind.BATES || kind == GrainKind.TUBE) {
-            int stated = kind == GrainKind.TUBE ? faces : log.inhibitedEnds();
-            for (int ends : new int[] {0, 1, 2, log.segments(), faces - 1, faces}) {
-                if (ends != stated) {
-                    add(
-                            all,
-                            ends == 0
-                                    ? "all ends burned"
-                                    : ends == faces
-                                            ? "no end burned"
-                                            : ends + " of the " + faces + " ends did not burn",
-                            with(log, GrainKind.BATES, ends, log.dimensions()));
-                }
-            }
-            add(
-                    all,
-                    "the outside burned and the ends did not",
-                    with(log, GrainKind.TUBE_BOTH_SIDES, 0, log.dimensions()));
-        }
-        if (kind == GrainKind.TUBE_BOTH_SIDES) {
-            add(all, "the outside did not burn", with(log, GrainKind.TUBE, 0, log.dimensions()));
-        }
-        if (kind == GrainKind.END_BURNER) {
-            Map<String, Measured> sizes = log.dimensions();
-            if (sizes.containsKey("outer_diameter") && sizes.containsKey("segment_length")) {
-                all.add(new Candidate(
-                        "the side burned as well",
-                        litSide(
-                                sizes.get("outer_diameter").value() / 2,
-                                sizes.get("segment_length").value())));
-            }
-        }
-        lengths(log, all);
-        return all.stream().distinct().toList();
-    }
-
-    private static void lengths(GrainDescription log, List<Candidate> all) {
-        List<String> diameters = log.dimensions().keySet().stream()
-                .filter(name -> name.contains("diameter"))
-                .toList();
-        all.addAll(scaled(log, "radii stand for diameters", diameters, 2));
-        for (String name : log.dimensions().keySet()) {
-            String words = name.replace('_', ' ');
-            if (diameters.contains(name)) {
-                all.addAll(scaled(log, "the " + words + " is a radius", List.of(name), 2));
-            } else if (log.segments() > 1) {
-                all.addAll(
-                        scaled(log, "the " + words + " is that of all segments", List.of(name), 1.0 / log.segments()));
-            }
-            all.addAll(scaled(log, "the " + words + " is in [cm]", List.of(name), 10));
-        }
-    }
-
-    private static List<Candidate> scaled(GrainDescription log, String words, List<String> names, double factor) {
-        Map<String, Measured> other = new TreeMap<>(log.dimensions());
-        names.forEach(name ->
-                other.computeIfPresent(name, (n, value) -> new Measured(value.value() * factor, value.std())));
-        List<Candidate> made = new ArrayList<>();
-        GrainKind.of(log.kind())
-                .filter(kind -> kind != GrainKind.TABLE && !names.isEmpty())
-                .ifPresent(kind -> add(made, words, with(log, kind, log.inhibitedEnds(), other)));
-        return made;
-    }
-
-    private static GrainDescription with(
-            GrainDescription log, GrainKind kind, int inhibited, Map<String, Measured> dimensions) {
-        return new GrainDescription(kind.word(), log.segments(), inhibited, dimensions, List.of(), Optional.empty());
-    }
-
-    private static void add(List<Candidate> all, String words, GrainDescription description) {
-        Grains.of(description).value().ifPresent(grain -> all.add(new Candidate(words, grain)));
-    }
-
-    /** An end burner whose side is lit as well: a rod that burns at its side and at one end. */
-    static Grain litSide(double radius, double length) {
-        List<SurfacePoint> points = new ArrayList<>();
-        double web = Math.min(radius, length);
-        for (int i = 0; i <= 64; i++) {
-            double x = web * i / 64;
-            double r = radius - x;
-            points.add(new SurfacePoint(x, Math.PI * r * r + 2 * Math.PI * r * (length - x)));
-        }
-        return new SurfaceTable(points, OptionalDouble.empty());
     }
 
     /**

@@ -47,7 +47,6 @@ final class BadPoints {
     private static final double BEYOND_DOUBT = 2 * Math.log(20);
 
     private static final double BREAK_ODDS = Math.log(6);
-    private static final int MOST_PIECES = 5;
 
     /** Two points may stand for a regime of which the others are bad. */
     private static final int LEAST_GOOD = 2;
@@ -132,6 +131,7 @@ final class BadPoints {
         double best = Double.POSITIVE_INFINITY;
         double single = Double.POSITIVE_INFINITY;
         Piece[] chosen = {};
+        double further = 2 * BREAK_ODDS + 2 * Math.log(Math.max(1, x.length - 1));
         for (double scatter : SCATTERS) {
             double[][][] costs = new double[m][m][];
             for (int a = 0; a < m; a++) {
@@ -139,13 +139,13 @@ final class BadPoints {
                     costs[a][b] = costs(pieces[a][b], Math.max(scatter, sample.systematic()));
                 }
             }
-            Best found = best(costs);
+            BestPartition found = BestPartition.of(costs, mostBad, further);
             double prior = Math.pow((Math.log(scatter) - USUAL_SCATTER) / SCATTER_STD, 2);
-            double cost = found.cost + prior;
-            single = Math.min(single, found.single + prior);
+            double cost = found.cost() + prior;
+            single = Math.min(single, found.single() + prior);
             if (cost < best) {
                 best = cost;
-                chosen = found.pieces(pieces);
+                chosen = pieces(found, pieces);
             }
         }
         return described(chosen, single - best > BEYOND_DOUBT);
@@ -294,70 +294,12 @@ final class BadPoints {
                 + piece.odds;
     }
 
-    /** The best partition, as edges and numbers of bad points. */
-    private record Best(double cost, double single, int[] ends, int[] bad) {
-
-        Piece[] pieces(Piece[][][] all) {
-            Piece[] chosen = new Piece[bad.length];
-            for (int k = 0; k < chosen.length; k++) {
-                chosen[k] = all[ends[k]][ends[k + 1]][bad[k]];
-            }
-            return chosen;
+    private static Piece[] pieces(BestPartition found, Piece[][][] all) {
+        Piece[] chosen = new Piece[found.bad().length];
+        for (int k = 0; k < chosen.length; k++) {
+            chosen[k] = all[found.ends()[k]][found.ends()[k + 1]][found.bad()[k]];
         }
-    }
-
-    private Best best(double[][][] costs) {
-        int m = edges.length;
-        double[][][] least = new double[MOST_PIECES + 1][m][mostBad + 1];
-        int[][][] from = new int[MOST_PIECES + 1][m][mostBad + 1];
-        int[][][] own = new int[MOST_PIECES + 1][m][mostBad + 1];
-        for (double[][] plane : least) {
-            for (double[] row : plane) {
-                Arrays.fill(row, Double.POSITIVE_INFINITY);
-            }
-        }
-        least[0][0][0] = 0;
-        double further = 2 * BREAK_ODDS + 2 * Math.log(Math.max(1, x.length - 1));
-        for (int k = 1; k <= MOST_PIECES; k++) {
-            for (int b = 1; b < m; b++) {
-                for (int a = 0; a < b; a++) {
-                    for (int before = 0; before <= mostBad; before++) {
-                        if (least[k - 1][a][before] == Double.POSITIVE_INFINITY) {
-                            continue;
-                        }
-                        for (int here = 0; here + before <= mostBad; here++) {
-                            double sum = least[k - 1][a][before] + costs[a][b][here] + (k > 1 ? further : 0);
-                            if (sum < least[k][b][before + here]) {
-                                least[k][b][before + here] = sum;
-                                from[k][b][before + here] = a;
-                                own[k][b][before + here] = here;
-                            }
-                        }
-                    }
-                }
-            }
-        }
-        double single = Arrays.stream(least[1][m - 1]).min().orElseThrow();
-        Best best = new Best(Double.POSITIVE_INFINITY, single, new int[] {0}, new int[0]);
-        for (int k = 1; k <= MOST_PIECES; k++) {
-            for (int bad = 0; bad <= mostBad; bad++) {
-                if (least[k][m - 1][bad] < best.cost) {
-                    int[] ends = new int[k + 1];
-                    int[] each = new int[k];
-                    int b = m - 1;
-                    int left = bad;
-                    for (int j = k; j >= 1; j--) {
-                        ends[j] = b;
-                        each[j - 1] = own[j][b][left];
-                        int a = from[j][b][left];
-                        left -= each[j - 1];
-                        b = a;
-                    }
-                    best = new Best(least[k][m - 1][bad], single, ends, each);
-                }
-            }
-        }
-        return best;
+        return chosen;
     }
 
     private Found described(Piece[] chosen, boolean several) {

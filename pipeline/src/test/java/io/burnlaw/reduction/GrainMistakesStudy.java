@@ -85,7 +85,7 @@ class GrainMistakesStudy {
             new Mistake("all ends burned, none of them by the log", "all ends burned", g ->
                     new Object[] {built(g), inhibited(g, 2 * g.segments())}),
             new Mistake("the side of an end burner was lit", "the side burned", g -> new Object[] {
-                RecordAgainstGrain.litSide(of(g, "outer_diameter") / 2, 2 * of(g, "outer_diameter")),
+                LogMistake.litSide(of(g, "outer_diameter") / 2, 2 * of(g, "outer_diameter")),
                 described(
                         "end-burner",
                         1,

@@ -78,7 +78,7 @@ class RecordAgainstGrainTest {
 
     @Test
     void theSideOfARodIsItsMantle() {
-        Grain lit = RecordAgainstGrain.litSide(0.01, 0.05);
+        Grain lit = LogMistake.litSide(0.01, 0.05);
 
         // A cylinder of radius 10 mm and length 50 mm: one end and the mantle, 1.1e-3 pi m2; half way 5 mm by 45 mm.
         assertThat(lit.surface(0)).isCloseTo(1.1e-3 * Math.PI, within(1e-12));
