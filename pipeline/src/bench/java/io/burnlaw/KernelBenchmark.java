@@ -1,7 +1,7 @@
 package io.burnlaw;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.characterize.CampaignResult;

@@ -79,9 +79,9 @@ class ArchitectureTest {
                 .check(CLASSES);
     }
 
-    /** Within reduction and trace: what a part may not know. */
+    /** Within reduction, campaign and trace: what a part may not know. */
     @Test
-    void partsOfReductionKnowOnlyPartsBelowThem() {
+    void aPartKnowsOnlyPartsBelowIt() {
         List<String> parts = List.of("point", "events", "screening", "balance", "strand");
         for (String part : parts) {
             noClasses()
@@ -100,12 +100,14 @@ class ArchitectureTest {
                 .resideInAnyPackage(
                         "io.burnlaw.reduction.screening", "io.burnlaw.reduction.balance", "io.burnlaw.reduction.strand")
                 .check(CLASSES);
-        noClasses()
-                .that()
-                .resideInAPackage("io.burnlaw.trace")
-                .should()
-                .dependOnClassesThat()
-                .resideInAPackage("io.burnlaw.trace.reading")
-                .check(CLASSES);
+        for (String read : List.of("campaign", "trace")) {
+            noClasses()
+                    .that()
+                    .resideInAPackage("io.burnlaw." + read)
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAPackage("io.burnlaw." + read + ".reading")
+                    .check(CLASSES);
+        }
     }
 }

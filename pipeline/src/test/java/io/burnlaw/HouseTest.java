@@ -22,6 +22,9 @@ class HouseTest {
 
     private static final Pattern CALL = Pattern.compile("(?m)^\\d+\\. `(\\w+)\\.(\\w+)`");
 
+    /** A method of the class itself: declared at its first level, not only called. */
+    private static final String DECLARED = "(?m)^    (?:(?:public|private|static) )*\\w[\\w<>, ]* %s\\(";
+
     private static final Pattern STRING = Pattern.compile("\"(?:[^\"\\\\\\n]|\\\\.)*\"");
 
     private static final Pattern CONVERTED =
@@ -45,7 +48,7 @@ class HouseTest {
             assertThat(sources).containsKey(call.group(1) + ".java");
             assertThat(Files.readString(sources.get(call.group(1) + ".java")))
                     .as(call.group())
-                    .contains(" " + call.group(2) + "(");
+                    .containsPattern(DECLARED.formatted(call.group(2)));
         }
     }
 

@@ -2,7 +2,7 @@ package io.burnlaw;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.characterize.Progress;
 import io.burnlaw.publish.CharacterizationDocument;

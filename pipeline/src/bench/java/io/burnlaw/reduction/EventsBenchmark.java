@@ -4,7 +4,7 @@ import io.burnlaw.reduction.events.EventFinder;
 import io.burnlaw.reduction.events.Operation;
 import io.burnlaw.reduction.events.UniformTrace;
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.trace.ConditionedTrace;
 import io.burnlaw.trace.Trace;

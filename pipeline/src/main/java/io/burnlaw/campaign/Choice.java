@@ -6,18 +6,33 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** One word out of a closed list, written in kebab-case. */
-final class Choice {
+public final class Choice {
 
     private Choice() {}
 
-    static <E extends Enum<E>> Optional<E> of(Class<E> type, String text) {
+    /**
+     * The constant that a word names, in upper or lower case.
+     *
+     * @param type of the list
+     * @param text the word
+     * @param <E>  the list
+     * @return the constant; empty where the list has no such word
+     */
+    public static <E extends Enum<E>> Optional<E> of(Class<E> type, String text) {
         String wanted = text.strip().toLowerCase(Locale.ROOT).replace('_', '-');
         return Arrays.stream(type.getEnumConstants())
                 .filter(constant -> word(constant).equals(wanted))
                 .findFirst();
     }
 
-    static <E extends Enum<E>> List<String> words(Class<E> type) {
+    /**
+     * The words of a list, as they are written.
+     *
+     * @param type of the list
+     * @param <E>  the list
+     * @return the words, in the list's order
+     */
+    public static <E extends Enum<E>> List<String> words(Class<E> type) {
         return Arrays.stream(type.getEnumConstants()).map(Choice::word).toList();
     }
 

@@ -62,8 +62,9 @@ public record Firing(
      * @param otherThroat diameter before [m]
      * @param otherAfter  diameter after [m]
      * @param otherExit   diameter [m]
+     * @return the firing
      */
-    Firing withLengths(
+    public Firing withLengths(
             GrainDescription otherGrain,
             Measured otherThroat,
             Optional<Measured> otherAfter,

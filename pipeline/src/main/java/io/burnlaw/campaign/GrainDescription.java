@@ -54,8 +54,9 @@ public record GrainDescription(
      * The same grain with other dimensions.
      *
      * @param other name of the column to its value [m]
+     * @return the grain
      */
-    GrainDescription withDimensions(Map<String, Measured> other) {
+    public GrainDescription withDimensions(Map<String, Measured> other) {
         return new GrainDescription(kind, segments, inhibitedEnds, other, surface, tableName);
     }
 

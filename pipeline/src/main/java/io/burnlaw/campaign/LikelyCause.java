@@ -73,7 +73,7 @@ public enum LikelyCause {
      * @param ratio mass over what the grain would weigh with twice the outer diameter [1]
      * @return the slip; empty where it does not explain the mass
      */
-    static Optional<String> ofOuterDiameter(double ratio) {
+    public static Optional<String> ofOuterDiameter(double ratio) {
         return off(ratio) < NEAR ? Optional.of("most likely the outer diameter is a radius") : Optional.empty();
     }
 
@@ -84,7 +84,7 @@ public enum LikelyCause {
      * @param outer  diameter of the grain [m]
      * @return the slip with the throat that it would be; empty where it explains nothing
      */
-    static Optional<String> ofThroat(double throat, double outer) {
+    public static Optional<String> ofThroat(double throat, double outer) {
         if (throat / 10 < outer / 2) {
             return Optional.of(Sentence.of("most likely a slipped decimal point: %.3g mm", 1e3 * throat / 10));
         }

@@ -151,7 +151,7 @@ public enum Plausible {
      * @param value in SI
      * @return what to say; empty where it is within the bounds
      */
-    Optional<String> doubt(double value) {
+    public Optional<String> doubt(double value) {
         return holds(value) ? Optional.empty() : Optional.of(doubt);
     }
 }

@@ -41,25 +41,4 @@ public record WrittenUnit(Unit unit, Optional<PressureKind> kind) {
                 .findFirst()
                 .map(unit -> new WrittenUnit(unit, Optional.of(kind)));
     }
-
-    /**
-     * A pressure whose unit may say what it counts from, such as {@code 450 psig}.
-     *
-     * @param plain the text with the bare unit, {@code 450 psi}
-     * @param kind  what it counts from, where the unit says so
-     */
-    record WrittenPressure(String plain, Optional<PressureKind> kind) {
-
-        static WrittenPressure of(String text) {
-            int end = text.length();
-            while (end > 0 && !Character.isDigit(text.charAt(end - 1))) {
-                end--;
-            }
-            String number = text.substring(0, end);
-            return WrittenUnit.of(text.substring(end))
-                    .filter(unit -> unit.kind().isPresent())
-                    .map(unit -> new WrittenPressure(number + " " + unit.unit().symbol(), unit.kind()))
-                    .orElseGet(() -> new WrittenPressure(text, Optional.empty()));
-        }
-    }
 }

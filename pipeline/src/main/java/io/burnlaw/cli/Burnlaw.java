@@ -1,6 +1,6 @@
 package io.burnlaw.cli;
 
-import io.burnlaw.campaign.CampaignFolder;
+import io.burnlaw.campaign.reading.CampaignFolder;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStreamWriter;

@@ -1,8 +1,8 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.characterize.CampaignCheck;
 import io.burnlaw.characterize.CampaignCheck.RowCheck;
 import io.burnlaw.characterize.ReadingNotes;

@@ -1,9 +1,9 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.ballistics.Motor;
-import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.cli.Burnlaw.ExitCode;

@@ -1,9 +1,9 @@
 package io.burnlaw.cli;
 
-import io.burnlaw.campaign.OneRecord;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.campaign.reading.OneRecord;
 import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.characterize.RecordLook;
 import io.burnlaw.cli.Burnlaw.ExitCode;

@@ -1,7 +1,7 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.cli.Burnlaw.ExitCode;

@@ -1,7 +1,7 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.GrainDescription.SurfacePoint;
-import io.burnlaw.campaign.PortOutlineFile;
+import io.burnlaw.campaign.reading.PortOutlineFile;
 import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.cli.OutputFolders.SingleFile;
 import io.burnlaw.grain.PortOutline;

@@ -1,8 +1,8 @@
 package io.burnlaw.simulation;
 
 import io.burnlaw.ballistics.Recorder;
-import io.burnlaw.campaign.Block;
 import io.burnlaw.campaign.PressureKind;
+import io.burnlaw.campaign.reading.Block;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Spelling;

@@ -1,12 +1,12 @@
 package io.burnlaw.simulation;
 
 import io.burnlaw.ballistics.Recorder;
-import io.burnlaw.campaign.Block;
-import io.burnlaw.campaign.CampaignFolder;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
-import io.burnlaw.campaign.SurfaceFile;
+import io.burnlaw.campaign.reading.Block;
+import io.burnlaw.campaign.reading.CampaignFolder;
+import io.burnlaw.campaign.reading.SurfaceFile;
 import io.burnlaw.grain.Grains;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;

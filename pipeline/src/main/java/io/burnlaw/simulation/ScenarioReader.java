@@ -1,11 +1,11 @@
 package io.burnlaw.simulation;
 
-import io.burnlaw.campaign.Block;
-import io.burnlaw.campaign.CampaignFolder;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
-import io.burnlaw.campaign.YamlDocument;
-import io.burnlaw.campaign.YamlDocument.YamlNode;
+import io.burnlaw.campaign.reading.Block;
+import io.burnlaw.campaign.reading.CampaignFolder;
+import io.burnlaw.campaign.reading.YamlDocument;
+import io.burnlaw.campaign.reading.YamlDocument.YamlNode;
 import io.burnlaw.finding.Outcome;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;

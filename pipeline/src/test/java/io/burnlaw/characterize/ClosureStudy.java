@@ -3,7 +3,7 @@ package io.burnlaw.characterize;
 import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.characterize.CampaignResult.Predictions;
 import io.burnlaw.prediction.PredictionCheck;
 import io.burnlaw.prediction.PredictionCheck.PredictedFiring;

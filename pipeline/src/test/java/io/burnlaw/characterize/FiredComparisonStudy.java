@@ -3,7 +3,7 @@ package io.burnlaw.characterize;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.comparison.Comparison;
 import io.burnlaw.comparison.ComparisonOptions;
 import io.burnlaw.comparison.Comparisons;

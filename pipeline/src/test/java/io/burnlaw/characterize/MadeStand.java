@@ -1,7 +1,7 @@
 package io.burnlaw.characterize;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.simulation.MadeCampaign;
 import io.burnlaw.simulation.Scenario;
 import io.burnlaw.simulation.ScenarioReader;

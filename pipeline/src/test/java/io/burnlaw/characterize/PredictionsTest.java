@@ -2,7 +2,7 @@ package io.burnlaw.characterize;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.characterize.CampaignResult.Predictions;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.prediction.PredictionCheck;

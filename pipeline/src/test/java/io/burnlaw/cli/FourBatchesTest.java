@@ -3,7 +3,7 @@ package io.burnlaw.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Offset.offset;
 
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.characterize.Progress;
 import io.burnlaw.publish.CharacterizationDocument;

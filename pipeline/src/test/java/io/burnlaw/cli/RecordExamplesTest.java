@@ -3,12 +3,12 @@ package io.burnlaw.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.Firing;
-import io.burnlaw.campaign.OneRecord;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.campaign.reading.CampaignReader;
+import io.burnlaw.campaign.reading.OneRecord;
 import io.burnlaw.trace.Trace;
 import io.burnlaw.trace.reading.TraceReader;
 import java.io.IOException;

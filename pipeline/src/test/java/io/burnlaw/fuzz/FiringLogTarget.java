@@ -1,7 +1,7 @@
 package io.burnlaw.fuzz;
 
-import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.grain.Grains;
 import java.util.Map;
 

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.Firing;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.report.document.Firing.FiredMotor;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.characterize.Progress;

@@ -3,7 +3,7 @@ package io.burnlaw.publish;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.characterize.FormulationResult;
 import io.burnlaw.characterize.Progress;

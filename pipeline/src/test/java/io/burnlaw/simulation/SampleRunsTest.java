@@ -3,7 +3,7 @@ package io.burnlaw.simulation;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.CampaignReader;
+import io.burnlaw.campaign.reading.CampaignReader;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

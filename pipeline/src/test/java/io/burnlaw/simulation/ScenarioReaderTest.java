@@ -3,9 +3,9 @@ package io.burnlaw.simulation;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.CampaignReader;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.finding.Outcome;
 import java.io.IOException;
 import java.nio.file.Files;

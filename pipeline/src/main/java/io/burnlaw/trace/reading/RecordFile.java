@@ -1,7 +1,7 @@
 package io.burnlaw.trace.reading;
 
 import io.burnlaw.campaign.Campaign.InputFile;
-import io.burnlaw.campaign.CampaignFolder;
+import io.burnlaw.campaign.reading.CampaignFolder;
 import java.io.BufferedInputStream;
 import java.io.ByteArrayInputStream;
 import java.io.Closeable;

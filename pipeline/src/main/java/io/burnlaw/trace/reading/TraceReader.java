@@ -1,10 +1,10 @@
 package io.burnlaw.trace.reading;
 
 import io.burnlaw.campaign.Campaign.InputFile;
-import io.burnlaw.campaign.CampaignFolder;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.TraceSettings;
-import io.burnlaw.campaign.Workbook;
+import io.burnlaw.campaign.reading.CampaignFolder;
+import io.burnlaw.campaign.reading.Workbook;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.Sentence;

@@ -2,9 +2,9 @@ package io.burnlaw.trace.reading;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.burnlaw.campaign.CampaignFolder;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.campaign.reading.CampaignFolder;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

@@ -45,4 +45,4 @@ sheet.append(
 sheet.append(["A1", "p", "traces/A1.csv", "bates", 2, 38, 14.02, 60.5, 9, 180.4, "yes", "plain"])
 sheet.append([2, "p", "traces/2.csv", "bates", 1, 38.01, 14, 60, "8.5", 91, "no: windy", None])
 book.properties.created = book.properties.modified = __import__("datetime").datetime(2026, 1, 1)
-book.save(os.path.join(here, "..", "campaign", "firings.xlsx"))
+book.save(os.path.join(here, "..", "..", "campaign", "reading", "firings.xlsx"))

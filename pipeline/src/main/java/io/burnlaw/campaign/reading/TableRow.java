@@ -1,6 +1,11 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
-import io.burnlaw.campaign.WrittenUnit.WrittenPressure;
+import io.burnlaw.campaign.Choice;
+import io.burnlaw.campaign.Excerpt;
+import io.burnlaw.campaign.Plausible;
+import io.burnlaw.campaign.PressureKind;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.WrittenUnit;
 import io.burnlaw.quantity.DecimalNumber;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;

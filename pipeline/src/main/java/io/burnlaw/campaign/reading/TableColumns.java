@@ -1,5 +1,8 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
+import io.burnlaw.campaign.Excerpt;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.WrittenUnit;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Spelling;
 import io.burnlaw.quantity.Unit;

@@ -1,8 +1,10 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
+import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Campaign.InputFile;
 import io.burnlaw.campaign.Campaign.UnusableRow;
-import io.burnlaw.campaign.YamlDocument.YamlNode;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.reading.YamlDocument.YamlNode;
 import io.burnlaw.finding.Outcome;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;

@@ -1,6 +1,8 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
-import io.burnlaw.campaign.TableColumns.Column;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.campaign.reading.TableColumns.Column;
 import java.util.List;
 
 /** The columns that say how a row's record is read. */

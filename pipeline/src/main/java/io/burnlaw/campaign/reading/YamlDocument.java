@@ -1,9 +1,11 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import com.fasterxml.jackson.dataformat.yaml.YAMLParser;
+import io.burnlaw.campaign.Excerpt;
+import io.burnlaw.campaign.Problem;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

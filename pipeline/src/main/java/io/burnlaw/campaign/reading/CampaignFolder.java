@@ -1,5 +1,6 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
+import io.burnlaw.campaign.Excerpt;
 import io.burnlaw.quantity.Spelling;
 import java.io.IOException;
 import java.nio.file.Files;

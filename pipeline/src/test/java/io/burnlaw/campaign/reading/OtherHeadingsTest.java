@@ -1,8 +1,10 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Firing;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

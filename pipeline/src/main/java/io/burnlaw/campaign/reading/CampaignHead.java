@@ -1,10 +1,14 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import io.burnlaw.campaign.Campaign.FitSettings;
 import io.burnlaw.campaign.Campaign.ReductionSettings;
-import io.burnlaw.campaign.TraceSettings.SamplingInterval;
-import io.burnlaw.campaign.TraceSettings.SensorClass;
-import io.burnlaw.campaign.YamlDocument.YamlNode;
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.campaign.Hardware;
+import io.burnlaw.campaign.Plausible;
+import io.burnlaw.campaign.PressureKind;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.campaign.reading.YamlDocument.YamlNode;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Spelling;

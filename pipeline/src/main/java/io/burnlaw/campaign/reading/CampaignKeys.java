@@ -1,4 +1,4 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import java.util.List;
 

@@ -1,10 +1,12 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
+import io.burnlaw.campaign.Excerpt;
+import io.burnlaw.campaign.Problem;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashMap;

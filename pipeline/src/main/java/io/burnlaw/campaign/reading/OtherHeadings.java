@@ -1,6 +1,7 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
-import io.burnlaw.campaign.TableColumns.Column;
+import io.burnlaw.campaign.WrittenUnit;
+import io.burnlaw.campaign.reading.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import java.text.Normalizer;
 import java.util.ArrayList;

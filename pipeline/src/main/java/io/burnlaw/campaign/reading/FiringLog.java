@@ -1,8 +1,15 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import io.burnlaw.campaign.Campaign.InputFile;
 import io.burnlaw.campaign.Campaign.UnusableRow;
-import io.burnlaw.campaign.TableColumns.Column;
+import io.burnlaw.campaign.Firing;
+import io.burnlaw.campaign.GrainDescription;
+import io.burnlaw.campaign.GrainKind;
+import io.burnlaw.campaign.LikelyCause;
+import io.burnlaw.campaign.Plausible;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.campaign.reading.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import java.util.ArrayList;

@@ -1,8 +1,11 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import io.burnlaw.campaign.Campaign.DirectPoint;
 import io.burnlaw.campaign.Campaign.UnusableRow;
-import io.burnlaw.campaign.TableColumns.Column;
+import io.burnlaw.campaign.Plausible;
+import io.burnlaw.campaign.PressureKind;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.reading.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import java.util.ArrayList;

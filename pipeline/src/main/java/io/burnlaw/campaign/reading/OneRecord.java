@@ -1,8 +1,14 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
+import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Campaign.FitSettings;
 import io.burnlaw.campaign.Campaign.ReductionSettings;
-import io.burnlaw.campaign.TableColumns.Column;
+import io.burnlaw.campaign.Firing;
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.campaign.Hardware;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.campaign.reading.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Quantity;

@@ -1,6 +1,7 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import io.burnlaw.campaign.Campaign.InputFile;
+import io.burnlaw.campaign.Problem;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;

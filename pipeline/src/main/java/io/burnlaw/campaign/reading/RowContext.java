@@ -1,7 +1,10 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
-import io.burnlaw.campaign.TraceSettings.SamplingInterval;
-import io.burnlaw.campaign.TraceSettings.SensorClass;
+import io.burnlaw.campaign.Excerpt;
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.campaign.PressureKind;
+import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.campaign.WrittenUnit;
 import io.burnlaw.quantity.Spelling;
 import java.util.ArrayList;
 import java.util.HashMap;

@@ -1,4 +1,4 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -12,6 +12,8 @@ import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import io.burnlaw.campaign.Campaign.FitSettings;
 import io.burnlaw.campaign.Campaign.ReductionSettings;
+import io.burnlaw.campaign.Choice;
+import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.finding.Outcome;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -1,7 +1,9 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
-import io.burnlaw.campaign.WrittenUnit.WrittenPressure;
-import io.burnlaw.campaign.YamlDocument.YamlNode;
+import io.burnlaw.campaign.Choice;
+import io.burnlaw.campaign.PressureKind;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.reading.YamlDocument.YamlNode;
 import io.burnlaw.quantity.DecimalNumber;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;

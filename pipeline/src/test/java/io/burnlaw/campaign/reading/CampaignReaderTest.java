@@ -1,13 +1,19 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Campaign.DirectPoint;
 import io.burnlaw.campaign.Campaign.FitSettings;
 import io.burnlaw.campaign.Campaign.InputFile;
 import io.burnlaw.campaign.Campaign.ReductionSettings;
+import io.burnlaw.campaign.Firing;
+import io.burnlaw.campaign.Formulation;
+import io.burnlaw.campaign.GrainDescription;
+import io.burnlaw.campaign.PressureKind;
+import io.burnlaw.campaign.Problem;
 import io.burnlaw.quantity.Measured;
 import java.io.IOException;
 import java.io.InputStream;

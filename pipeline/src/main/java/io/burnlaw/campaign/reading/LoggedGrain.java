@@ -1,7 +1,10 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import io.burnlaw.campaign.Campaign.InputFile;
-import io.burnlaw.campaign.TableColumns.Column;
+import io.burnlaw.campaign.Choice;
+import io.burnlaw.campaign.GrainDescription;
+import io.burnlaw.campaign.GrainKind;
+import io.burnlaw.campaign.reading.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Spelling;

@@ -1,7 +1,6 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import io.burnlaw.campaign.TraceSettings.CalibrationPoint;
-import io.burnlaw.campaign.WrittenUnit.WrittenPressure;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Quantity;

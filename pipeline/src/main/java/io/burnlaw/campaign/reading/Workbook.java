@@ -1,4 +1,4 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;

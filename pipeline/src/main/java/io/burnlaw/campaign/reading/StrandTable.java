@@ -1,7 +1,10 @@
-package io.burnlaw.campaign;
+package io.burnlaw.campaign.reading;
 
 import io.burnlaw.campaign.Campaign.UnusableRow;
-import io.burnlaw.campaign.TableColumns.Column;
+import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.Strand;
+import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.campaign.reading.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import java.util.ArrayList;
