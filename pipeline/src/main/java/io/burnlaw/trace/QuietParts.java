@@ -84,7 +84,8 @@ record QuietParts(Optional<Level> before, Optional<Level> after, double range, i
                 ? Optional.of(level(time, values, 0, quietEnd))
                 : Optional.empty();
         int reached = n - reach(values, n - 1, n - fall, -1, noise, range);
-        int quietStart = usual < range && before.isPresent() && !settled(values, reached, noise, range)
+        boolean spiked = usual < range && before.isPresent() && n - reached >= LEAST_SAMPLES;
+        int quietStart = spiked && !settled(values, reached, noise, range)
                 ? rest(values, smooth, reached, before.get().value(), noise, usual)
                 : reached;
         Optional<Level> after = n - quietStart >= LEAST_SAMPLES && settled(values, quietStart, noise, range)

@@ -21,9 +21,6 @@ public record Figure(double width, double height, String description, String bod
     /** Of an element whose class has it from the style sheet of the page. */
     private static final String COLOUR = " (?:fill|stroke)=\"#[0-9a-f]{6}\"(?=(?: stroke=\"#[0-9a-f]{6}\")? class=)";
 
-    /** Begins a group of words that only the file carries: on the page they stand beside the picture. */
-    static final String FILE_ONLY = "<g class=\"alone\">";
-
     /**
      * The picture as an element of a page, whose style sheet colours it.
      *
@@ -33,7 +30,7 @@ public record Figure(double width, double height, String description, String bod
         return "<svg class=\"chart\" viewBox=\"" + viewBox() + "\" width=\"" + Svg.number(width)
                 + "\" height=\"" + Svg.number(height) + "\" role=\"img\" aria-label=\"" + Svg.escape(description)
                 + "\" "
-                + FONT + ">" + body.replaceAll(FILE_ONLY + ".*?</g>|" + COLOUR, "") + "</svg>";
+                + FONT + ">" + body.replaceAll(COLOUR, "") + "</svg>";
     }
 
     /** {@return the picture as a file of its own, that follows light and dark where the viewer does} */

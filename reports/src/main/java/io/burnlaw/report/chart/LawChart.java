@@ -111,7 +111,6 @@ public final class LawChart {
 
     /** Where a rate that rises with pressure leaves room: at the lower right. */
     private void formulas(List<Law> laws) {
-        picture.over().raw(Figure.FILE_ONLY);
         for (int i = 0; i < laws.size(); i++) {
             Law law = laws.get(i);
             String words = (law.regime() == null ? "" : law.regime() + ": ") + "r = " + Numbers.value(law.coefficient())
@@ -124,7 +123,6 @@ public final class LawChart {
                             Ink.TEXT,
                             i == laws.size() - 1 ? words + " (mm/s, MPa)" : words);
         }
-        picture.over().raw("</g>");
     }
 
     private void outside(List<Law> laws) {
