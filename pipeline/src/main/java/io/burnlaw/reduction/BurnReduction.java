@@ -203,6 +203,19 @@ record BurnReduction(
         return method == Method.THICKNESS_TIME ? duringWeb : duringEven;
     }
 
+    /**
+     * Rise and tail-off fall anywhere between two samples, and their integrals with them: rectangular, at both ends. A stand
+     * swings at both ends too, and a swing in a few samples sums to as much again (measured: "Stands that differ from the
+     * model" in docs/validation.md).
+     *
+     * @return standard uncertainty of a stretch of time [s]
+     */
+    double samplingStd() {
+        double interval = inputs.record().step() / inputs.record().samplesPerCell();
+        boolean swings = pressureScale.isPresent() && events.burnTime() < FEW_SAMPLES * interval;
+        return interval / Math.sqrt(swings ? 3 : 6);
+    }
+
     /** Standard uncertainty of a mean pressure [Pa]: the sensor's gain and its zero. */
     double pressureStd(double gauge) {
         return Math.hypot(gaugeStd(gauge), burn.record().zeroStd());

@@ -80,6 +80,7 @@ record DwellRate(PressureDistribution pressures, double rate, RateBudget budget,
                 .add("sensor zero", zeroStd, "Pa", zero, 0)
                 .add("definition of the rate", gain, "1", gain, 0)
                 .add("edges of the dwell", EDGE, "1", EDGE * LEAST_WEB * web / burned, 0)
+                .add("sampling", reduction.samplingStd(), "s", reduction.samplingStd() / (to - from), 0)
                 .add(
                         "reduction method",
                         UsualUncertainty.METHOD,

@@ -74,12 +74,8 @@ final class FiringBudget {
                 "Pa",
                 effect(inputs.withRecord(inputs.record().shifted(zero))),
                 0);
-        // Rise and tail-off fall anywhere between two samples, and their integrals with them: rectangular, at both
-        // ends.
-        double interval =
-                reduction.inputs().record().step() / reduction.inputs().record().samplesPerCell();
-        double sampling = interval / Math.sqrt(6) / reduction.events().burnTime();
-        budget.add("sampling", interval / Math.sqrt(6), "s", sampling, 0);
+        double ofSamples = reduction.samplingStd();
+        budget.add("sampling", ofSamples, "s", ofSamples / reduction.events().burnTime(), 0);
         double noise = reduction.burn().record().noiseStd();
         budget.add("noise", noise, "Pa", ofNoise(noise), 0);
         throat(budget);
