@@ -51,9 +51,14 @@ final class ThrustInversion {
 
     double pressure(int i, double efficiency) {
         double wanted = trace.thrust(i) / (efficiency * area[i]);
+        // A stand swings about its rest: what pulls is mirrored, so that swings out and back sum to nothing.
+        return wanted < 0 ? 2 * ambient - outward(-wanted) : outward(wanted);
+    }
+
+    private double outward(double wanted) {
         if (wanted <= tableThrustPerArea[0]) {
-            // Below: a straight line through rest, so that noise about zero thrust stays noise about ambient.
-            return Math.max(0.5 * ambient, ambient + wanted * (tablePressure[0] - ambient) / tableThrustPerArea[0]);
+            // A straight line through rest, so that noise about zero thrust stays noise about ambient.
+            return ambient + wanted * (tablePressure[0] - ambient) / tableThrustPerArea[0];
         }
         int at = Arrays.binarySearch(tableThrustPerArea, wanted);
         int high = Math.min(NODES - 1, at >= 0 ? at : -at - 1);
