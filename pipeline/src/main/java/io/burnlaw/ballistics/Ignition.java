@@ -33,11 +33,6 @@ public record Ignition(
         this(igniterMass, igniterDuration, spreadTime, dwellTime, dwellShare, false);
     }
 
-    /** {@return the whole surface burns from the first instant, without an igniter} */
-    public static Ignition instantaneous() {
-        return new Ignition(0, 1, 0, 0, 0);
-    }
-
     /**
      * A usual small igniter, scaled to the motor: in a closed chamber its gas would raise the pressure by 0.3 MPa.
      *

@@ -35,7 +35,7 @@ public enum Plausible {
             1e3,
             200e6,
             "an absolute pressure of burning, 1 kPa to 200 MPa",
-            "nobody burns a propellant at this pressure",
+            "no propellant is burned at this pressure",
             "a vacuum chamber to a closed vessel; Pa for MPa is a factor of a million"),
 
     RATE(

@@ -124,7 +124,7 @@ public final class Characterizer {
                                 formulation.id(),
                                 "none",
                                 OptionalDouble.empty(),
-                                "No throat is named: no motor of this propellant is known. burnlaw plan takes one by --grain.",
+                                "No throat is named: no motor of this propellant is known. Give one to burnlaw plan with --grain.",
                                 Plan.CAUTIONS),
                         Optional.empty())),
                 List.of(),

@@ -266,7 +266,7 @@ final class FormulationWork {
                         ? point.withSetAside(
                                 off.contains(point.id())
                                         ? "off every law that the others follow"
-                                        : "in all likelihood of another regime, too few for a law of its own")
+                                        : "probably of another regime, which has too few points for a law of its own")
                         : point)
                 .map(point -> {
                     double pressure = point.pressures().powerMean(exponent);

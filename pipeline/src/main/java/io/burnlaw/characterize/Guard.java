@@ -37,9 +37,10 @@ public final class Guard {
             }
             return failed.apply(Finding.of(
                     FindingCode.PROGRAM_FAULT,
-                    "The program failed on " + where + ". Its numbers may be such as no firing has; if they are right,"
-                            + " please report it with its row and its record (the option -Dburnlaw.trace=true before"
-                            + " -jar shows the place in the program)."));
+                    "The program failed on " + where
+                            + ". Check its numbers first: some may be impossible for a firing. If they are right, please"
+                            + " report it with its row and its record (the option -Dburnlaw.trace=true before -jar shows the"
+                            + " place in the program)."));
         }
     }
 }

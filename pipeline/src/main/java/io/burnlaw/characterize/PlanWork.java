@@ -54,8 +54,8 @@ final class PlanWork {
         if (fired.isEmpty()) {
             return refused(
                     result,
-                    "No throat is named: no motor of this propellant was fired, so that nobody knows its grain. burnlaw"
-                            + " plan takes one by --grain.");
+                    "No throat is named: no motor of this propellant was fired, so its grain is unknown. Give one to"
+                            + " burnlaw plan with --grain.");
         }
         Fired last = fired.get(fired.size() - 1);
         Optional<PlanBasis> basis = result.characteristicVelocity()

@@ -38,8 +38,8 @@ final class PredictionCheckWork {
             return none("the points come from no motor, and only a motor can be fired again.");
         }
         if (result.characteristicVelocity().isEmpty()) {
-            return none("no propellant mass is in the log and no c* is stated, so that nobody knows how fast the gas"
-                    + " leaves. Weigh the grains.");
+            return none("the log has no propellant mass and the campaign no c*, so the pressure cannot be worked out."
+                    + " Weigh the grains.");
         }
         double velocity = result.characteristicVelocity().get().value();
         Set<String> fitted = result.lawPoints().stream().map(FitPoint::id).collect(Collectors.toSet());
@@ -55,10 +55,9 @@ final class PredictionCheckWork {
                             each.row().id() + ": it was timed and not recorded, so there is no pressure to compare");
                 } else if (dwelt(each)) {
                     outside.add(each.row().id()
-                            + ": it dwelt at a low pressure, and part of its web was gone before it came up");
+                            + ": it burned at a low pressure first, and part of its web was gone before the main rise");
                 } else if (!believed.contains(each.row().id())) {
-                    outside.add(
-                            each.row().id() + ": its c* cannot be true, so that its mass, throat or pressure is wrong");
+                    outside.add(each.row().id() + ": its c* is impossible, so its mass, throat or pressure is wrong");
                 } else {
                     measured(each, result, velocity).ifPresent(firings::add);
                 }

@@ -95,8 +95,8 @@ final class UnconfirmedDwells {
         return points.stream()
                 .map(point -> ids.contains(point.id())
                         ? point.withSetAside(
-                                "a dwell whose low rate no firing and no strand confirms: perhaps only a part"
-                                        + " of the surface burned")
+                                "a burn at low pressure before the main rise; no firing and no strand confirms its low rate, so"
+                                        + " perhaps only a part of the surface burned")
                         : point)
                 .toList();
     }

@@ -93,12 +93,12 @@ final class UnloggedTemperature {
                         100 * SENSITIVITY * RANGE,
                         ordered
                                 ? Sentence.of(
-                                        "Pressure goes with the order of the log: if the days got warmer or colder by %.0f K"
-                                                + " meanwhile, n is off by %.2g, which the scatter does not show.",
+                                        "The pressures follow the order of the log. If the days got warmer or colder by %.0f K in that"
+                                                + " time, n is wrong by %.2g, and the scatter of the points does not show it.",
                                         2 * RANGE, exponent)
                                 : Sentence.of(
-                                        "The order of the log does not go with the pressure: n is off by %.2g at most, which"
-                                                + " the scatter of the points shows.",
+                                        "The pressures do not follow the order of the log: n is wrong by %.2g at most, and the scatter"
+                                                + " of the points shows it.",
                                         exponent))));
     }
 

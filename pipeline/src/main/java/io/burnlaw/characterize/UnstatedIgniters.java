@@ -84,9 +84,9 @@ final class UnstatedIgniters {
         Finding finding = Finding.of(
                 FindingCode.IGNITER_UNSTATED,
                 Sentence.of(
-                        "The flame took long to be everywhere, and no igniter_mass is in the log: %.2g g ± %.1g g of gas were"
-                                + " taken to be the igniter's. If it gave more than %.2g g, the rate is lower than the truth by"
-                                + " more than its interval.",
+                        "The flame took long to spread, and the log has no igniter_mass. The igniter was assumed to give"
+                                + " %.2g g ± %.1g g of gas. If it gave more than %.2g g, the stated rate is too low by more than"
+                                + " its interval.",
                         1e3 * gas.value(), 1e3 * gas.stdOr(0), 1e3 * IgniterGas.MOST_OVER_STD * gas.stdOr(0)));
         return result.reduction() instanceof Reduction.Reduced reduced
                 ? result.withReduction(reduced.withFindings(List.of(finding)))

@@ -52,7 +52,7 @@ final class PlanQuestions {
     @Option(
             names = "--sharpen",
             paramLabel = "exponent|break",
-            description = "what the next firing is to tell most of; a break where there is one, if absent")
+            description = "what the next firing should narrow most; if absent, a break where there is one")
     private Optional<Sharpen> sharpen;
 
     @Option(

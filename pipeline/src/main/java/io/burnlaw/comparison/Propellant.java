@@ -34,18 +34,6 @@ public record Propellant(
         breaks = breaks.stream().sorted().toList();
     }
 
-    /**
-     * A propellant without an additive and with one law.
-     *
-     * @param id     as in the tables
-     * @param points used in its law
-     * @return the propellant
-     */
-    public static Propellant of(String id, List<FitPoint> points) {
-        return new Propellant(
-                id, Optional.empty(), OptionalDouble.empty(), points, Optional.empty(), Map.of(), List.of());
-    }
-
     double pressureLow() {
         return points.stream()
                 .mapToDouble(FitPoint::pressure)

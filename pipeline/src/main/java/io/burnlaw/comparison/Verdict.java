@@ -46,7 +46,7 @@ final class Verdict {
     }
 
     private static String detectable(Comparison.Compared numbers) {
-        return "A change of the rate would have been seen, in %s %% of such campaigns, if larger than %s."
+        return "This test detects changes of the rate above %2$s (%1$s %% power)."
                 .formatted(
                         NumberFormat.significant(100 * numbers.power(), 2),
                         NumberFormat.percent(numbers.smallestDetectable(), 2));

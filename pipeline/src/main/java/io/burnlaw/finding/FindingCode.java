@@ -35,9 +35,9 @@ public enum FindingCode {
             Family.TRACE,
             Severity.CAUTION,
             "No quiet part before ignition",
-            "The record begins when the motor already burns, so that its zero cannot be seen there.",
-            "The zero was taken from the end of the record, or believed; its uncertainty is carried. Start the record"
-                    + " before the igniter."),
+            "The record begins when the motor is already burning, so its zero cannot be read there.",
+            "The zero was taken from the end of the record, or assumed to be right; its uncertainty is in"
+                    + " the budget. Start the record before the igniter fires."),
     BASELINE_DRIFT(
             Family.TRACE,
             Severity.CAUTION,
@@ -55,12 +55,14 @@ public enum FindingCode {
             Severity.CAUTION,
             "Beyond the calibrated range",
             "Readings lie outside of the calibration or of the sensor's range.",
-            "They were taken by the line's last piece. Calibrate up to the pressures that you expect."),
+            "The last straight piece of the calibration was extended to them. Calibrate up to the pressures"
+                    + " that you expect."),
     SPIKES(
             Family.TRACE,
             Severity.NOTE,
             "Spikes",
-            "Single samples stand far off their neighbours, whose median takes their place.",
+            "Single samples differ strongly from their neighbours. Each was replaced by the median of its"
+                    + " neighbours.",
             "Check cables and connectors."),
     DROPPED_SAMPLES(
             Family.TRACE,
@@ -78,14 +80,14 @@ public enum FindingCode {
             Family.TRACE,
             Severity.NOTE,
             "Repeated time stamps",
-            "Several samples carry the same time; their mean is taken.",
+            "Several samples have the same time; their mean was used.",
             "Log the time with more digits."),
     BACKWARD_TIME(
             Family.TRACE,
             Severity.REJECTION,
             "Time runs backward",
             "A time stamp is earlier than the one before it.",
-            "Two records may stand in one file, or the clock was set during the firing: cut the file."),
+            "The file may hold two records, or the clock was set during the firing. Cut the file to one record."),
     COARSE_SAMPLING(
             Family.TRACE,
             Severity.CAUTION,
@@ -96,14 +98,15 @@ public enum FindingCode {
             Family.TRACE,
             Severity.NOTE,
             "Mains hum",
-            "A line at 50 or 60 Hz or a multiple stands out of the noise; a steady line is taken off the record.",
+            "The noise has a clear peak at 50 or 60 Hz or at a multiple of it. A steady sine is subtracted"
+                    + " from the record.",
             "Ground the sensor at one point only."),
     EXCESS_NOISE(
             Family.TRACE,
             Severity.CAUTION,
             "Excess noise",
-            "The scatter of the record is large against the pressure.",
-            "The scatter is carried into the uncertainty. Check shielding and the sensor's range."),
+            "The record is very noisy compared with its pressure.",
+            "The noise is included in the uncertainty. Check shielding and the sensor's range."),
     TRUNCATED(
             Family.TRACE,
             Severity.REJECTION,
@@ -126,33 +129,35 @@ public enum FindingCode {
             Family.BURNING,
             Severity.CAUTION,
             "Smoulder before the rise",
-            "The motor burned at low pressure before it came up.",
-            "Web burned in that time is accounted for; the low-pressure dwell may give a rate of its own."),
+            "The motor burned at low pressure before its main rise.",
+            "The web burned in that time is accounted for. The burn at low pressure may give a rate of its own."),
     BURNED_BEFORE_RISE(
             Family.BURNING,
             Severity.CAUTION,
-            "Web was gone before the main rise",
-            "A part of the propellant burned before the motor came up, from the whole surface or from a part of it.",
+            "Web burned before the main rise",
+            "Part of the propellant burned before the main rise, from the whole surface or from a part of it.",
             "Use a stronger igniter. The rate of this firing is less certain, or is used only where others confirm it."),
     SLOW_BURNING(
             Family.BURNING,
             Severity.CAUTION,
             "Slow burning",
             "The motor stayed at low pressure for its whole burn.",
-            "Check the unit of the record first. Where it is right, the motor lies in the slow regime; a smaller throat"
-                    + " may lift it out, but none that the case cannot stand."),
+            "Check the unit of the record first. If it is right, the motor burned in the slow regime. A"
+                    + " smaller throat may bring it out of there, but choose none that the case cannot stand."),
     CHUFFING(
             Family.BURNING,
             Severity.REJECTION,
             "Chuffing",
             "The pressure comes in separate pulses.",
-            "No single rate belongs to this firing. Raise the pressure or the chamber's length; keep away until it is long over."),
+            "This firing has no single rate. Raise the pressure or lengthen the chamber. Keep away until the"
+                    + " motor has been out for a long time."),
     PRESSURE_COLLAPSE(
             Family.BURNING,
             Severity.REJECTION,
             "Pressure collapse",
-            "The pressure fell within milliseconds with web left: a burst case or an expelled closure.",
-            "Do not fire this set of hardware again before it is understood."),
+            "The pressure fell within milliseconds while web was left: the case burst or a closure was"
+                    + " thrown off.",
+            "Do not fire this hardware again before you know the cause."),
     BLOCKAGE(
             Family.BURNING,
             Severity.CAUTION,
@@ -163,14 +168,14 @@ public enum FindingCode {
             Family.BURNING,
             Severity.NOTE,
             "Throat erosion or deposit",
-            "The throat did not keep its size; its area is taken to change evenly over the burn.",
+            "The throat changed its size. Its area is assumed to change evenly over the burn.",
             "Measure the throat after every firing."),
     UNEVEN_WEB(
             Family.BURNING,
             Severity.NOTE,
             "Uneven web",
-            "The tail-off is longer than the chamber needs to empty: the web did not burn through everywhere at once."
-                    + " The rate is referred to the mean web.",
+            "The tail-off is longer than the chamber needs to empty: the web did not burn through everywhere"
+                    + " at once. The rate is that of the mean web.",
             "Check the core for eccentricity."),
     EROSIVE_BURNING(
             Family.BURNING,
@@ -188,20 +193,22 @@ public enum FindingCode {
             Family.PLAUSIBILITY,
             Severity.CAUTION,
             "Mass and volume disagree",
-            "The grain's mass over its volume by the log's dimensions is not the density of the propellant.",
-            "Check mass, core, length and number of segments; a grain with voids burns otherwise than a sound one."),
+            "The grain's mass divided by its volume (from the dimensions in the log) does not give the"
+                    + " density of the propellant.",
+            "Check mass, core, length and number of segments; a grain with voids burns differently from a"
+                    + " sound one."),
     CHAMBER_VOLUME(
             Family.PLAUSIBILITY,
             Severity.CAUTION,
             "Chamber and grain do not fit",
             "The chamber in the log is smaller than the propellant, or many times larger than the grain.",
-            "Check the unit of the chamber's volume. The usual chamber around such a grain was taken instead."),
+            "Check the unit of the chamber's volume. The usual chamber for such a grain was used instead."),
     RECORD_AGAINST_GRAIN(
             Family.PLAUSIBILITY,
             Severity.CAUTION,
             "Record and grain do not fit",
-            "No single law of the pressure lays the grain of the log over the record: the two rates disagree, the rate drifts"
-                    + " with the web, or the web ends elsewhere than the pressure.",
+            "The grain in the log and the recorded pressure do not agree: the two rates differ, the rate"
+                    + " drifts as the web burns, or the web ends at another time than the pressure.",
             "Check which surfaces burned, diameters against radii, the length of one segment, and the units of lengths."),
     IMPLAUSIBLE_CSTAR(
             Family.PLAUSIBILITY,
@@ -220,20 +227,20 @@ public enum FindingCode {
             Severity.CAUTION,
             "Pressure derived from thrust",
             "There was no pressure record: the pressure was worked out from the thrust.",
-            "Use it as a lower grade point. Measure pressure where you can."),
+            "Treat it as a point of lower grade. Measure pressure where you can."),
     IGNITER_UNSTATED(
             Family.PLAUSIBILITY,
             Severity.NOTE,
             "Igniter not stated",
-            "The flame took long to spread over the whole surface, so that the igniter may have given a part of the gas that"
-                    + " changes rate and c*. A usual share was taken off; its uncertainty is shared by all firings.",
+            "The flame took long to spread over the whole surface, so the igniter's gas may affect rate and"
+                    + " c*. A usual amount was subtracted; all firings share its uncertainty.",
             "Weigh the igniter's charge and add a column igniter_mass to the firing log, with its unit."),
     EXIT_UNKNOWN(
             Family.PLAUSIBILITY,
             Severity.CAUTION,
             "No exit diameter",
-            "Thrust alone was recorded, and the log has no exit diameter: the pressure rests on the mass and c*, or on a usual"
-                    + " expansion ratio of the nozzle.",
+            "Only thrust was recorded, and the log has no exit diameter. The pressure was worked out from"
+                    + " mass and c*, or with a usual expansion ratio of the nozzle.",
             "Measure the nozzle's exit and add a column exit_diameter to the firing log, with its unit."),
     TIMED_ONLY(
             Family.PLAUSIBILITY,
@@ -253,44 +260,46 @@ public enum FindingCode {
             Severity.REJECTION,
             "A fault of the program",
             "The program failed on this row; the other rows are not affected.",
-            "Please report it with this row and its record. The reason is a fault of the program, or a number that no"
-                    + " firing has: check units and dimensions of the row."),
+            "Check units and dimensions of the row first: a number that no firing has can cause this. If"
+                    + " they are right, please report it with this row and its record."),
     AMBIENT_ASSUMED(
             Family.PLAUSIBILITY,
             Severity.NOTE,
             "Ambient pressure assumed",
-            "No ambient pressure was stated; 101.325 kPa was taken.",
+            "No ambient pressure was stated; 101.325 kPa was assumed.",
             "Write the ambient pressure of the day into the campaign or the firing log."),
     FEW_POINTS(
             Family.LAW,
             Severity.CAUTION,
             "Few points",
-            "There are fewer points than an honest interval needs.",
+            "There are too few points for a reliable interval.",
             "Fire again at another pressure that the case is known to stand."),
     TEMPERATURE_NOT_LOGGED(
             Family.LAW,
             Severity.NOTE,
             "Grain temperature not logged",
-            "Warm grains burn faster than cold ones, and nobody knows how warm these were: the law is that of an unknown"
-                    + " temperature, and firings that got warmer or colder as the pressure rose tilt it.",
+            "Warm grains burn faster than cold ones, and the log does not say how warm these were. The law"
+                    + " holds at an unknown temperature. If the grains got warmer or colder as the pressures rose, the"
+                    + " exponent is wrong as well.",
             "Add a column grain_temperature to the firing log, and mix low and high pressures on each day."),
     NARROW_RANGE(
             Family.LAW,
             Severity.CAUTION,
             "Narrow pressure range",
             "The points span less than a factor of three in pressure.",
-            "Fire at a pressure further out that the case is known to stand: the exponent's interval shrinks with the span."),
+            "Fire at a lower pressure, or at a higher one that the case is known to stand: a wider span"
+                    + " narrows the exponent's interval."),
     OUTLIER(
             Family.LAW,
             Severity.CAUTION,
             "Outlying point",
-            "A point stands far off the law that the others follow.",
-            "It was kept. Look at its trace and its log before you believe either."),
+            "A point lies far from the law that the others follow.",
+            "It was kept. Check its trace and its row in the log before you trust the point or the law."),
     UNSTABLE_EXPONENT(
             Family.LAW,
             Severity.CAUTION,
             "Unstable exponent",
-            "The exponent, or its upper limit, reaches 1: no steady pressure is certain.",
+            "The exponent, or its upper limit, reaches 1: a motor may have no steady pressure.",
             "Do not fire a motor there."),
     WITHIN_BETWEEN_DISAGREE(
             Family.LAW,
@@ -303,7 +312,7 @@ public enum FindingCode {
             Severity.CAUTION,
             "Poor closure",
             "The law does not reproduce the traces that it was made from.",
-            "Do not design with it before the reason is found."),
+            "Do not design with it before you have found the reason."),
     ZERO_OFFSET_RIVAL(
             Family.LAW,
             Severity.NOTE,
@@ -315,12 +324,12 @@ public enum FindingCode {
             Severity.CAUTION,
             "Lack of fit",
             "Repeated firings agree better with each other than with the law.",
-            "The law's form or the reduction is wrong somewhere: look at the residuals."),
+            "The form of the law, or the reduction of some firing, is wrong. Look at the residuals."),
     BATCH_OR_REGIME(
             Family.LAW,
             Severity.CAUTION,
             "Batch or regime",
-            "Batches and pressures go together: either could make the difference in rate.",
+            "Different batches were fired at different pressures, so either could cause the difference in rate.",
             "Fire one batch below and above the pressure that is named."),
     SLOW_REGIME(
             Family.LAW,
@@ -332,14 +341,15 @@ public enum FindingCode {
             Family.LAW,
             Severity.CAUTION,
             "A few firings decide how many laws there are",
-            "With them and without them the search for regimes gives different answers.",
-            "Fire at their pressures again before you believe either answer."),
+            "The search for regimes gives one answer with these firings and another without them.",
+            "Repeat them at the same pressures before you trust either answer."),
     CURVED_LAW(
             Family.LAW,
             Severity.NOTE,
             "Curved law",
             "One power law does not hold over the whole range, and no break is proven: the exponent may change smoothly.",
-            "Fire at pressures between and beyond that the case is known to stand, and use each law only near its own points.");
+            "Fire at more pressures, between these and beyond them, as far as the case is known to stand."
+                    + " Use each law only near its own points.");
 
     /** What a code is about. */
     public enum Family {

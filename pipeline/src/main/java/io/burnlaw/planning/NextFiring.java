@@ -57,7 +57,7 @@ record NextFiring(OptionalDouble pressure, String why) {
         double now = ExponentInformation.of(law.at(best)).exponentStd();
         return new NextFiring(
                 OptionalDouble.of(best),
-                "It tells most of the exponent: its standard uncertainty falls from %s to %s"
+                "It narrows the exponent most: its standard uncertainty falls from %s to %s"
                         .formatted(NumberFormat.significant(now, 2), NumberFormat.significant(least, 2)));
     }
 
@@ -68,7 +68,7 @@ record NextFiring(OptionalDouble pressure, String why) {
             if (wanted.filter(range::holds).isPresent()) {
                 return Optional.of(new NextFiring(
                         OptionalDouble.of(wanted.get()),
-                        "It tells most of the break at %s MPa".formatted(megapascal(information.pressure()))));
+                        "It narrows the break at %s MPa most".formatted(megapascal(information.pressure()))));
             }
         }
         return Optional.empty();

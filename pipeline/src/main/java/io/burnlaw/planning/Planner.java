@@ -164,7 +164,7 @@ public final class Planner {
     }
 
     private String nothingBetween(double low) {
-        return "No throat is named: below %s MPa (%s) no throat leaves the upper prediction of the peak when the mean is to be at least %s MPa. A case that stands more, or a grain of more even surface, would mend it."
+        return "No throat is named: below %s MPa (%s) no throat leaves the upper prediction of the peak when the mean is to be at least %s MPa. A stronger case, or a grain whose surface changes less, would help."
                 .formatted(megapascal(ceiling.limit()), ceiling.reason(), megapascal(low));
     }
 
@@ -208,7 +208,7 @@ public final class Planner {
         options.ladder()
                 .filter(asked -> asked.low() < range.low() || asked.high() > range.high())
                 .ifPresent(asked -> cautions.add(
-                        "The ladder was to span %s to %s MPa; throats are named for means from %s to %s MPa only: below, the law is not known, the throat may not choke or the propellant may smoulder; above, the law is not known or the case may not bear it."
+                        "The ladder was to span %s to %s MPa; throats are named for means from %s to %s MPa only: below, the law is not known, the throat may not choke or the propellant may smoulder; above, the law is not known or the case may not stand it."
                                 .formatted(
                                         megapascal(asked.low()),
                                         megapascal(asked.high()),
@@ -253,18 +253,20 @@ public final class Planner {
                                             NumberFormat.plain(100 * options.level(), 4),
                                             why)),
                     () -> text.append("No next firing of %s is named. %s.".formatted(basis.formulation(), why)));
-            text.append(" No throat below %s: its peak could be above %s MPa, %s."
+            text.append(" Do not go below a throat of %s: the peak could pass %s MPa, %s."
                     .formatted(diameter(smallest), megapascal(ceiling.limit()), ceiling.reason()));
             text.append(
                     firings.isEmpty()
-                            ? " The exponent cannot be had to ±%s by more firings of this sort."
+                            ? " More firings of this kind cannot narrow the exponent to ±%s."
                                     .formatted(NumberFormat.significant(options.exponentHalfWidth(), 1))
                             : firings.getAsInt() == 0
                                     ? " The exponent is known to ±%s already."
                                             .formatted(NumberFormat.significant(options.exponentHalfWidth(), 1))
-                                    : " About %d more, at the ends of the range, until the exponent is known to ±%s."
+                                    : " About %s, at the ends of the range, would narrow the exponent to ±%s."
                                             .formatted(
-                                                    firings.getAsInt(),
+                                                    firings.getAsInt() == 1
+                                                            ? "1 more firing"
+                                                            : firings.getAsInt() + " more firings",
                                                     NumberFormat.significant(options.exponentHalfWidth(), 1)));
             return text.toString();
         }

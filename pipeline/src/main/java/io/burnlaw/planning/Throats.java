@@ -186,14 +186,10 @@ final class Throats {
             377, 386, 397, 404, 413
         };
 
-        private static final List<Drill> ALL = all();
+        /** All of them, by rising diameter. */
+        static final List<Drill> ALL = all();
 
         private TwistDrills() {}
-
-        /** {@return all of them, by rising diameter} */
-        public static List<Drill> sizes() {
-            return ALL;
-        }
 
         /**
          * The drill of each series that comes nearest to a diameter.

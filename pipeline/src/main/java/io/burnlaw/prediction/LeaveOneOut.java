@@ -215,7 +215,7 @@ public final class LeaveOneOut {
         PredictedFiring worst = firings.stream()
                 .max(Comparator.comparingDouble(each -> Math.abs(each.maxPressureError())))
                 .orElseThrow();
-        return "Predicted from the other firings alone, %s gave peak pressure within %s (median; worst %s in %s), mean pressure within %s and burn time within %s."
+        return "Each firing was predicted from the others. Typical errors in %s: peak pressure %s (median; worst %s in %s), mean pressure %s, burn time %s."
                 .formatted(
                         firings.size() == 1 ? "1 firing" : firings.size() + " firings",
                         NumberFormat.percent(peak, 2),
@@ -227,12 +227,13 @@ public final class LeaveOneOut {
 
     private static String cause(double bias, double peak, double expected) {
         if (peak < SCATTER_EXPLAINS * expected) {
-            return "The scatter of the law explains as much: only more even firings will mend it.";
+            return "The scatter of the firings explains this error: only more repeatable firings will reduce it.";
         }
         return Math.abs(bias) > peak / 2
-                ? "The predictions lie %s on the whole: look at c*, the density, the throat and the grain's length."
+                ? "Most predictions are too %s: check c*, the density, the throat and the grain's length."
                         .formatted(bias > 0 ? "high" : "low")
-                : "The scatter of the law explains less: look at the form of the traces, the inhibited ends and the cores.";
+                : "The scatter of the firings explains only part of this error: check the form of the traces, the"
+                        + " inhibited ends and the cores.";
     }
 
     private static double medianError(List<PredictedFiring> firings, ToDoubleFunction<PredictedFiring> error) {

@@ -57,7 +57,7 @@ public sealed interface FitResult {
      * There is no law.
      *
      * @param reason a sentence that says why
-     * @param mend   a sentence that says which firing would change that
+     * @param mend   a sentence that says which firing would help
      */
     record NotFitted(String reason, String mend) implements FitResult {}
 

@@ -2,7 +2,7 @@ package io.burnlaw.ratelaw;
 
 import java.util.Optional;
 
-/** Where a value lies with a stated confidence, or why nobody can say. */
+/** Where a value lies with a stated confidence, or why that is unknown. */
 public sealed interface Interval {
 
     /**
@@ -24,7 +24,7 @@ public sealed interface Interval {
     /**
      * No interval can be had from these data.
      *
-     * @param reason a sentence that says why, and which firing would mend it
+     * @param reason a sentence that says why, and which firing would help
      */
     record NotEstimable(String reason) implements Interval {}
 

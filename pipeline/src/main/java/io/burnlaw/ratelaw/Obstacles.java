@@ -6,7 +6,7 @@ import io.burnlaw.campaign.PressureLimit;
 import java.util.List;
 import java.util.Optional;
 
-/** What stands between a set of points and a law, each with the firing that would mend it. */
+/** What prevents a law, each with the firing that would help. */
 final class Obstacles {
 
     /** No motor burns below the pressure of the air around it [Pa]: the standard atmosphere. */
@@ -26,7 +26,7 @@ final class Obstacles {
                     clusters == 1
                             ? say("There is one firing only, at %s: no exponent follows from it.", megapascal(low))
                             : say(
-                                    "All %d points lie at one pressure, %s: they give a rate there and no exponent.",
+                                    "All %d points lie at one pressure, %s: they give a rate there, but no exponent.",
                                     points.size(),
                                     megapascal(low).equals(megapascal(high))
                                             ? megapascal(low)
@@ -49,7 +49,8 @@ final class Obstacles {
         if (clusters < 3) {
             return not(
                     say(
-                            "%d independent firings, from %s to %s: a law goes through two whatever they are, and nothing is left to judge the scatter by.",
+                            "%d independent firings, from %s to %s: a law fits any two points exactly, and nothing is left"
+                                    + " to judge the scatter by.",
                             clusters, megapascal(low), megapascal(high)),
                     third(low, high, options.limit()));
         }
@@ -101,7 +102,7 @@ final class Obstacles {
                 : "Fire with a larger throat, at a lower pressure." + up;
     }
 
-    /** In the middle where the two lie far apart, else further out where it tells more about the exponent. */
+    /** In the middle where the two lie far apart, else further out where it narrows the exponent more. */
     private static String third(double low, double high, PressureLimit limit) {
         if (high / low < 3) {
             return fireApart(low, high, limit);

@@ -97,7 +97,7 @@ public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
 
     /**
      * The laws for a motor that burns at a pressure: not those below a jump of the rate, or below a passage with an
-     * exponent of 1 or more. Whether a motor comes up across either is the igniter's business, not the law's.
+     * exponent of 1 or more. Whether a motor gets across either depends on the igniter, not on the law.
      *
      * @param pressure at which it burns [Pa, absolute]
      * @return the laws, the lowest of them extended downward

@@ -31,7 +31,7 @@ import org.apache.commons.statistics.distribution.TDistribution;
  */
 public final class PooledExponent {
 
-    /** A burn at more even pressure than this standard deviation of ln P has no slope to speak of. */
+    /** A burn at more even pressure than this standard deviation of ln P has no usable slope. */
     private static final double LEAST_SPREAD = 0.02;
 
     private static final int FEWEST_SAMPLES = 5;
@@ -259,7 +259,7 @@ public final class PooledExponent {
      * Rate and pressure along one burn. Its samples are not independent: it counts as one firing.
      *
      * @param firing id
-     * @param along  the samples that can be believed; pressure and rate above zero
+     * @param along  the samples that can be used; pressure and rate above zero
      */
     public record BurnCurve(String firing, List<InstantaneousRate> along) {
 

@@ -11,7 +11,7 @@ import org.apache.commons.statistics.distribution.TDistribution;
  *     r(P) = exp( lnRateAtReference + exponent · ln(P / referencePressure) )                       [m/s]
  * </pre>
  *
- * <p>The variances speak of the scatter from firing to firing; what all firings share stands in {@code commonError}, so
+ * <p>The variances are those of the scatter from firing to firing; what all firings share is in {@code commonError}, so
  * that it can be left out where two laws from the same instruments are compared.
  *
  * @param lnRateAtReference natural logarithm of the rate at the reference pressure [ln(m/s)]

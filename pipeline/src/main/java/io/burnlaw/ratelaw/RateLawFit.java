@@ -41,7 +41,7 @@ public final class RateLawFit {
      *
      * @param points  to be fitted, in any order
      * @param options how
-     * @return a law with its intervals, or the reason why there is none and which firing would mend that
+     * @return a law with its intervals, or the reason why there is none and which firing would help
      */
     public static FitResult fit(List<FitPoint> points, FitOptions options) {
         Optional<FitResult.NotFitted> obstacle = Obstacles.of(points, options);
@@ -121,7 +121,7 @@ public final class RateLawFit {
         if (law.points() < 5) {
             findings.add(Finding.of(
                     FindingCode.FEW_POINTS,
-                    say("%d points: the interval of the exponent rests on little.", law.points())));
+                    say("%d points: too few for a reliable interval of the exponent.", law.points())));
         }
         double span = law.pressureHigh() / law.pressureLow();
         if (span < 3) {

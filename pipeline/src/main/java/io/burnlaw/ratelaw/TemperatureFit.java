@@ -61,18 +61,18 @@ public final class TemperatureFit {
                         TemperatureObstacles.mend(points, referenceTemperature));
     }
 
-    /** What stands between points at several temperatures and a sensitivity, each with the firing that would mend it. */
+    /** What is missing between points at several temperatures and a sensitivity, each with the firing that would help. */
     private static final class TemperatureObstacles {
 
         /** Temperatures closer than this [K] are one temperature: grains are seldom conditioned better. */
         private static final double LEAST_SPAN = 3;
 
-        /** Below this share of its own spread that pressure does not explain, temperature cannot be told from pressure. */
+        /** Below this share of its own spread that pressure does not explain, temperature cannot be distinguished from pressure. */
         private static final double LEAST_UNEXPLAINED = 0.02;
 
         private TemperatureObstacles() {}
 
-        /** {@return a sentence that says why nothing can be told, or nothing} */
+        /** {@return a sentence that says why there is no sensitivity; empty where there is one} */
         static String obstacle(List<PointAtTemperature> points, double[] x, double[] t) {
             long firings =
                     points.stream().map(p -> p.point().cluster()).distinct().count();
@@ -86,7 +86,8 @@ public final class TemperatureFit {
                 return say("All firings were within %.1f K of each other.", span);
             }
             if (span(x) < RateLawFit.leastLnSpan()) {
-                return "All firings were at one pressure: no exponent follows, and without it no two pressures compare.";
+                return "All firings were at one pressure: they give no exponent, and without one, rates at different"
+                        + " pressures cannot be compared.";
             }
             if (unexplained(x, t) < LEAST_UNEXPLAINED) {
                 return "Temperature and pressure rose together in these firings: their effects cannot be told apart.";
@@ -192,7 +193,7 @@ public final class TemperatureFit {
          * It could not be estimated.
          *
          * @param reason a sentence that says why
-         * @param mend   a sentence that says which firing would change that
+         * @param mend   a sentence that says which firing would help
          */
         record NotEstimated(String reason, String mend) implements TemperatureResult {}
 

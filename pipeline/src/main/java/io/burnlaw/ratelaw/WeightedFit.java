@@ -25,7 +25,7 @@ final class WeightedFit {
     /** A smaller variance than this, 1e-15 of the rate squared, is what doubles make of points on a law. */
     private static final double LEAST_VARIANCE = 1e-30;
 
-    /** The smallest scatter beside errors in the pressure: a hundred-thousandth, far below any firing's. */
+    /** The smallest scatter apart from errors in the pressure: a hundred-thousandth, far below any firing's. */
     private static final double LEAST_BESIDE_PRESSURE = 1e-10;
 
     private final Curve curve;

@@ -75,7 +75,8 @@ record BurnReduction(
         boolean waited = BurnedBefore.waited(found);
         RateEstimate whole = RateEstimate.of(balance, found.crossing(), burnout, RateEstimate.TRANSIENT, waited);
         List<InstantaneousRate> wholeAlong = Continuity.along(whole, ambient);
-        // After a dwell in another regime the burn has two laws, and neither trend could be told from the other law.
+        // After a dwell in another regime the burn has two laws, and neither trend could be distinguished from the
+        // other law.
         boolean one = found.dwellStart().isEmpty();
         // A few samples show no course, neither at the start nor along the burn: a stand that swings does as well.
         boolean fine = (whole.burnout() - whole.ignition())
@@ -170,7 +171,7 @@ record BurnReduction(
                 history);
     }
 
-    /** What an igniter that nobody stated is expected to have given [kg]; empty where it is stated or cannot be seen. */
+    /** What an igniter is expected to have given where none is stated [kg]; empty where it is stated or cannot be seen. */
     private Optional<Measured> igniterGas() {
         boolean plain = found.dwellStart().isEmpty() && hump.isEmpty() && BurnedBefore.share(this) == 0;
         return plain && burn.firing().igniterGas().isEmpty()

@@ -16,7 +16,7 @@ import java.util.function.Function;
 
 /**
  * Looks through a finished reduction: what its tail-off, the course of its rates and its numbers say of the motor and of
- * the log. What can only be seen beside other firings is in {@link CampaignPlausibility}.
+ * the log. What needs a comparison with other firings is in {@link CampaignPlausibility}.
  */
 final class BurnReview {
 
@@ -60,8 +60,8 @@ final class BurnReview {
                 .map(volume -> Finding.of(
                         FindingCode.CHAMBER_VOLUME,
                         Sentence.of(
-                                "A chamber of %.4g cm3 and a grain of %.4g cm3 do not belong together; a chamber of %.4g cm3"
-                                        + " was taken.%s",
+                                "A chamber of %.4g cm3 and a grain of %.4g cm3 do not fit each other; a chamber of %.4g cm3 was"
+                                        + " assumed.%s",
                                 1e6 * volume,
                                 1e6 * grain.volume(0),
                                 1e6 * (Motor.freeVolume(grain, volume) + grain.volume(0)),
@@ -131,7 +131,7 @@ final class BurnReview {
                     FindingCode.THROAT_EROSION,
                     Sentence.of(
                             "The throat measured %.4g mm before and %.4g mm after the firing: its area %s by %.2g %%; the"
-                                    + " reduction takes it to change evenly over the burn.",
+                                    + " reduction assumes that it changed evenly over the burn.",
                             1e3 * before.value(),
                             1e3 * after.value(),
                             word(change),
@@ -140,9 +140,9 @@ final class BurnReview {
 
         private static String unmeasured(ThroatChange change, double before) {
             return Sentence.of(
-                    "Over the burn the rate drifts from its own law as if the throat area %s by %.2g %% (± %.2g %%), to a"
-                            + " diameter of %.4g mm; it was not measured after the firing, so the rates are those of a throat"
-                            + " that stayed, and their uncertainty holds the change.",
+                    "Over the burn the rate drifts from its own law as if the throat area %s by %.2g %% (± %.2g %%),"
+                            + " to a diameter of %.4g mm. The throat was not measured after the firing, so the rates assume a"
+                            + " constant throat, and their uncertainty includes the change.",
                     word(change.area()),
                     100 * Math.abs(change.area()),
                     100 * change.std(),

@@ -29,7 +29,7 @@ record BurnTrend(double shift, double shiftStd, double exponent, double residual
     /** Windows of 5 % of a burn time that fit beside each other. */
     static final int INDEPENDENT = 18;
 
-    /** Rates closer than this cannot be told apart, whatever the noise [1]. */
+    /** Rates closer than this cannot be distinguished, whatever the noise [1]. */
     private static final double LEAST_RESIDUAL = 0.001;
 
     private static final int FEWEST = 12;

@@ -38,7 +38,7 @@ final class BurnedBefore {
     /** ... and if it is also longer than this share of the main burn [1]. */
     private static final double LONG_SHARE = 0.04;
 
-    /** A smoulder that raises the pressure by less than this share of its peak is not told from the zero [1]. */
+    /** A smoulder that raises the pressure by less than this share of its peak cannot be distinguished from the zero [1]. */
     private static final double UNSEEN = 0.001;
 
     private BurnedBefore() {}
@@ -76,7 +76,7 @@ final class BurnedBefore {
     static double share(BurnReduction reduction) {
         double share = reduction.estimate().webAtIgnition()
                 / reduction.inputs().grain().web();
-        // Gas of an igniter looks like web as far as its mass is not known; that stands in the budget already, for all
+        // Gas of an igniter looks like web as far as its mass is not known; that is in the budget already, for all
         // firings.
         double ofIgniter = reduction
                 .burn()
@@ -115,8 +115,8 @@ final class BurnedBefore {
                 ? Optional.of(Finding.at(
                                 FindingCode.BURNED_BEFORE_RISE,
                                 NumberFormat.percent(share, 2)
-                                        + " of the web was gone before the last rise, by the pressure integral: too little"
-                                        + " was left to take a rate from.",
+                                        + " of the web had burned before the last rise, by the pressure integral: too little was left for"
+                                        + " a rate.",
                                 found.crossing())
                         .withSeverity(Severity.REJECTION))
                 : Optional.empty();
@@ -130,10 +130,10 @@ final class BurnedBefore {
                 : List.of(Finding.at(
                         FindingCode.BURNED_BEFORE_RISE,
                         NumberFormat.percent(share, 2)
-                                + " of the web was gone before the main rise, by the pressure integral."
+                                + " of the web had burned before the main rise, by the pressure integral."
                                 + (share > FEW
                                         ? " Unless other firings confirm the rate before the rise, this one gives no rate."
-                                        : " The rate is less certain by a part of that."),
+                                        : " This makes the rate less certain."),
                         reduction.events().ignition()));
     }
 }

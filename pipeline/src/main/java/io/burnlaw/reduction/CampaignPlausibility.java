@@ -12,21 +12,21 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * What can only be seen beside the other firings of the same propellant: a c* or a rate that stands apart from theirs.
+ * What needs the other firings of the same propellant: a c* or a rate that differs from theirs.
  *
- * <p>A c* is judged by the median of the others. A rate is judged by every other firing near it in pressure, each brought
- * to its pressure by the usual exponent; it stands apart only where none of them agrees, so that the two sides of a
- * regime's threshold do not accuse each other. Firings that burned slowly or smouldered neither judge nor are judged.
+ * <p>A c* is compared with the median of the others. A rate is compared with every other firing near it in pressure, each brought
+ * to its pressure by the usual exponent; it differs only where none of them agrees, so that firings on the two sides of a
+ * threshold raise no findings against each other. Firings that burned slowly or smouldered take no part.
  */
 public final class CampaignPlausibility {
 
-    /** Fewer others are no jury. */
+    /** Fewer others do not show what is usual. */
     private static final int FEWEST = 3;
 
-    /** A c* within this of the median of the others is believed [1]. */
+    /** A c* within this of the median of the others is accepted [1]. */
     private static final double VELOCITY = 0.06;
 
-    /** A rate within this of another firing's is believed [1]. */
+    /** A rate within this of another firing's is accepted [1]. */
     private static final double RATE = 0.25;
 
     /** Firings this many times off in pressure are no neighbours [1]. */
@@ -34,7 +34,7 @@ public final class CampaignPlausibility {
 
     private static final double STDS = 4;
 
-    /** Of a firing whose c* has told against it already. */
+    /** Of a firing whose c* already has a finding. */
     private static final int NO_JUDGE = -1;
 
     private CampaignPlausibility() {}
@@ -176,9 +176,9 @@ public final class CampaignPlausibility {
         return Optional.of(Finding.at(
                 FindingCode.IMPLAUSIBLE_BURN_TIME,
                 Sentence.of(
-                        "A web of %.3g mm in %.4g s makes a rate %.2f times that of the %d firings within a factor of %.0f"
-                                + " in pressure. What would explain it: a web of %.3g mm, or a clock that ran %.2f times as"
-                                + " fast%s.",
+                        "A web of %.3g mm in %.4g s gives a rate %.2f times that of the %d firings at similar pressures"
+                                + " (within a factor of %.0f). What would explain it: a web of %.3g mm, or a clock that ran %.2f"
+                                + " times as fast%s.",
                         1e3 * web,
                         firing.events().burnTime(),
                         ratio,
@@ -187,7 +187,7 @@ public final class CampaignPlausibility {
                         1e3 * web / ratio,
                         1 / ratio,
                         velocityApart
-                                ? ". Its c* stands apart as well, as it would by the clock"
+                                ? ". Its c* differs as well, as a wrong clock would make it"
                                 : ". Its c* agrees with theirs, so the clock is right: check the grain's dimensions,"
                                         + " the batch and the temperature"),
                 firing.events().ignition()));

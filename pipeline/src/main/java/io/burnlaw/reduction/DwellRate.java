@@ -15,7 +15,7 @@ import java.util.Optional;
  *
  * <p>If only a share f of the surface burned in the dwell, the rate over that share was higher by 1/f, and the web was
  * left uneven, which the tail-off shows later: x burned in the mean and x/f where it burned spread the web by s, with
- * s^2 = x^2 (1 - f)/f. So the tail-off bounds f from below, f &gt; 1/(1 + (s/x)^2); what it leaves open stands in the
+ * s^2 = x^2 (1 - f)/f. So the tail-off bounds f from below, f &gt; 1/(1 + (s/x)^2); what it leaves open is in the
  * budget, and the point counts as a lower grade.
  *
  * <p><b>Source.</b> Derived.
@@ -27,10 +27,10 @@ import java.util.Optional;
  */
 record DwellRate(PressureDistribution pressures, double rate, RateBudget budget, Optional<String> setAside) {
 
-    /** The least share of the web that a rate can be told from [1]. */
+    /** The least share of the web that gives a rate [1]. */
     private static final double LEAST_WEB = 0.02;
 
-    /** The largest relative standard uncertainty with which a rate is still told [1]. */
+    /** The largest relative standard uncertainty with which a rate is still reported [1]. */
     private static final double VAGUE = 0.2;
 
     /** Where the tail-off leaves it open that less than this share of the surface burned, the point is set aside [1]. */

@@ -15,7 +15,7 @@ import io.burnlaw.reduction.point.UsualUncertainty;
  * Where the uncertainty of a firing's rate comes from, each input tried alone.
  *
  * <p>With c* closed on the same record, mass, density, the throat's size and the sensor's gain cancel from the rate and
- * do not stand in its budget; the gain is in the uncertainty of the pressure, all four are in that of c*. What stays is
+ * are not in its budget; the gain is in the uncertainty of the pressure, all four are in that of c*. What stays is
  * what bends the course of the web over time: events, zero, noise, a throat that changes, gas stored in the chamber.
  */
 final class FiringBudget {
@@ -123,7 +123,7 @@ final class FiringBudget {
 
     private void throat(RateBudget budget) {
         Measured before = reduction.burn().firing().throatDiameter();
-        // What the trace shows of a change that nobody measured is believed no better than by its whole size.
+        // What the trace shows of a change that was not measured counts as uncertain by its whole size.
         double seen = reduction
                 .throatChange()
                 .map(change -> Math.abs(change.area()) / 2)

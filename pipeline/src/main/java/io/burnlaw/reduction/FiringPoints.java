@@ -44,7 +44,7 @@ final class FiringPoints {
                     gone));
         }
         if (points.isEmpty()) {
-            // Nothing valid along the burn: the mean of the whole burn still stands, and says so by its method.
+            // Nothing valid along the burn: the mean of the whole burn is still valid, and its method says so.
             Method whole = method == Method.INSTANTANEOUS ? Method.MASS_BALANCE : method;
             points.add(point(
                     reduction,
@@ -108,7 +108,7 @@ final class FiringPoints {
 
         private static final int MOST = 12;
 
-        /** Narrowest bin in ln P: below this width a burn stood at one pressure. */
+        /** Narrowest bin in ln P: below this width a burn was at one pressure. */
         private static final double NARROWEST = 0.04;
 
         private AlongBins() {}

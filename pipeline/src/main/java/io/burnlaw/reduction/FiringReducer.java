@@ -142,7 +142,7 @@ public final class FiringReducer {
         return Finding.at(
                 FindingCode.TRUNCATED,
                 Sentence.of(
-                        "Between %.4g s and %.4g s no ignition with a burnout after it can be made out.",
+                        "Between %.4g s and %.4g s, no ignition with a burnout after it was found.",
                         seen.from(), seen.to()),
                 seen.to());
     }

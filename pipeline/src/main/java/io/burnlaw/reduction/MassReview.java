@@ -73,8 +73,7 @@ final class MassReview {
         return List.of(Finding.of(
                 FindingCode.GRAIN_MASS,
                 Sentence.of(
-                        "%s%.4g g in the %.4g cm3 of the grain are %.3g g/cm3, %.0f %% %s than the propellant's %.3g"
-                                + " g/cm3.",
+                        "%s%.4g g in a grain of %.4g cm3 give %.3g g/cm3, %.0f %% %s than the propellant's %.3g g/cm3.",
                         cause(ratio.get(), row.grain().segments()),
                         1e3 * mass.value(),
                         1e6 * burn.grain().volume(0),
@@ -84,7 +83,7 @@ final class MassReview {
                         1e-3 * density.value())));
     }
 
-    /** Mass over volume that no solid propellant has: then a length or the mass stands in another unit than meant. */
+    /** Mass over volume that no solid propellant has: then a length or the mass is in the wrong unit. */
     static List<Finding> impossible(Firing firing, Grain grain) {
         double volume = grain.volume(0);
         return firing
@@ -94,8 +93,8 @@ final class MassReview {
                 .map(mass -> Finding.of(
                                 FindingCode.GRAIN_MASS,
                                 Sentence.of(
-                                        "%s%.4g g in the %.4g cm3 of the grain are %.3g g/cm3; solid propellants have %.2g"
-                                                + " g/cm3 to %.2g g/cm3.",
+                                        "%s%.4g g in a grain of %.4g cm3 give %.3g g/cm3; solid propellants have %.2g g/cm3 to %.2g"
+                                                + " g/cm3.",
                                         cause(
                                                 mass / (volume * LikelyCause.USUAL_DENSITY),
                                                 firing.grain().segments()),

@@ -26,7 +26,7 @@ import java.util.OptionalDouble;
  *     eta such that   integral of P · A_t dt = c* · m_p   where c* is stated and m_p was weighed
  * </pre>
  * with C_F the ideal coefficient of the nozzle by its expansion ratio, unchoked and separated flow in it. Where the
- * impulse cannot be closed, a usual efficiency stands in. A wrong efficiency stretches the pressure axis; rates from
+ * impulse cannot be closed, a usual efficiency is used. A wrong efficiency stretches the pressure axis; rates from
  * web and time, or from shares of the pressure integral, keep their value.
  *
  * <p><b>Valid</b> for a load cell that is stiff against the burn. <b>Source.</b> Sutton and Biblarz (2001), chapter 3;
@@ -90,7 +90,8 @@ public record PressureFromThrust(
                 .findFirst();
         Nozzle nozzle = exit.isPresent() ? new Nozzle(before, after, exit) : expanding(before, after, USUAL_EXPANSION);
         ThrustInversion inversion = inversion(conditioned, nozzle, gas, firing);
-        // A nozzle that nobody measured is closed on the usual c*: its error is one for all firings, while an exit that
+        // A nozzle that was not measured is closed on the usual c*: its error is one for all firings, while an exit
+        // that
         // stays as it is under other throats would tilt the pressures of a series.
         Optional<Measured> velocity = formulation
                 .characteristicVelocity()
@@ -207,8 +208,7 @@ public record PressureFromThrust(
                 ? Optional.empty()
                 : Optional.of(Finding.of(
                         FindingCode.EXIT_UNKNOWN,
-                        "The record is of thrust alone, and the log, line " + firing.row()
-                                + ", has no exit diameter."));
+                        "Only thrust was recorded, and the log, line " + firing.row() + ", has no exit diameter."));
     }
 
     private static Finding notClosing(double efficiency) {
@@ -216,8 +216,8 @@ public record PressureFromThrust(
                 FindingCode.IMPLAUSIBLE_CSTAR,
                 String.format(
                         Locale.ROOT,
-                        "Impulse, mass and the stated c* would need a nozzle efficiency of %.2f; %.2f to %.2f can be."
-                                + " Check the unit of the thrust column, the mass, the throat and the exit diameter.",
+                        "Impulse, mass and the stated c* would need a nozzle efficiency of %.2f; %.2f to %.2f is"
+                                + " possible. Check the unit of the thrust column, the mass, the throat and the exit diameter.",
                         efficiency,
                         Plausible.NOZZLE_EFFICIENCY.low(),
                         Plausible.NOZZLE_EFFICIENCY.high()));

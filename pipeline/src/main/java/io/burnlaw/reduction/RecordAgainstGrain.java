@@ -46,7 +46,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
     /**
      * Another grain.
      *
-     * @param words  what would be otherwise than in the log
+     * @param words  what would differ from the log
      * @param misfit of it [1]
      * @param rate   mass balance rate with it over that with the log's grain [1]
      */
@@ -57,7 +57,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
     /** From this misfit on other grains are tried [1]. */
     private static final double TRY = 0.015;
 
-    /** From this one on it is told even where none of them fits [1]. */
+    /** From this one on it is reported even where none of them fits [1]. */
     private static final double TELL = 0.08;
 
     /** An alternative must leave less than this share of the misfit [1]. */
@@ -75,7 +75,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
     /** A rate that may be off by more than this is no rate [1]. */
     private static final double GROSS = 0.25;
 
-    /** Where nothing explains the misfit, nobody knows what it does to the rate: this much is gross then [1]. */
+    /** Where nothing explains the misfit, its effect on the rate is unknown: this much is gross then [1]. */
     private static final double UNKNOWN = 0.12;
 
     /** Exponents beyond these are rather a wrong grain than a propellant [1]: common practice, no source. */
@@ -133,7 +133,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
                                 Double.POSITIVE_INFINITY)
                         .misfit
                 : logged.misfit;
-        // What explains the record is believed unless another grain leaves clearly less than it does.
+        // What explains the record is accepted unless another grain leaves clearly less than it does.
         boolean byOther = usualThroat && !(unexplained > (hump.isPresent() ? TRY / 2 : TRY));
         double byHump = hump.isPresent() ? Math.max(EXACT, BETTER * hump.get().residual()) : Double.POSITIVE_INFINITY;
         double allowed = byOther ? Math.min(EXACT, byHump) : byHump;
@@ -248,7 +248,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
      * The finding.
      *
      * @param reduction of the burn
-     * @return what is told
+     * @return the finding; none where record and grain fit
      */
     static List<Finding> look(BurnReduction reduction) {
         return reduction.againstGrain().map(seen -> seen.told(reduction)).stream()
@@ -260,9 +260,9 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
         return Finding.at(
                         FindingCode.RECORD_AGAINST_GRAIN,
                         Sentence.of(
-                                "%sThe record does not fit the grain in the log: %.3g mm/s by thickness and time, %.3g mm/s by the"
-                                        + " mass balance, and one law of the pressure leaves %.2g %% between record and grain."
-                                        + " %s %s",
+                                "%sThe record does not fit the grain in the log: the rate is %.3g mm/s by thickness and time and"
+                                        + " %.3g mm/s by the mass balance, and with one pressure law record and grain still differ by %.2g"
+                                        + " %%. %s %s",
                                 alternative
                                         .map(other -> "Most likely " + other.words + ". ")
                                         .orElse(""),
@@ -271,7 +271,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
                                 100 * misfit,
                                 alternative
                                         .map(other -> Sentence.of(
-                                                "It fits to %.2g %% if %s: the rate would be %.3g mm/s.",
+                                                "They agree within %.2g %% if %s; the rate would then be %.3g mm/s.",
                                                 100 * other.misfit,
                                                 other.words,
                                                 1e3
@@ -279,8 +279,10 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
                                                         * reduction.estimate().massBalance()))
                                         .orElse("None of the usual mistakes in a log explains it."),
                                 gross
-                                        ? "Nothing can be said of the rate until the log is right."
-                                        : Sentence.of("The uncertainty holds all of it, %.2g %%.", 100 * size)),
+                                        ? "There is no rate until the log is corrected."
+                                        : Sentence.of(
+                                                "The uncertainty of the rate includes all of this, %.2g %%.",
+                                                100 * size)),
                         reduction.events().webBurnout())
                 .withSeverity(gross ? Severity.REJECTION : Severity.CAUTION);
     }

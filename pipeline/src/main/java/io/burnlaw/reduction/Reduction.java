@@ -13,7 +13,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
-/** What a method made of one firing: its rate points, or the reasons why there is none. */
+/** What a method gave for one firing: its rate points, or the reasons why there is none. */
 public sealed interface Reduction {
 
     /** {@return id of the firing} */
@@ -52,7 +52,7 @@ public sealed interface Reduction {
      * @param specificImpulse        total impulse over weight of propellant [s]
      * @param thrustCoefficient      mean over the operation [1], where thrust and pressure were recorded
      * @param along                  rate and pressure along the burn; none where they could not be had
-     * @param igniterGas             what an igniter that nobody stated is expected to have given [kg]; empty where it is
+     * @param igniterGas             what an igniter is expected to have given where none is stated [kg]; empty where it is
      *                               stated, or does not show
      * @param findings               what was seen
      * @param history                the record thinned for drawing

@@ -18,7 +18,7 @@ import java.util.Optional;
  */
 record ThroatChange(double area, double std) {
 
-    /** Less cannot be told from an inexact geometry [1]. */
+    /** Less cannot be distinguished from an inexact geometry [1]. */
     private static final double LEAST = 0.02;
 
     /** Significance, in standard uncertainties. */

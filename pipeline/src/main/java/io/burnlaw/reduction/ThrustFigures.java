@@ -6,7 +6,7 @@ import io.burnlaw.trace.Trace;
 import java.util.OptionalDouble;
 
 /**
- * What a thrust record says of a firing.
+ * What a thrust record shows of a firing.
  *
  * <pre>
  *     I    = integral of F dt                                  total impulse       [N s]

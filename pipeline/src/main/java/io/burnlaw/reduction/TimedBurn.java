@@ -34,8 +34,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  *     S(x) r (rho - P / (Gamma c*)^2) = flow(P),   r = a P^m,   integral of dx / r over the web = t
  * </pre>
  *
- * with the flow of the nozzle choked or not: a motor that smoulders stands hardly above the ambient pressure. The
- * exponent m only shapes the pressure along the burn; its doubt is one line of the budget.
+ * with the flow of the nozzle choked or not: a motor that smoulders is hardly above the ambient pressure. The
+ * exponent m only shapes the pressure along the burn; its uncertainty is one line of the budget.
  *
  * <p>An error of the rate moves the pressure as well, by d ln P / d ln r: about 1 where the flow is choked, nearly 0 close
  * to the ambient pressure. The point carries that number ({@link PressureError}), and the fit uses it.
@@ -97,8 +97,8 @@ public final class TimedBurn {
                     firing,
                     FindingCode.CHUFFING,
                     Sentence.of(
-                            "The log says that it pulsed, so its burn time gives no rate. It pulsed at a burning surface"
-                                    + " over throat area of %.3g and did not come up by itself there.",
+                            "The log says that it pulsed, so its burn time gives no rate. It pulsed at a ratio of burning"
+                                    + " surface to throat area of %.3g; its pressure did not rise by itself there.",
                             grain.surface(0)
                                     / (Math.PI
                                             / 4
@@ -114,7 +114,7 @@ public final class TimedBurn {
                     firing,
                     FindingCode.IMPLAUSIBLE_BURN_TIME,
                     Sentence.of(
-                            "A web of %.3g mm in %.3g s makes %.3g mm/s; solid propellants burn at %s.",
+                            "A web of %.3g mm in %.3g s gives %.3g mm/s; solid propellants burn at %s.",
                             1e3 * grain.web().value(), time.value(), 1e3 * rate, BurnTime.BOUNDS));
         }
         return new TimedBurn(firing, grain).reduced(time, density, ratio, velocity);

@@ -10,7 +10,7 @@ import java.util.List;
 
 /**
  * Whether the tail-off is longer than the chamber needs to empty, or whether something burned on behind it: where a part of the
- * surface burns through early, the rest may fall into a slow regime, and nobody knows how fast it burns there.
+ * surface burns through early, the rest may fall into a slow regime, and how fast it burns there is unknown.
  */
 final class UnevenWeb {
 
@@ -53,8 +53,8 @@ final class UnevenWeb {
             return List.of(Finding.at(
                     FindingCode.UNEVEN_WEB,
                     Sentence.of(
-                            "A part of the propellant burned on for %.3g s behind the main burn, at less than %.2g kPa gauge:"
-                                    + " the mean web may have burned out as much later.",
+                            "Part of the propellant burned on for %.3g s after the main burn, at less than %.2g kPa gauge:"
+                                    + " the mean web may have burned out later by as much.",
                             reduction.burnedOn(),
                             1e-3 * FAINT * reduction.found().highest()),
                     reduction.events().webBurnout()));
@@ -65,8 +65,8 @@ final class UnevenWeb {
         return List.of(Finding.at(
                 FindingCode.UNEVEN_WEB,
                 Sentence.of(
-                        "The tail-off is as long as a core %.2f mm off centre makes it in a web of %.3g mm; the rate is"
-                                + " referred to the mean web.",
+                        "The tail-off is as long as a core %.2f mm off centre would make it with a web of %.3g mm; the"
+                                + " rate is that of the mean web.",
                         1000 * Math.sqrt(2) * spread, 1000 * web),
                 reduction.events().webBurnout()));
     }

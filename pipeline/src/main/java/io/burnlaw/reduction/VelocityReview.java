@@ -15,11 +15,11 @@ import java.util.Optional;
 
 /**
  * Whether the c* that closes the pressure integral can be true: against the stated one of the propellant, or, where
- * nobody stated one, against what solid propellants give at all.
+ * none is stated, against what solid propellants give at all.
  */
 final class VelocityReview {
 
-    /** A c* within this of the stated one is believed, whatever the uncertainties say [1]. */
+    /** A c* within this of the stated one is accepted, whatever the uncertainties [1]. */
     private static final double CLOSE = 0.06;
 
     /** A small motor may lose this much more by heat and incomplete burning [1]: common practice, no source. */
@@ -30,7 +30,7 @@ final class VelocityReview {
 
     private static final double STDS = 3;
 
-    /** Further off than this the pressure of the firing cannot be believed either [1]. */
+    /** Further off than this the pressure of the firing is doubtful too [1]. */
     private static final double HOPELESS = 2;
 
     private VelocityReview() {}
@@ -70,8 +70,8 @@ final class VelocityReview {
             return Optional.empty();
         }
         return Optional.of(Sentence.of(
-                "c* from the pressure integral is %.4g m/s, %.3g times the %.4g m/s that are stated for the propellant"
-                        + " (from %.2f to %.2f times would pass).",
+                "c* from the pressure integral is %.4g m/s, %.3g times the %.4g m/s that are stated for the"
+                        + " propellant (%.2f to %.2f times is accepted).",
                 found.value(), found.value() / stated.value(), stated.value(), 1 - allowed - LOSSES, 1 + allowed));
     }
 
@@ -183,11 +183,11 @@ final class VelocityReview {
             if (MassReview.explains(burn, ratio)) {
                 return String.format(
                         Locale.ROOT,
-                        " The mass is the likely one: it is %.3g times what density and volume of the grain give.",
+                        " The mass is the likely cause: it is %.3g times what density and volume of the grain give.",
                         ofMass.get());
             }
             return Math.abs(StrictMath.log(ofMass.get())) < MassReview.USUAL
-                    ? " The mass is not it: it agrees with density and volume of the grain."
+                    ? " The mass is not the cause: it agrees with density and volume of the grain."
                     : "";
         }
     }

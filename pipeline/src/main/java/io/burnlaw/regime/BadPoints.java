@@ -48,7 +48,7 @@ final class BadPoints {
 
     private static final double BREAK_ODDS = Math.log(6);
 
-    /** Two points may stand for a regime of which the others are bad. */
+    /** Two points may come from a regime of which the others are bad. */
     private static final int LEAST_GOOD = 2;
 
     private static final int LEAST_POINTS = 5;

@@ -23,7 +23,7 @@ final class CountBootstrap {
     private static final double JOINED_WEIGHT = 0.92;
 
     /**
-     * Share of the level at which a jump is told from a change of slope. Small, since a jump that is none pretends to
+     * Share of the level at which a jump is distinguished from a change of slope. Small, since a jump that is none pretends to
      * know the break to a gap between two points; a real one of the size of a threshold is far beyond doubt.
      */
     private static final double JUMP_SHARE = 0.2;

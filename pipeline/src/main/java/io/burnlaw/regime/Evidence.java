@@ -88,7 +88,7 @@ public record Evidence(
      */
     public record CountTest(int fewer, double joinedF, double jumpingF, double pValue, int replicates) {}
 
-    /** Says why so many laws stand. */
+    /** Says why there are so many laws. */
     static final class EvidenceSentence {
 
         private EvidenceSentence() {}

@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
  */
 public final class PressureForRate {
 
-    /** The factors that are answered when nobody asks for others. */
+    /** The factors that are answered unless others are asked for. */
     public static final List<Double> USUAL_FACTORS = List.of(2.0, 5.0, 10.0, 50.0);
 
     private static final int STEPS = 400;
@@ -227,7 +227,7 @@ public final class PressureForRate {
             }
             double end = regime.high();
             double gain = regime.law().rate(end) / rate;
-            return "Within the regime of now, an exponent of "
+            return "Within the present regime, an exponent of "
                     + Words.number(regime.law().exponent(), regime.exponentInterval()) + " gives only "
                     + NumberFormat.significant(gain, 2) + " times up to " + Words.pressure(end) + ".";
         }

@@ -11,7 +11,7 @@ import java.util.Optional;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
- * A firing that burned in pulses: it has no rate, but it did not come up. So the pressure at which its gas by the slow law
+ * A firing that burned in pulses: it has no rate, but its pressure did not rise. So the pressure at which its gas by the slow law
  * balances the flow of its throat lies below the threshold: an observation that is censored on one side.
  *
  * @param id        of the firing

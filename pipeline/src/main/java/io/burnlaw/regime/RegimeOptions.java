@@ -10,7 +10,7 @@ import io.burnlaw.ratelaw.Weighting;
  * @param level           confidence level of intervals [1]; tests reject at one less this
  * @param replicates      of each bootstrap, at least 99
  * @param weighting       of the points against each other
- * @param maximumSegments most laws that may stand side by side, 1 to 5
+ * @param maximumSegments most laws side by side, 1 to 5
  * @param minimumPoints   fewest points a law may rest on, at least three
  * @param systematicFloor smallest smooth relative error that reduced rates are taken to share [1]; a point's own
  *                        {@code systematic} counts where it is larger
@@ -66,16 +66,6 @@ public record RegimeOptions(
     public RegimeOptions withLevel(double other) {
         return new RegimeOptions(
                 seed, other, replicates, weighting, maximumSegments, minimumPoints, systematicFloor, limit);
-    }
-
-    /**
-     * The same options with another number of replicates.
-     *
-     * @param other of each bootstrap
-     * @return the options
-     */
-    public RegimeOptions withReplicates(int other) {
-        return new RegimeOptions(seed, level, other, weighting, maximumSegments, minimumPoints, systematicFloor, limit);
     }
 
     /**

@@ -291,7 +291,7 @@ final class RegimeReport {
     /**
      * The trade's words for exponents. The figures are a convention of this project (no source draws the lines): mesa
      * n &lt; −0.05, plateau up to 0.1, unstable n ≥ 1. The word is that of the best estimate; it is settled where the whole
-     * interval of the exponent stands behind what the word says: that the rate falls, hardly changes, or runs away.
+     * interval of the exponent supports what the word says: that the rate falls, hardly changes, or runs away.
      */
     static final class RegimeNames {
 
@@ -303,7 +303,7 @@ final class RegimeReport {
 
         private RegimeNames() {}
 
-        /** A word, and whether the interval stands wholly behind it. */
+        /** A word, and whether the whole interval supports it. */
         record Name(RegimeKind kind, boolean settled) {}
 
         static Name of(double exponent, Interval interval) {

@@ -16,11 +16,11 @@ import java.util.stream.IntStream;
  *
  * <p>In ln r over ln P, pieces that are joined or jump at their breaks are fitted by exact least squares. Starting from
  * one law, each count is tested against the next by a seeded bootstrap of the largest F; the first count that is not
- * rejected stands, if its laws differ from one law by 2 % somewhere. Joined against jumping is then decided by a test of
- * the same kind, and every rival explanation is laid beside the breaks.
+ * rejected is taken, if its laws differ from one law by 2 % somewhere. Joined against jumping is then decided by a test of
+ * the same kind, and every rival explanation is compared with the breaks.
  *
- * <p>Points that belong to no law are found before, and have no say in how many laws there are: a few of them would hide
- * a change of a factor of four, or make one. Where they would have changed the answer, that is told. Points at an end
+ * <p>Points that belong to no law are found before, and do not count in the number of laws: a few of them would hide
+ * a change of a factor of four, or make one. Where they would have changed the answer, that is reported. Points at an end
  * that plainly follow another law, but are too few for one, are set apart and reported. Derivation and sources:
  * docs/methods.md, Regimes and thresholds.
  */
@@ -29,9 +29,9 @@ public final class RegimeSearch {
     private RegimeSearch() {}
 
     /**
-     * What is known of the points beside their rates and pressures.
+     * What is known of the points apart from their rates and pressures.
      *
-     * @param cautioned ids of the points whose firing carries a caution: they are sooner believed to be off, and it is told
+     * @param cautioned ids of the points whose firing carries a caution: they are more readily taken to be off, and it is said
      *                  when the answer rests on them
      * @param spans     by the id of a point, the pressures at which it burned all the while with its law; a point without
      *                  one counts at its pressure. They narrow the gap in which a jump of the rate lies
@@ -162,7 +162,7 @@ public final class RegimeSearch {
                 sample, options, new Selector(sample, options).single(answer.selection), answer.apart, deciding, about);
     }
 
-    /** Bad points, but for those at an end that stand out as a regime of their own. */
+    /** Bad points, but for those at an end that form a regime of their own. */
     private static List<String> off(List<FitPoint> points, Sample all, RegimeOptions options, BadPoints.Found bad) {
         List<String> off = new ArrayList<>(
                 Arrays.stream(bad.places()).mapToObj(i -> all.point(i).id()).toList());

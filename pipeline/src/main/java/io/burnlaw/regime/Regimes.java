@@ -194,13 +194,13 @@ public record Regimes(
          * One power law is not enough, but a smooth curve fits decisively better than laws with breaks between them.
          */
         SMOOTH_CURVE,
-        /** One power law is not enough; whether it breaks or bends smoothly cannot be told from these points. */
+        /** One power law is not enough; these points do not show whether it breaks or bends smoothly. */
         BEND,
         /** One power law is not enough, and breaks beat every smooth rival. */
         BREAK
     }
 
-    /** How laws that stand side by side meet. */
+    /** How neighbouring laws meet. */
     enum Shape {
         /** The rate is the same on both sides of a break; only the exponent changes. */
         JOINED,

@@ -11,7 +11,7 @@ import java.util.OptionalDouble;
 import java.util.random.RandomGenerator;
 
 /**
- * Lays other explanations beside the breaks: a quadratic in ln P, the two-term law of composite propellants
+ * Compares other explanations with the breaks: a quadratic in ln P, the two-term law of composite propellants
  * (Summerfield and others 1960), and one law seen by a sensor with a zero offset.
  *
  * <p>A rival is beaten when campaigns simulated from it rarely favour the breaks as much as the data do: a parametric

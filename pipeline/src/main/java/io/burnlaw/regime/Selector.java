@@ -219,7 +219,7 @@ final class Selector {
      * What a search decided, in the terms of x and y.
      *
      * @param claim           what may be said
-     * @param fit             the pieces that stand
+     * @param fit             the pieces that are kept
      * @param noise           of the points about them
      * @param bicByCount      information criterion by count
      * @param sequential      count by the tests

@@ -53,7 +53,7 @@ final class SparseEndScreen {
     }
 
     /**
-     * Sets the smaller side of a split apart, where a test of the number of laws has too few points to tell.
+     * Sets the smaller side of a split apart, where a test of the number of laws has too few points to decide.
      *
      * @param slow    how many of them, from the lowest pressure on, are the slow side
      * @return the two sides; empty where the larger one does not predict the smaller one well enough
@@ -241,7 +241,7 @@ final class SparseEndScreen {
                 + (points < 3 && Math.log(ratio) < BadPoints.USUAL
                         ? "another regime, or " + (points == 1 ? "a bad firing" : "bad firings")
                                 + "; one more firing at that pressure would show which. If it is a regime, the change lies"
-                        : "in all likelihood another regime, but too little for a law of its own. The change lies")
+                        : "probably another regime, but with too few points for a law of its own. The change lies")
                 + " somewhere between " + Words.pressure(gapLow) + " and "
                 + Words.pressure(gapHigh)
                 + (limit.allowsMean(Math.sqrt(gapLow * gapHigh), gapHigh)

@@ -45,9 +45,9 @@ public record Stability(Regime regime, double exponent, Verdict verdict, String 
         String sentence = switch (verdict) {
             case STABLE ->
                 "A motor has a steady pressure: the largest exponent is " + exponent + where
-                        + ", below 1 with its whole interval.";
+                        + ", and its whole interval is below 1.";
             case NOT_CERTAIN ->
-                "Whether a motor has a steady pressure" + where + " is not certain: the exponent there is " + exponent
+                "Whether a motor has a steady pressure" + where + " is uncertain: the exponent there is " + exponent
                         + ", and 1 is not ruled out. Do not fire a motor there.";
             case UNSTABLE ->
                 "A motor has no steady pressure" + where + ": the exponent there is " + exponent

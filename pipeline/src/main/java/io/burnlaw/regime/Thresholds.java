@@ -29,7 +29,7 @@ public final class Thresholds {
      * @param regimes                as found
      * @param density                of the propellant [kg/m³]; empty where unknown
      * @param characteristicVelocity c* [m/s]; empty where unknown
-     * @return the threshold; empty where nothing speaks for one
+     * @return the threshold; empty where there is none
      */
     public static Optional<Threshold> find(
             Regimes regimes, OptionalDouble density, OptionalDouble characteristicVelocity) {
@@ -116,20 +116,20 @@ public final class Thresholds {
 
     private static String areaWords(OptionalDouble stay, OptionalDouble climb, OptionalDouble safe, double pressure) {
         if (stay.isEmpty()) {
-            return " With density and c* the ratio of burning surface to throat area that keeps a motor above it could be"
-                    + " given.";
+            return " Add density and c* to get the ratio of burning surface to throat area that keeps a motor above"
+                    + " it.";
         }
-        String text = " A motor that burns fast stays above it while burning surface over throat area is at least "
-                + NumberFormat.significant(stay.getAsDouble(), 3) + " through the whole burn";
+        String text = " Once it burns fast, a motor stays above it if the ratio of burning surface to throat area is"
+                + " at least " + NumberFormat.significant(stay.getAsDouble(), 3) + " through the whole burn";
         text += safe.getAsDouble() > stay.getAsDouble() * 1.005
                 ? " (" + NumberFormat.significant(safe.getAsDouble(), 3) + " to be above " + Words.pressure(pressure)
                         + ")"
                 : "";
         text += climb.isPresent()
-                ? "; one that starts slow comes up by itself only from about "
+                ? "; a motor that started slowly speeds up by itself only above about "
                         + NumberFormat.significant(climb.getAsDouble(), 3) + "."
                 : ".";
-        return text + " Check the pressure that this gives against the limit of the case.";
+        return text + " Check that the case can stand the pressure that this gives.";
     }
 
     /**

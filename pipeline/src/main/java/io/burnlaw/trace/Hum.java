@@ -93,8 +93,8 @@ record Hum(double[] values, List<Finding> finding) {
         return Finding.at(
                 FindingCode.MAINS_HUM,
                 Sentence.of(
-                        "A sine of %.2f Hz with an amplitude of %.3g %s (%.2g %% of the range) runs through the %s from"
-                                + " %.4g s on%s; it was taken off.",
+                        "A sine of %.2f Hz with an amplitude of %.3g %s (%.2g %% of the range) is in the %s from %.4g s"
+                                + " on%s; it was taken off.",
                         strongest.frequency(),
                         strongest.amplitude() / channel.unit(),
                         channel.symbol(),

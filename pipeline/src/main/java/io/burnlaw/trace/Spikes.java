@@ -81,8 +81,8 @@ final class Spikes {
                 List.of(Finding.at(
                         FindingCode.SPIKES,
                         Sentence.of(
-                                "%d of %d samples of the %s stand off their neighbours, the furthest by %.3g %s at"
-                                        + " %.4g s; each was replaced by the median of its neighbours.",
+                                "%d of %d samples of the %s differ from their neighbours, the furthest by %.3g %s at %.4g s;"
+                                        + " each was replaced by the median of its neighbours.",
                                 count,
                                 n,
                                 channel.name(),

@@ -105,15 +105,15 @@ record Zero(double[] values, double std, List<Finding> finding) {
         String kind = "";
         double known = channel.known();
         if (known > 0 && Math.abs(offset - known) < Math.max(0.03 * known, 3 * where.std())) {
-            kind = " That is the ambient pressure once more: the record is probably absolute, not gauge.";
+            kind = " That is about the ambient pressure: the record is probably absolute, not gauge.";
         } else if (known > 0 && Math.abs(offset + known) < Math.max(0.03 * known, 3 * where.std())) {
-            kind = " That is the ambient pressure missing: the record is probably gauge, not absolute.";
+            kind = " The ambient pressure is missing: the record is probably gauge, not absolute.";
         }
         return Finding.at(
                 FindingCode.ZERO_OFFSET,
                 Sentence.of(
-                        "The quiet part from %.4g s to %.4g s reads %+.3g %s off (%.2g %% of the range); it was taken"
-                                + " off the whole record.%s",
+                        "The quiet part from %.4g s to %.4g s reads %+.3g %s instead of zero (%.2g %% of the range);"
+                                + " this was subtracted from the whole record.%s",
                         time[where.from()],
                         time[where.to() - 1],
                         offset / channel.unit(),
@@ -129,7 +129,7 @@ record Zero(double[] values, double std, List<Finding> finding) {
                 FindingCode.BASELINE_DRIFT,
                 Sentence.of(
                         "The zero of the %s moved by %+.3g %s between %.4g s and %.4g s (%.2g %% of the range); a"
-                                + " straight line was taken off, and half of it bounds the zero's uncertainty.",
+                                + " straight line was subtracted, and the zero is uncertain by up to half of the change.",
                         channel.name(),
                         drift / channel.unit(),
                         channel.symbol(),
@@ -143,9 +143,9 @@ record Zero(double[] values, double std, List<Finding> finding) {
         return Finding.at(
                 FindingCode.BASELINE_DRIFT,
                 Sentence.of(
-                        "After the burn the %s read %+.3g %s (%.2g %% of the range) and came back with a time constant of"
-                                + " %.2g s, as a warmed sensor does. The zero was taken to move evenly to there during the"
-                                + " burn; half of it bounds the zero's uncertainty.",
+                        "After the burn the %s read %+.3g %s (%.2g %% of the range) and came back with a time constant"
+                                + " of %.2g s, as a warmed sensor does. The zero was assumed to move there evenly during the burn,"
+                                + " and is uncertain by up to half of the change.",
                         channel.name(),
                         warmed / channel.unit(),
                         channel.symbol(),
@@ -169,7 +169,7 @@ record Zero(double[] values, double std, List<Finding> finding) {
                 FindingCode.NO_QUIET_PART,
                 Sentence.of(
                         "The record of the %s has no quiet part, neither before %.4g s nor after the burn: its zero was"
-                                + " believed, with a standard uncertainty of %.2g %s.",
+                                + " assumed to be right, with a standard uncertainty of %.2g %s.",
                         channel.name(),
                         time.length == 0 ? 0 : time[Math.min(quiet.rise(), time.length - 1)],
                         UNSEEN * quiet.range() / channel.unit(),

@@ -30,7 +30,7 @@ class ClosedFormTest {
     }
 
     private static SimulationSettings settings(double interval) {
-        return new SimulationSettings(Ignition.instantaneous(), interval, 1, 1e-10, Disturbance.none());
+        return new SimulationSettings(Ignitions.instantaneous(), interval, 1, 1e-10, Disturbance.none());
     }
 
     @Test

@@ -66,7 +66,7 @@ class ForwardSimulationTest {
         SimulatedFiring firing = ForwardSimulation.run(
                 motor,
                 ForwardSimulationTest::law,
-                SimulationSettings.of(Ignition.instantaneous()).sampledEach(0.0002));
+                SimulationSettings.of(Ignitions.instantaneous()).sampledEach(0.0002));
         double web = 0;
         for (int i = 1; firing.time(i) < firing.lastBurnout(); i++) {
             web += 0.0001 * (law(firing.pressure(i)) + law(firing.pressure(i - 1)));
@@ -157,7 +157,7 @@ class ForwardSimulationTest {
         SimulatedFiring slow = ForwardSimulation.run(
                 motor(bates(), 0.012),
                 p -> 1e-5,
-                SimulationSettings.of(Ignition.instantaneous()).withTimeLimit(3));
+                SimulationSettings.of(Ignitions.instantaneous()).withTimeLimit(3));
         assertThat(slow.outcome()).isEqualTo(SimulatedFiring.Outcome.STILL_BURNING);
         assertThat(slow.meanBurnout()).isInfinite();
     }

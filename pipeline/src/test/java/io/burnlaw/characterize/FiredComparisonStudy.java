@@ -7,6 +7,7 @@ import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.comparison.Comparison;
 import io.burnlaw.comparison.ComparisonOptions;
 import io.burnlaw.comparison.Comparisons;
+import io.burnlaw.comparison.MadeCampaigns;
 import io.burnlaw.comparison.Propellant;
 import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
@@ -155,6 +156,6 @@ class FiredComparisonStudy {
                 .filter(point -> point.setAside().isEmpty())
                 .toList();
         List<FitPoint> fitted = RateAveraging.at(points, RateAveraging.exponent(points, FitOptions.defaults()));
-        return Propellant.of(id, fitted);
+        return MadeCampaigns.propellant(id, fitted);
     }
 }

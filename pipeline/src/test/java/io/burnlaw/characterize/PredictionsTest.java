@@ -124,7 +124,8 @@ class PredictionsTest {
                 .hasSizeGreaterThan(9)
                 .allSatisfy(
                         each -> assertThat(Math.abs(each.meanPressureError())).isLessThan(0.1));
-        assertThat(closure.notPredicted()).anySatisfy(each -> assertThat(each).contains("SR-12", "dwelt"));
+        assertThat(closure.notPredicted())
+                .anySatisfy(each -> assertThat(each).contains("SR-12", "burned at a low pressure first"));
         Plan.Planned plan = (Plan.Planned) outlook.plan();
         double slow = outlook.basis().orElseThrow().slowBelow().orElseThrow();
         assertThat(plan.ladder())

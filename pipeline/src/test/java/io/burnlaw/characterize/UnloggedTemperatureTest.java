@@ -47,14 +47,14 @@ class UnloggedTemperatureTest {
         double off = result.fit().fitted().orElseThrow().law().exponent() - 0.36;
         assertThat(off).isCloseTo(0.031, within(0.004));
         assertThat(told(result).orElseThrow().message())
-                .contains("5 of 5 firings", "change a by 3 %", "n is off by 0.030", "order of the log");
+                .contains("5 of 5 firings", "change a by 3 %", "n is wrong by 0.030", "order of the log");
     }
 
     @Test
     void mixedDaysScatterButDoNotTilt() throws IOException {
         FormulationResult result =
                 law(", not_logged: grain_temperature", SEASON[3], SEASON[0], SEASON[4], SEASON[1], SEASON[2]);
-        assertThat(told(result).orElseThrow().message()).contains("does not go with the pressure");
+        assertThat(told(result).orElseThrow().message()).contains("do not follow the order of the log");
     }
 
     @Test

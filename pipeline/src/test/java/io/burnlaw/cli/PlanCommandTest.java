@@ -145,7 +145,7 @@ class PlanCommandTest {
     }
 
     private static String smallest(String said) {
-        return said.replaceAll("(?s).*No throat below ([0-9.]+) mm.*", "$1");
+        return said.replaceAll("(?s).*Do not go below a throat of ([0-9.]+) mm.*", "$1");
     }
 
     @Test

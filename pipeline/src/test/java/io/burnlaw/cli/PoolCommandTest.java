@@ -130,7 +130,7 @@ class PoolCommandTest {
                         .validate(text, InputFormat.JSON))
                 .isEmpty();
         assertThat(burnlaw("plan", report.toString())).as(err.toString()).isZero();
-        assertThat(out.toString()).contains("No throat below");
+        assertThat(out.toString()).contains("Do not go below a throat of");
         assertThat(burnlaw("compare", report.toString(), of("named")))
                 .as(err.toString())
                 .isZero();

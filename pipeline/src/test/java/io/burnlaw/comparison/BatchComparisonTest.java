@@ -96,7 +96,7 @@ class BatchComparisonTest {
     }
 
     private static Propellant unnamed(Propellant propellant) {
-        return Propellant.of(propellant.id(), propellant.points());
+        return MadeCampaigns.propellant(propellant.id(), propellant.points());
     }
 
     @Test

@@ -47,7 +47,7 @@ class ComparisonStudy {
                     made.add(new FitPoint(id + "-" + i + "-" + k, id + "-" + i, pressure, 0, rate, 0, 0));
                 }
             }
-            return Propellant.of(id, made);
+            return MadeCampaigns.propellant(id, made);
         }
 
         /** One firing at the stated truth: the candidates' rate is exp(lnRise) that of the baseline at 1 MPa. */

@@ -19,7 +19,7 @@ class DoseTrendsTest {
 
     private static Optional<DoseTrend> trend(DoubleUnaryOperator lnRise, double exponentRise, double... fractions) {
         SplittableRandom random = new SplittableRandom(11);
-        Propellant baseline = Propellant.of("base", firings("base", 0, lnRise, 0, random));
+        Propellant baseline = MadeCampaigns.propellant("base", firings("base", 0, lnRise, 0, random));
         List<Propellant> levels = new ArrayList<>();
         for (double fraction : fractions) {
             String id = "iron-" + fraction;

@@ -3,10 +3,13 @@ package io.burnlaw.comparison;
 import io.burnlaw.ratelaw.FitPoint;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.random.RandomGenerator;
 
 /** Points scattered about a known law; invented. */
-final class MadeCampaigns {
+public final class MadeCampaigns {
 
     private MadeCampaigns() {}
 
@@ -24,5 +27,11 @@ final class MadeCampaigns {
 
     static FitPoint point(String id, String cluster, double pressure, double rate) {
         return new FitPoint(id, cluster, pressure, 0, rate, 0, 0);
+    }
+
+    /** A propellant without an additive and with one law. */
+    public static Propellant propellant(String id, List<FitPoint> points) {
+        return new Propellant(
+                id, Optional.empty(), OptionalDouble.empty(), points, Optional.empty(), Map.of(), List.of());
     }
 }

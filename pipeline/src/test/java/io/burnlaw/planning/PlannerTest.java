@@ -232,6 +232,6 @@ class PlannerTest {
                 List.of());
         Plan.Planned plan = (Plan.Planned) Planner.plan(of, OPTIONS.with(PlanOptions.Goal.BREAK));
         assertThat(plan.next().orElseThrow().meanPressure().value()).isBetween(0.75e6, 3e6);
-        assertThat(plan.sentence()).contains("It tells most of the break at 1.50 MPa");
+        assertThat(plan.sentence()).contains("It narrows the break at 1.50 MPa most");
     }
 }

@@ -23,7 +23,7 @@ class TwistDrillsTest {
             value = "ASME B94.11M number, letter and fractional twist drills, as in shop tables (drill_sizes.csv)",
             agreement = "all 187 sizes to the digits listed")
     void sizesAreThoseOfTheTable() throws IOException {
-        Map<String, Drill> byName = TwistDrills.sizes().stream()
+        Map<String, Drill> byName = TwistDrills.ALL.stream()
                 .filter(each -> each.series() != Drill.Series.METRIC)
                 .collect(Collectors.toMap(each -> key(each.series(), each.name()), Function.identity()));
         List<String> lines;

@@ -109,7 +109,8 @@ class LeaveOneOutTest {
         PredictionCheck.Predicted closure = made.closure();
         assertThat(closure.good()).isFalse();
         assertThat(closure.finding().orElseThrow().code()).isEqualTo(FindingCode.POOR_CLOSURE);
-        assertThat(closure.finding().orElseThrow().message()).contains("The scatter of the law explains as much");
+        assertThat(closure.finding().orElseThrow().message())
+                .contains("The scatter of the firings explains this error");
     }
 
     @Test
@@ -120,7 +121,7 @@ class LeaveOneOutTest {
         // 1 / 0.9 in c* is a factor 0.9^(-1 / 0.62) in pressure
         assertThat(closure.maxPressureBias()).isCloseTo(Math.pow(0.9, -1 / 0.62) - 1, offset(0.02));
         assertThat(closure.finding().orElseThrow().message())
-                .contains("lie high")
+                .contains("Most predictions are too high")
                 .contains("c*");
     }
 

@@ -3,6 +3,7 @@ package io.burnlaw.reduction;
 import io.burnlaw.ballistics.BurningFaults;
 import io.burnlaw.ballistics.Fault;
 import io.burnlaw.ballistics.Ignition;
+import io.burnlaw.ballistics.Ignitions;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.ballistics.RecordFaults;
@@ -367,7 +368,7 @@ final class FaultMatrix {
                 1e3,
                 clean.plain(),
                 clean.seed());
-        Trace trace = quiet.noisy(quiet.noiseless(quiet.again(wide, Ignition.instantaneous(), Disturbance.none())));
+        Trace trace = quiet.noisy(quiet.noiseless(quiet.again(wide, Ignitions.instantaneous(), Disturbance.none())));
         return findings(quiet, FaultyRow.of(clean.firing()).throat(throat).row(), CleanFiring.NO_LIMIT, trace);
     }
 

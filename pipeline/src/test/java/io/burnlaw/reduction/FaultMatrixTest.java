@@ -65,7 +65,7 @@ class FaultMatrixTest {
                 .orElseThrow();
         assertEquals(Severity.REJECTION, found.severity());
         assertContains("a pressure column in psi that was read as bar", found);
-        assertContains("The mass is not it", found);
+        assertContains("The mass is not the cause", found);
     }
 
     @Test
@@ -93,7 +93,7 @@ class FaultMatrixTest {
                 CleanFiring.NO_LIMIT,
                 clean.pressureTrace());
         Finding velocity = first(findings, FindingCode.IMPLAUSIBLE_CSTAR);
-        assertContains("The mass is the likely one", velocity);
+        assertContains("The mass is the likely cause", velocity);
         double told = Double.parseDouble(
                 velocity.message().replaceAll("(?s).*a propellant mass of ([0-9.]+) g instead.*", "$1"));
         // 2 %: c* comes back within half of it, the mass was read with 0.2 %

@@ -64,7 +64,7 @@ class VelocityReviewTest {
                 .contains("1.25 times the 704.0 m/s")
                 .contains("a throat of 8.049 mm instead of 9.000 mm")
                 .contains("a pressure 0.800 times what was read")
-                .contains("The mass is not it");
+                .contains("The mass is not the cause");
         double mass = FIRED.firing().propellantMass().orElseThrow().value();
         assertThat(message).contains(String.format(java.util.Locale.ROOT, "instead of %.4g g", 1e3 * mass));
         assertThat(message).doesNotContain("The factor is that of");

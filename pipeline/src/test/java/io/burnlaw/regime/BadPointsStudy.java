@@ -59,7 +59,7 @@ class BadPointsStudy {
             for (int seed = 1; seed <= CAMPAIGNS; seed++) {
                 Regimes found = RegimeSearch.search(
                         points(count, bad, slow, 1000L * count + 31L * bad + seed),
-                        RegimeOptions.defaults(seed).withReplicates(399));
+                        Simulated.withReplicates(RegimeOptions.defaults(seed), 399));
                 boolean told = found.findings().stream().anyMatch(each -> each.code() == FindingCode.SLOW_REGIME);
                 sums[0] += told || found.selected() > 1 ? 1 : 0;
                 sums[1] += told ? 0 : 1;

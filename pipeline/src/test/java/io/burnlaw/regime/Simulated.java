@@ -42,4 +42,17 @@ final class Simulated {
         return pressure ->
                 5e-3 * (pressure < at ? Math.pow(pressure / at, below) : jump * Math.pow(pressure / at, above));
     }
+
+    /** Options with another number of replicates of each bootstrap. */
+    static RegimeOptions withReplicates(RegimeOptions options, int other) {
+        return new RegimeOptions(
+                options.seed(),
+                options.level(),
+                other,
+                options.weighting(),
+                options.maximumSegments(),
+                options.minimumPoints(),
+                options.systematicFloor(),
+                options.limit());
+    }
 }

@@ -19,7 +19,7 @@ class StabilityTest {
     void aSmallExponentIsStable() {
         Stability stability = Stability.of(found(10, 0.4, 0.4, 0.02));
         assertThat(stability.verdict()).isEqualTo(Stability.Verdict.STABLE);
-        assertThat(stability.sentence()).contains("below 1 with its whole interval");
+        assertThat(stability.sentence()).contains("its whole interval is below 1");
     }
 
     @Test

@@ -26,7 +26,7 @@ class SugarTableTest {
         return LongStream.rangeClosed(1, 5)
                 .mapToObj(seed -> RegimeSearch.search(
                         table.points(POINTS, SugarTable.Spread.EACH_ROW, SCATTER, seed),
-                        RegimeOptions.defaults(seed).withReplicates(199)))
+                        Simulated.withReplicates(RegimeOptions.defaults(seed), 199)))
                 .toList();
     }
 

@@ -58,10 +58,10 @@ class ThresholdsTest {
         assertThat(threshold.sentence())
                 .contains("at least " + three(threshold.stayRatio().getAsDouble()) + " through the whole burn")
                 .contains("(" + three(safe) + " to be above " + Words.pressure(high) + ")")
-                .contains("only from about " + three(threshold.climbRatio().getAsDouble()))
+                .contains("only above about " + three(threshold.climbRatio().getAsDouble()))
                 .contains("the rate rises 3.0 times, from "
                         + Words.rate(JUMP.laws().get(1).rate(threshold.pressure()) / threshold.rateRatio()))
-                .endsWith("Check the pressure that this gives against the limit of the case.");
+                .endsWith("Check that the case can stand the pressure that this gives.");
     }
 
     private static String three(double value) {
@@ -75,7 +75,7 @@ class ThresholdsTest {
                 Thresholds.find(JUMP, DENSITY, OptionalDouble.empty()).orElseThrow())) {
             assertThat(threshold.stayRatio()).isEmpty();
             assertThat(threshold.climbRatio()).isEmpty();
-            assertThat(threshold.sentence()).contains("With density and c*").doesNotContain("at least");
+            assertThat(threshold.sentence()).contains("Add density and c*").doesNotContain("at least");
         }
     }
 
@@ -91,7 +91,7 @@ class ThresholdsTest {
         assertThat(threshold.below()).containsExactly("lone");
         assertThat(threshold.above()).hasSize(8).doesNotContain("lone");
         assertThat(threshold.interval()).isInstanceOf(Interval.NotEstimable.class);
-        assertThat(threshold.sentence()).doesNotContain("comes up by itself").contains("at least");
+        assertThat(threshold.sentence()).doesNotContain("speeds up by itself").contains("at least");
     }
 
     @Test

@@ -107,7 +107,7 @@ class WeightsAndClustersTest {
         int runs = 40;
         for (int seed = 0; seed < runs; seed++) {
             Regimes regimes = RegimeSearch.search(
-                    burns(8, 12, Simulated.broken(3e6, 0.4, 0.4, 1), seed), OPTIONS.withReplicates(199));
+                    burns(8, 12, Simulated.broken(3e6, 0.4, 0.4, 1), seed), Simulated.withReplicates(OPTIONS, 199));
             found += regimes.evidence().sequentialAnswer() > 1 ? 1 : 0;
             assertThat(regimes.evidence().clusters()).isEqualTo(8);
         }

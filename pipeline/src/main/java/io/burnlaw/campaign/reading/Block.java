@@ -360,7 +360,7 @@ public final class Block {
         }
         if (entry.get().value() instanceof YamlNode.Scalar scalar) {
             if (scalar.text().isEmpty()) {
-                wrong(key, "nothing stands behind the key", "", expected, "write it, or delete the key");
+                wrong(key, "the key has no value", "", expected, "write it, or delete the key");
                 return Optional.empty();
             }
             return Optional.of(scalar.text());

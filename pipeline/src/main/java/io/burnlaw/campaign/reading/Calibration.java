@@ -86,7 +86,7 @@ final class Calibration {
             if (!(next.reading().value() > one.reading().value())) {
                 return fault(
                         next.reading().value() + " " + next.unit(),
-                        "the same reading stands here twice",
+                        "the same reading is here twice",
                         "each reading once");
             }
             if (direction == 0 || Math.signum(next.pressure() - one.pressure()) != direction) {

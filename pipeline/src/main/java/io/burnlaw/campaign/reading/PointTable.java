@@ -116,7 +116,7 @@ final class PointTable {
                     "points.csv",
                     row.line(),
                     "pressure_kind",
-                    "nobody says whether the pressures are gauge or absolute",
+                    "it is not stated whether the pressures are gauge or absolute",
                     "",
                     "gauge (0 in open air) or absolute (about 100 kPa there)",
                     "add a column pressure_kind, or write it below trace: in campaign.yaml"));

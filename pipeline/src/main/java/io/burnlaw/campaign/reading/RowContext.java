@@ -70,7 +70,7 @@ final class RowContext {
         if (first != null) {
             row.wrong(
                     column,
-                    "the id stands in two rows",
+                    "two rows have this id",
                     id + ", also on " + first,
                     "each id once",
                     "rename one of the two");

@@ -152,8 +152,7 @@ final class TableColumns {
             checkUnit(column.get(), written, unit, read, problems);
         }
         if (seen.putIfAbsent(name, new Seen(index, written, column.get(), read)) != null) {
-            problems.add(
-                    problem(written, "the column stands here twice", "", "each column once", "delete one of the two"));
+            problems.add(problem(written, "the column is here twice", "", "each column once", "delete one of the two"));
         }
     }
 

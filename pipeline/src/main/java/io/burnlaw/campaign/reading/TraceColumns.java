@@ -24,7 +24,7 @@ final class TraceColumns {
                     "campaign.yaml",
                     0,
                     "trace.pressure_kind",
-                    "nobody says whether the pressures are gauge or absolute",
+                    "it is not stated whether the pressures are gauge or absolute",
                     "for %s:%d and perhaps others".formatted(table, line),
                     "gauge (reads 0 in open air) or absolute (reads about 100 kPa there)",
                     "write   pressure_kind: gauge   below trace:"));

@@ -98,7 +98,7 @@ public final class YamlDocument {
             OptionalInt tab = tabbed(text);
             wrong(
                     tab.orElse(line),
-                    tab.isPresent() ? "a tab stands in the indent" : "this is not YAML: " + Excerpt.of(reason),
+                    tab.isPresent() ? "there is a tab in the indent" : "this is not YAML: " + Excerpt.of(reason),
                     "keys and values, indented by spaces");
         } catch (IOException e) {
             wrong(0, "this is not YAML", "keys and values, indented by spaces");
@@ -145,7 +145,7 @@ public final class YamlDocument {
                         file,
                         keyLine,
                         key,
-                        "the key stands here a second time",
+                        "the key is here a second time",
                         "first on line " + entries.get(key).line(),
                         "each key once",
                         "delete one of the two"));

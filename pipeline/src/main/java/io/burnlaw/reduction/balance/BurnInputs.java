@@ -17,7 +17,7 @@ import io.burnlaw.reduction.point.UsualUncertainty;
  * @param throatBefore  throat area before [m2]
  * @param throatAfter   throat area after [m2]
  * @param flow          of gas through the nozzle on that day
- * @param igniterGas    mass of gas that the starter charge gave [kg]; 0 where nobody stated it
+ * @param igniterGas    mass of gas that the starter charge gave [kg]; 0 where it is not stated
  * @param chamberVolume of the empty case [m3], more than the grain's
  */
 public record BurnInputs(

@@ -4,7 +4,7 @@ import io.burnlaw.reduction.events.UniformTrace;
 import io.burnlaw.reduction.point.PressureDistribution;
 
 /**
- * How long a motor stood at which pressure while its web burned.
+ * How long a motor was at each pressure while its web burned.
  */
 public final class BurnPressures {
 

@@ -6,7 +6,7 @@ import io.burnlaw.reduction.point.UsualUncertainty;
 import java.util.Optional;
 
 /**
- * Gas that an igniter of which nobody stated the mass may have given, as far as the start of the burn shows it.
+ * Gas that an igniter of unstated mass may have given, as far as the start of the burn shows it.
  *
  * <pre>
  *     f(t) = production of gas over that of the whole surface, S(x) r1 (P/P1)^n rho                [1]
@@ -15,7 +15,7 @@ import java.util.Optional;
  *     m    = 1.4 % where t1 - A is 0.12 s or more, none up to 0.06 s, straight between; never above U
  * </pre>
  *
- * <p>r1, P1 hold over the first part of the even burn. Until t1 nobody can tell the igniter's gas from a flame that spreads
+ * <p>r1, P1 hold over the first part of the even burn. Until t1 the igniter's gas looks like a flame that spreads
  * slowly: the igniter is taken to have given anything from none to 2.8 % of the propellant, each as likely, so that the mean is
  * 1.4 % and the standard deviation the 0.8 % of the budget. A flame that is everywhere at once leaves room for no igniter that
  * matters. The time decides, and not U, since one igniter lights slow motors and fast ones: a correction that went with the
@@ -43,7 +43,7 @@ public final class IgniterGas {
     /** With fewer samples in it the start was not recorded. */
     private static final double SAMPLES = 10;
 
-    /** Half window of the production, and length of the stretch whose rate is believed, as shares of the even burn [1]. */
+    /** Half window of the production, and length of the stretch whose rate is used, as shares of the even burn [1]. */
     private static final double WINDOW = 0.01;
 
     private static final double REFERENCE = 0.15;

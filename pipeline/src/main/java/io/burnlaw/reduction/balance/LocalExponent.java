@@ -3,7 +3,7 @@ package io.burnlaw.reduction.balance;
 import io.burnlaw.reduction.events.UniformTrace;
 
 /**
- * How a burn's own rate goes with its own pressure, as far as the burn shows it; it carries the rate over the short
+ * Exponent within one burn, pulled toward the usual one as far as the burn does not show it. It carries the rate over the short
  * stretches at both ends of a burn where it cannot be seen.
  *
  * <pre>

@@ -27,7 +27,7 @@ import io.burnlaw.reduction.events.UniformTrace;
  */
 public record TailOff(double burnout, double spread) {
 
-    /** From this share of the web on a spread is told [1]. */
+    /** From this share of the web on a spread is reported [1]. */
     public static final double NOTICEABLE = 0.012;
 
     /** Over this share of the even burn the last rate is taken [1]. */

@@ -3,7 +3,7 @@ package io.burnlaw.reduction.balance;
 import io.burnlaw.reduction.events.UniformTrace;
 
 /**
- * Gas that left at the end of the burn at a pressure that is not told from the zero.
+ * Gas that left at the end of the burn at a pressure that cannot be distinguished from the zero.
  *
  * <p>In unchoked flow a few kilopascals over the ambient pressure pass a good part of the gas of the main burn. If they are
  * an error of the zero, that gas was none; if the end of the burn was taken where they begin, it is missing. Either way the
@@ -15,7 +15,7 @@ public final class UnseenEnd {
     /** Less is never worth a line [1]. */
     private static final double LITTLE = 0.005;
 
-    /** Cells at the end whose mean is the last level: so few, lest a steep tail-off stands in them ... */
+    /** Cells at the end whose mean is the last level: so few, lest a steep tail-off is among them ... */
     private static final int FEWEST = 3;
 
     /** ... but so many that their noise is no more than the uncertainty of the zero, up to this share of them all [1]. */

@@ -138,7 +138,7 @@ public final class EventFinder {
 
     /**
      * A burn whose pressure climbs to many times its first level has burned for long when it crosses a share of its
-     * highest one. Then the share is taken of the mean up to there, until hardly anything lies before the crossing.
+     * highest one. Then the share is taken of the mean up to there, until hardly anything is before the crossing.
      */
     private static IgnitionRise earlier(double[] gauge, int half, int first, IgnitionRise rise, double threshold) {
         double whole = sum(gauge, first, gauge.length);

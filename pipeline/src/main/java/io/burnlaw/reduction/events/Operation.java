@@ -23,7 +23,7 @@ public record Operation(double from, double to, double highest, boolean recorded
 
     /**
      * Above this share of the highest pressure something burns [1]: much less than for the end, because a smoulder in
-     * unchoked flow burns a good share of the web at a pressure that is hardly seen, while after the end a hot sensor
+     * unchoked flow burns a good share of the web at a pressure that is hardly visible, while after the end a hot sensor
      * drifts.
      */
     private static final double LIT = 0.001;

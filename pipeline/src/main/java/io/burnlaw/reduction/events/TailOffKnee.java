@@ -16,7 +16,7 @@ package io.burnlaw.reduction.events;
 public record TailOffKnee(
         double[] gauge, int half, double scale, double highest, int levelFrom, int levelTo, int steepest) {
 
-    /** Shares of the pressure integral between which the level tangent is laid. */
+    /** Shares of the pressure integral between which the level tangent is drawn. */
     private static final double LEVEL_FROM = 0.66;
 
     private static final double LEVEL_TO = 0.86;

@@ -32,7 +32,7 @@ public final class TangentBisector {
         int n = g.length;
         double cells = knee.scale();
         double top = knee.highest();
-        // The level tangent is laid close before the knee: a trace that bends there would leave one from further off.
+        // The level tangent is drawn close before the knee: a trace that bends there would leave one from further off.
         int bend = (int) Math.round(MaximumCurvature.find(knee));
         int levelTo = Math.max(2, (int) (bend - NEAR * cells) - knee.half());
         int levelFrom = Math.max(0, Math.min(levelTo - 2, (int) (bend - FAR * cells) - knee.half()));

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.stream.IntStream;
 
 /**
- * How long a motor stood at which pressure while its web burned: all that a power mean needs of a trace, so that the
+ * How long a motor was at each pressure while its web burned: all that a power mean needs of a trace, so that the
  * trace itself can be forgotten.
  *
  * <pre>
@@ -68,7 +68,7 @@ public final class PressureDistribution {
     }
 
     /**
-     * The pressure below which the motor stood for a share of the time.
+     * The pressure below which the motor was for a share of the time.
      *
      * @param share from 0 to 1 [1]
      * @return [Pa, absolute]

@@ -19,7 +19,7 @@ public record PressureError(double ownStd, double sharedStd, double gain) {
         }
     }
 
-    /** {@return relative standard uncertainty of the pressure beside what the rate does to it [1]} */
+    /** {@return relative standard uncertainty of the pressure apart from what the rate does to it [1]} */
     public double relativeStd() {
         return Math.hypot(ownStd, sharedStd);
     }

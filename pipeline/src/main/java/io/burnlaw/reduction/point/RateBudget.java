@@ -7,7 +7,7 @@ import java.util.List;
  * Adds up where the uncertainty of a value comes from.
  *
  * <pre>
- *     u(r)/r = sqrt( sum of (c_i u_i / r)^2 )         c_i by trying r at x_i + u_i where no formula stands
+ *     u(r)/r = sqrt( sum of (c_i u_i / r)^2 )         c_i by trying r at x_i + u_i where there is no formula
  * </pre>
  *
  * <p><b>Source.</b> JCGM 100:2008, equation 10; sensitivities by trial: the same, 5.1.3, note 2. Sources are taken as

@@ -12,7 +12,7 @@ import java.util.OptionalDouble;
  * @param firing         the firing that it comes from
  * @param formulation    id of the propellant
  * @param source         where it comes from
- * @param pressures      how long the motor stood at which pressure in it
+ * @param pressures      how long the motor was at each pressure in it
  * @param pressureStd    standard uncertainty of the mean pressure [Pa]
  * @param rate           [m/s], above zero
  * @param rateStd        its standard uncertainty [m/s], at least zero

@@ -17,13 +17,13 @@ public final class UsualUncertainty {
     /** Of a throat diameter [m]. */
     public static final double THROAT = 0.02e-3;
 
-    /** Of a throat diameter after the firing, where nobody measured it, as a share of the diameter [1]. */
+    /** Of a throat diameter after the firing, where it was not measured, as a share of the diameter [1]. */
     public static final double UNMEASURED_THROAT = 0.003;
 
     /** Of a propellant mass, as a share of it [1]. */
     public static final double MASS = 0.003;
 
-    /** Of the gas of an igniter that nobody stated, as a share of the propellant's mass [1]. */
+    /** Of the gas of an igniter that was not stated, as a share of the propellant's mass [1]. */
     public static final double IGNITER = 0.008;
 
     /** Of a density [kg/m3 over kg/m3]. */
@@ -47,7 +47,7 @@ public final class UsualUncertainty {
     /** What the reduction itself does to a rate whatever the firing, as a share of it [1]; see docs/validation.md. */
     public static final double METHOD = 0.0015;
 
-    /** c* of a propellant that nobody measured, and its spread [m/s]: sugar propellants, common practice, no source. */
+    /** c* of a propellant for which none was measured, and its spread [m/s]: sugar propellants, common practice, no source. */
     public static final Measured VELOCITY = Measured.of(870, 70);
 
     /** Of {@link #NOMINAL_DENSITY} [kg/m3]. */

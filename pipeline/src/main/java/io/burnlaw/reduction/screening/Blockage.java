@@ -8,7 +8,7 @@ import java.util.List;
 
 /**
  * A short hump in the middle of the burn. At each place and for widths from some samples to an eighth of the burn, the
- * mean over the width is compared with a parabola through the flanks beside it; a hump stands above the parabola by
+ * mean over the width is compared with a parabola through the flanks beside it; a hump is above the parabola by
  * much more than its uncertainty, and above either flank, so that neither the arch of a grain nor the step of a segment
  * that burns out is one.
  */
@@ -52,7 +52,7 @@ final class Blockage {
         return List.of(Finding.at(
                 FindingCode.BLOCKAGE,
                 Sentence.of(
-                        "About %.5g s the pressure stands %.3g kPa (%.2g %%) above its course for some %.2g ms.",
+                        "At about %.5g s the pressure is %.3g kPa (%.2g %%) above its trend for some %.2g ms.",
                         best.time(), best.height() / 1e3, 100 * best.height() / best.course(), 1e3 * best.duration()),
                 best.time()));
     }
@@ -68,7 +68,7 @@ final class Blockage {
     }
 
     /**
-     * Whether the top stands above both flanks by what a hump must; nearly all places fail here, and need no parabola.
+     * Whether the top is above both flanks by what a hump must; nearly all places fail here, and need no parabola.
      */
     private static boolean mayStand(double[] sums, double noise, int at, int width, int first, int last) {
         int half = width / 2;

@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Looks through a burn for everything that can be told before its events are known: whether it burned at all, burned
+ * Looks through a burn for everything that can be seen before its events are known: whether it burned at all, burned
  * whole, and burned as one burn. Where a rejection is among the findings, no rate belongs to the firing.
  */
 public final class BurnScreening {
@@ -23,7 +23,7 @@ public final class BurnScreening {
      * Screens one burn.
      *
      * @param burn what is known of the firing
-     * @return what was seen, in the order of the detectors; a missing ignition stands alone, and pulses are not looked at
+     * @return what was seen, in the order of the detectors; a missing ignition is given alone, and pulses are not looked at
      *         as if they were one burn
      */
     public static List<Finding> screen(Burn burn) {
@@ -104,8 +104,8 @@ public final class BurnScreening {
             return List.of(Finding.at(
                     FindingCode.SLOW_BURNING,
                     Sentence.of(
-                            "From %.4g s on the motor burned at %.3g kPa absolute, %.2g times ambient, for %.3g s; it never"
-                                    + " came up.",
+                            "From %.4g s on the motor burned at %.3g kPa absolute, %.2g times ambient, for %.3g s; its"
+                                    + " pressure never rose.",
                             shape.time()[shape.mainRise()], absolute / 1e3, absolute / ambient, shape.mainDuration()),
                     shape.time()[shape.mainRise()]));
         }
@@ -127,9 +127,8 @@ public final class BurnScreening {
                 return List.of(Finding.at(
                                 FindingCode.NO_QUIET_PART,
                                 Sentence.of(
-                                        "The record begins at %.4g s with %.3g MPa gauge in the chamber, %.0f %% of the main"
-                                                + " burn's level: the ignition is not in it, and nobody knows how much web"
-                                                + " had burned.",
+                                        "The record begins at %.4g s with %.3g MPa gauge in the chamber, %.0f %% of the main burn's"
+                                                + " level: the ignition is missing, and how much web had burned is unknown.",
                                         shape.time()[0],
                                         shape.smooth()[0] / 1e6,
                                         100 * shape.smooth()[0] / shape.level()),
@@ -144,8 +143,8 @@ public final class BurnScreening {
             return List.of(Finding.at(
                     FindingCode.TRUNCATED,
                     Sentence.of(
-                            "The record ends at %.4g s with %.3g MPa gauge still in the chamber, %.0f %% of its peak: the web"
-                                    + " burnout is not in it.",
+                            "The record ends at %.4g s with %.3g MPa gauge still in the chamber, %.0f %% of its peak: the"
+                                    + " burnout of the web is missing.",
                             shape.time()[last], left / 1e6, 100 * left / shape.peak()),
                     shape.time()[last]));
         }

@@ -19,7 +19,7 @@ import io.burnlaw.trace.Trace;
  * @param peakAt    its index
  * @param rise      first index above a tenth of the peak
  * @param fall      index after the last one above a tenth of the peak
- * @param level     median of the middle half of the pressure integral: how high the main burn stands [Pa, gauge]
+ * @param level     median of the middle half of the pressure integral: how high the main burn is [Pa, gauge]
  * @param mainRise  last index below three tenths of the level before the middle of the integral, plus one
  * @param mainFall  first index below half of the level after the middle of the integral; the size where there is none
  */

@@ -43,8 +43,8 @@ public final class BurnTime {
         return List.of(Finding.at(
                         FindingCode.IMPLAUSIBLE_BURN_TIME,
                         Sentence.of(
-                                "A web of %.3g mm in a main burn of %.3g s makes %.3g mm/s; solid propellants burn at"
-                                        + " %.1f mm/s to %.0f mm/s.%s",
+                                "A web of %.3g mm in a main burn of %.3g s gives %.3g mm/s; solid propellants burn at %.1f mm/s"
+                                        + " to %.0f mm/s.%s",
                                 1e3 * web,
                                 duration,
                                 1e3 * rate,

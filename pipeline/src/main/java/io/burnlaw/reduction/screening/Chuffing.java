@@ -22,7 +22,7 @@ final class Chuffing {
         return Finding.at(
                 FindingCode.CHUFFING,
                 Sentence.of(
-                        "%d pulses between %.4g s and %.4g s, %.3g in a second (median interval), %.3g kPa gauge high"
+                        "%d pulses between %.4g s and %.4g s, %.3g per second (median interval), %.3g kPa gauge high"
                                 + " (median).",
                         pulses.count(),
                         pulses.tops().get(0),

@@ -29,7 +29,7 @@ final class Collapse {
     /** With web left, this much faster than the chamber alone is no burnout [1]. */
     private static final double FAST = 1.6;
 
-    /** Where nobody stated a c*, so that the web left cannot be seen, only this is believed [1]. */
+    /** Where no c* is stated, so that the web left is unknown, only this is accepted [1]. */
     private static final double VERY_FAST = 3;
 
     /** More left than mass, throat and c* can be wrong by [1]. */

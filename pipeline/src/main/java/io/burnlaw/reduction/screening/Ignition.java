@@ -12,7 +12,7 @@ final class Ignition {
     /** A rise above this many standard deviations of the smoothed record is none of the noise's. */
     private static final double STDS = 10;
 
-    /** Below this share of the ambient pressure no nozzle flow can be told from a wandering zero [1]. */
+    /** Below this share of the ambient pressure no nozzle flow can be distinguished from a wandering zero [1]. */
     private static final double LEAST_OVER_AMBIENT = 0.02;
 
     private Ignition() {}

@@ -9,12 +9,12 @@ import io.burnlaw.reduction.events.Smoothing;
 import java.util.List;
 
 /**
- * What lies between the first sign of burning and the main rise: nothing to speak of, silence (a hang-fire), a sustained
+ * What is between the first sign of burning and the main rise: hardly anything, silence (a hang-fire), a sustained
  * low pressure (a smoulder), or pulses (chuffing that ended in a burn).
  */
 final class LateRise {
 
-    /** A wait is told from here on [s] ... common practice, no source. */
+    /** A wait is reported from here on [s] ... common practice, no source. */
     private static final double LONG = 0.2;
 
     /** ... and if it is also longer than this share of the main burn [1]. */
@@ -23,7 +23,7 @@ final class LateRise {
     /** What is looked for lasts at least this long [s], so that much may be averaged. */
     private static final double WINDOW = LONG / 4;
 
-    /** A sign of burning stands out of the averaged noise by this many standard deviations. */
+    /** A sign of burning is above the averaged noise by this many standard deviations. */
     private static final double CLEAR = 6;
 
     /** Less than this share of the peak is a zero that wanders [1]; a smoulder in unchoked flow is hardly more. */
@@ -53,7 +53,8 @@ final class LateRise {
         double held = BurnShape.median(averaged, first + (end - first) / 3, Math.max(end, first + 1));
         boolean burning = held > threshold;
         String message = Sentence.of(
-                "%.3g s pass between the first sign at %.4g s and the main rise at %.4g s; in between the pressure %s.",
+                "%.3g s pass between the first sign of burning at %.4g s and the main rise at %.4g s; in"
+                        + " between, the pressure %s.",
                 wait,
                 shape.time()[first],
                 shape.time()[shape.mainRise()],

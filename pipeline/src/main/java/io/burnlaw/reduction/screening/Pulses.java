@@ -18,7 +18,7 @@ record Pulses(List<Double> tops, double height) {
 
     private static final double DEPTH = 0.25;
 
-    /** A valley keeps at most this share of the lower of the tops beside it, or the burn never paused [1]. */
+    /** A valley keeps at most this share of the lower of the tops on its two sides, or the burn never paused [1]. */
     private static final double VALLEY = 0.5;
 
     static Pulses between(BurnShape shape, int from, int to, double least) {

@@ -28,17 +28,17 @@ import java.util.Optional;
  *     u(r)/r = sqrt( (u(L)/L)^2 + (u(tE - tB) / (tE - tB))^2 )                     [1]
  * </pre>
  * tB and tE are the first and the last break wire, or where there are none the begin and end of the pressure rise. The
- * zero of a strand record is believed: it begins at the pressure that the vessel was filled to.
+ * zero of a strand record is not corrected: it begins at the pressure that the vessel was filled to.
  *
  * <p><b>Source.</b> Thickness over time: Fry, CPTR 75 (2002); propagation: JCGM 100:2008, equation 10. See
  * docs/methods.md, Strands.
  */
 public final class StrandReducer {
 
-    /** Of a length by calipers where nobody stated one [m]: common practice, no source. */
+    /** Of a length by calipers where none is stated [m]: common practice, no source. */
     private static final double USUAL_LENGTH_STD = 0.05e-3;
 
-    /** Of a pressure sensor where nobody stated one, relative [1]: common practice, no source. */
+    /** Of a pressure sensor where none is stated, relative [1]: common practice, no source. */
     private static final double USUAL_PRESSURE_STD = 0.005;
 
     private static final int DISTRIBUTION_BINS = 200;
@@ -146,8 +146,8 @@ public final class StrandReducer {
             return new StrandTiming.Search(
                     Optional.empty(),
                     Sentence.of(
-                            "The break wires went at %.4g s and %.4g s, but the record runs from %.4g s to %.4g s: both"
-                                    + " must lie in it, on its own time axis.",
+                            "The break wires went at %.4g s and %.4g s, but the record runs from %.4g s to %.4g s: both must"
+                                    + " lie within the record, on its own time axis.",
                             first, last, n == 0 ? 0 : trace.time(0), n == 0 ? 0 : trace.time(n - 1)));
         }
         double step = (trace.time(n - 1) - trace.time(0)) / (n - 1);

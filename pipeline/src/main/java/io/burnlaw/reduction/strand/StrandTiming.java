@@ -22,7 +22,7 @@ import java.util.Optional;
  */
 public record StrandTiming(double begin, double end, double std, double rise) {
 
-    /** A rise must stand out of the smoothed noise by this many standard deviations. */
+    /** A rise must exceed the smoothed noise by this many standard deviations. */
     private static final double CLEAR = 12;
 
     /** What was found, or why nothing was. */
@@ -60,7 +60,7 @@ public record StrandTiming(double begin, double end, double std, double rise) {
             return new Search(
                     Optional.empty(),
                     Sentence.of(
-                            "The pressure still rises when the record ends at %.4g s: the end of the burn is not in it.",
+                            "The pressure still rises when the record ends at %.4g s: the end of the burn is missing.",
                             time[n - 1]));
         }
         int low = firstAbove(smooth, level + 0.05 * rise, top);
@@ -90,7 +90,7 @@ public record StrandTiming(double begin, double end, double std, double rise) {
         double step = (time[n - 1] - time[0]) / (n - 1);
         double std = Math.sqrt(beginStd * beginStd + endStd * endStd + step * step / 6);
         if (!(end > begin)) {
-            return new Search(Optional.empty(), "Begin and end of the pressure rise fall together.");
+            return new Search(Optional.empty(), "The pressure rise begins and ends at the same time.");
         }
         return new Search(Optional.of(new StrandTiming(begin, end, std, rise)), "");
     }

@@ -214,7 +214,7 @@ record ColumnChoice(
             return byUnit.or(settings::pressureKind)
                     .orElseThrow(() -> all.refusal(
                             pressure.shown(),
-                            "nobody says whether the pressure is gauge or absolute",
+                            "it is not stated whether the pressure is gauge or absolute",
                             "",
                             "gauge (reads 0 in open air) or absolute",
                             "write   pressure_kind: gauge   below trace: in campaign.yaml"));

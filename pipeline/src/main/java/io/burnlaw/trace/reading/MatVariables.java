@@ -45,7 +45,7 @@ final class MatVariables {
         }
         String order = "" + (char) bytes[BYTE_ORDER] + (char) bytes[BYTE_ORDER + 1];
         if (!order.equals("IM") && !order.equals("MI")) {
-            throw file.refusal(BYTE_ORDER, "the order of bytes is not told", order, "IM or MI");
+            throw file.refusal(BYTE_ORDER, "the byte order is not stated", order, "IM or MI");
         }
         ordered.order(order.equals("IM") ? ByteOrder.LITTLE_ENDIAN : ByteOrder.BIG_ENDIAN);
         this.subsystem = ordered.getLong(SUBSYSTEM);

@@ -96,7 +96,7 @@ final class PressureScale {
                                 NumberFormat.plain(Math.max(-1e12, Math.min(1e12, (absolute[worst] - add) / 1e6)), 4),
                                 NumberFormat.plain(time[worst], 4),
                                 absolute[worst] - add > ANOTHER_UNIT * high
-                                        ? " No sensor reads as far beyond its range: look at the unit of the column."
+                                        ? " No sensor reads that far beyond its range: check the unit of the column."
                                         : ""),
                 time[worst]));
     }

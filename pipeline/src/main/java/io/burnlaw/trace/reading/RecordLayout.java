@@ -159,7 +159,7 @@ record RecordLayout(
                 List<String> commented = comment < 0 ? List.of() : cells(comment);
                 if (commented.size() == run.width()) {
                     texts = commented;
-                    notes.add("%s: the headings stand in the comment on line %d."
+                    notes.add("%s: the headings are in the comment on line %d."
                             .formatted(file, start.lines().get(comment).number()));
                 }
             }

@@ -72,7 +72,7 @@ public final class TimeStamps {
         }
         findings.add(Finding.at(
                 FindingCode.REPEATED_TIMESTAMP,
-                "%d time stamps stand in more than one sample, first at %s s; the %d further samples were averaged with the first."
+                "%d time stamps occur in more than one sample, first at %s s; the %d further samples were averaged with the first."
                         .formatted(groups, shown(first), repeated),
                 first));
         return Trace.owning(

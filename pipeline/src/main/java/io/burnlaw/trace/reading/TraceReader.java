@@ -208,7 +208,7 @@ public final class TraceReader {
     /** What explains times that run backward without a clock that was set; a sentence with a blank before it, or nothing. */
     private static String whyBackward(double[] time, Optional<double[]> pressure) {
         if (IntStream.range(1, time.length).allMatch(i -> time[i] < time[i - 1])) {
-            return " The times fall throughout: the record stands upside down.";
+            return " The times fall throughout: the record is in reverse order.";
         }
         boolean exchanged = pressure.filter(
                         values -> IntStream.range(1, values.length).allMatch(i -> values[i] > values[i - 1]))

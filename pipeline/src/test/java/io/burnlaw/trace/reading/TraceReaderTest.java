@@ -418,7 +418,7 @@ class TraceReaderTest {
         assertThat(read(text, calibrated()).findings())
                 .filteredOn(finding -> finding.code() == FindingCode.BEYOND_RANGE)
                 .singleElement()
-                .satisfies(finding -> assertThat(finding.message()).contains("look at the unit of the column"));
+                .satisfies(finding -> assertThat(finding.message()).contains("check the unit of the column"));
     }
 
     @Test

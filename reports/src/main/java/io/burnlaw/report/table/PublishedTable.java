@@ -5,7 +5,6 @@ import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Invisible;
 import io.burnlaw.report.document.MadeOnDemand;
 import java.io.IOException;
-import java.io.StringWriter;
 import java.io.Writer;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -96,17 +95,6 @@ public record PublishedTable(String fileName, String title, List<Column> columns
                 throw new IllegalArgumentException(row.size() + " cells under " + columns.size() + " headings");
             }
         }
-    }
-
-    /** {@return the file} */
-    public String csv() {
-        StringWriter csv = new StringWriter();
-        try {
-            write(csv);
-        } catch (IOException e) {
-            throw new IllegalStateException("writing a string", e);
-        }
-        return csv.toString();
     }
 
     /**
