@@ -212,9 +212,13 @@ record BurnReduction(
      * @return standard uncertainty of a stretch of time [s]
      */
     double samplingStd() {
-        double interval = inputs.record().step() / inputs.record().samplesPerCell();
-        boolean swings = pressureScale.isPresent() && events.burnTime() < FEW_SAMPLES * interval;
-        return interval / Math.sqrt(swings ? 3 : 6);
+        boolean swings = pressureScale.isPresent() && events.burnTime() < FEW_SAMPLES * interval();
+        return interval() / Math.sqrt(swings ? 3 : 6);
+    }
+
+    /** {@return mean time from sample to sample [s]} */
+    double interval() {
+        return inputs.record().step() / inputs.record().samplesPerCell();
     }
 
     /** Standard uncertainty of a mean pressure [Pa]: the sensor's gain and its zero. */

@@ -36,6 +36,9 @@ record DwellRate(PressureDistribution pressures, double rate, RateBudget budget,
     /** Where the tail-off leaves it open that less than this share of the surface burned, the point is set aside [1]. */
     private static final double MOSTLY_ALIGHT = 0.8;
 
+    /** With fewer samples in it, a dwell may be a swing of the stand [1]: common practice, no source. */
+    private static final double FEWEST_SAMPLES = 20;
+
     /** Begin and end of the dwell are left out, as shares of it [1]: there the pressure is on its way. */
     private static final double EDGE = 0.1;
 
@@ -43,7 +46,7 @@ record DwellRate(PressureDistribution pressures, double rate, RateBudget budget,
      * Takes the rate.
      *
      * @param reduction of the burn
-     * @return empty where there was no dwell, or too little burned in it
+     * @return empty where there was no dwell, or too little burned in it, or too few samples of it were taken
      */
     static Optional<DwellRate> of(BurnReduction reduction) {
         if (reduction.found().dwellStart().isEmpty()) {
@@ -56,7 +59,7 @@ record DwellRate(PressureDistribution pressures, double rate, RateBudget budget,
         MassBalance balance = reduction.estimate().balance();
         double burned = balance.webAt(to) - balance.webAt(from);
         double web = reduction.inputs().grain().web();
-        if (!(burned > LEAST_WEB * web)) {
+        if (!(burned > LEAST_WEB * web) || to - from < FEWEST_SAMPLES * reduction.interval()) {
             return Optional.empty();
         }
         double rate = burned / (to - from);
