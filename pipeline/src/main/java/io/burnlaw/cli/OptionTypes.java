@@ -9,7 +9,11 @@ import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Quantity;
 import io.burnlaw.quantity.Quantity.QuantityReading;
 import io.burnlaw.quantity.Unit;
+import io.burnlaw.report.wording.ShownUnits;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
 import picocli.CommandLine;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.ParameterException;
@@ -31,6 +35,39 @@ final class OptionTypes {
     static ParameterException wrong(CommandLine line, String option, String message) {
         List<String> typed = line.getParseResult().matchedOption(option).originalStringValues();
         return new ParameterException(line, option + " " + String.join(", ", typed) + ": " + message);
+    }
+
+    /** A word of a closed list, in small letters or capitals. */
+    private abstract static class Word<E extends Enum<E>> implements ITypeConverter<E> {
+
+        private final Class<E> words;
+
+        private Word(Class<E> words) {
+            this.words = words;
+        }
+
+        @Override
+        public E convert(String text) {
+            return EnumSet.allOf(words).stream()
+                    .filter(word -> word.name().equalsIgnoreCase(text))
+                    .findFirst()
+                    .orElseThrow(() -> new TypeConversionException("write one of "
+                            + EnumSet.allOf(words).stream()
+                                    .map(word -> word.name().toLowerCase(Locale.ROOT))
+                                    .collect(Collectors.joining(", "))));
+        }
+    }
+
+    static final class Goal extends Word<PlanQuestions.Sharpen> {
+        Goal() {
+            super(PlanQuestions.Sharpen.class);
+        }
+    }
+
+    static final class Units extends Word<ShownUnits> {
+        Units() {
+            super(ShownUnits.class);
+        }
     }
 
     /** A quantity above zero with its unit, in SI; beyond the bounds it was certainly meant in another unit. */

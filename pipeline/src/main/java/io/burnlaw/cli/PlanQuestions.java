@@ -52,6 +52,7 @@ final class PlanQuestions {
     @Option(
             names = "--sharpen",
             paramLabel = "exponent|break",
+            converter = OptionTypes.Goal.class,
             description = "what the next firing should narrow most; if absent, a break where there is one")
     private Optional<Sharpen> sharpen;
 

@@ -10,6 +10,7 @@ final class UnitsOption {
     @Option(
             names = "--units",
             paramLabel = "UNITS",
+            converter = OptionTypes.Units.class,
             description = "of what is printed, and of the page when it is opened: mpa (MPa, mm), bar (bar, mm) or psi"
                     + " (psi, in); files of data stay in the units that they name")
     private ShownUnits units = ShownUnits.MPA;

@@ -65,7 +65,10 @@ class RunOnTerminalTest {
         assertThat(plan.out())
                 .contains("peak [bar]", "allowed: 47.", "throat [mm]")
                 .doesNotContain("MPa");
-        assertThat(Answer.to("plan", document, "--units", "furlong").err()).contains("--units", "furlong");
+        assertThat(Answer.to("plan", document, "--units", "furlong").err())
+                .contains("--units furlong: write one of mpa, bar, psi");
+        assertThat(Answer.to("plan", document, "--sharpen", "edge").err())
+                .contains("--sharpen edge: write one of exponent, break");
         // a document stays as it is
         assertThat(Answer.to("plan", document, "--units", "psi", "--json").out())
                 .isEqualTo(Answer.to("plan", document, "--json").out());

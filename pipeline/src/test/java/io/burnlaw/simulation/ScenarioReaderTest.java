@@ -154,6 +154,7 @@ class ScenarioReaderTest {
                         .get(0)
                         .text())
                 .contains("there is no such file");
+        assertThat(ScenarioReader.read(folder).reasons().get(0).text()).contains("this is a folder");
     }
 
     @Test

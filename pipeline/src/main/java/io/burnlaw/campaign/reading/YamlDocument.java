@@ -58,8 +58,8 @@ public final class YamlDocument {
     public static Optional<YamlNode.Mapping> read(Path path, List<Problem> problems) {
         String name = path.toString();
         if (!Files.isRegularFile(path)) {
-            problems.add(new Problem(
-                    name, 0, "", "there is no such file", "", "a file of keys and values", "check the path"));
+            String found = Files.isDirectory(path) ? "this is a folder" : "there is no such file";
+            problems.add(new Problem(name, 0, "", found, "", "a file of keys and values", "check the path"));
             return Optional.empty();
         }
         try {
