@@ -47,7 +47,6 @@ public record Nozzle(double throatDiameter, double throatDiameterAfter, Optional
      *
      * @param before [m]
      * @param after  [m]
-     * @return the nozzle
      */
     public Nozzle withThroat(double before, double after) {
         return new Nozzle(before, after, exitDiameter);
@@ -81,7 +80,6 @@ public record Nozzle(double throatDiameter, double throatDiameterAfter, Optional
      * @param pressure in the chamber [Pa, absolute]
      * @param ambient  [Pa, absolute]
      * @param area     of the throat [m2]
-     * @param gas      of the chamber
      * @return [kg/s]; 0 at or below the ambient pressure
      */
     public static double massFlow(double pressure, double ambient, double area, Gas gas) {
@@ -108,7 +106,6 @@ public record Nozzle(double throatDiameter, double throatDiameterAfter, Optional
     /**
      * The ideal thrust coefficient of this nozzle.
      *
-     * @param gas of the chamber
      * @return F / (p A) by pressure
      */
     public ThrustCoefficient thrustCoefficient(Gas gas) {

@@ -56,7 +56,6 @@ public sealed interface BatchResult {
         /**
          * One batch.
          *
-         * @param id     of the batch
          * @param points how many firings it has
          * @param law    of this batch: its own rate, the exponent of all
          * @param ratio  of its rate to the mean of the batches measured [1]

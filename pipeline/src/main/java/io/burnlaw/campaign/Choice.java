@@ -13,9 +13,6 @@ public final class Choice {
     /**
      * The constant that a word names, in upper or lower case.
      *
-     * @param type of the list
-     * @param text the word
-     * @param <E>  the list
      * @return the constant; empty where the list has no such word
      */
     public static <E extends Enum<E>> Optional<E> of(Class<E> type, String text) {
@@ -28,8 +25,6 @@ public final class Choice {
     /**
      * The words of a list, as they are written.
      *
-     * @param type of the list
-     * @param <E>  the list
      * @return the words, in the list's order
      */
     public static <E extends Enum<E>> List<String> words(Class<E> type) {

@@ -16,7 +16,6 @@ import java.util.OptionalDouble;
  * @param temperature     of the strand [K]
  * @param ambientPressure on the day [Pa, absolute]
  * @param setAside        why it is not to be used; empty where it is
- * @param note            the log's remark
  * @param settings        how its trace is read
  * @param row             line of the table, for messages
  */

@@ -64,12 +64,7 @@ public record TraceSettings(
         this(time, OptionalDouble.empty(), pressure, thrust, pressureKind, calibration, pressureUncertainty, fullScale);
     }
 
-    /**
-     * The same settings where somebody says what the pressure counts from.
-     *
-     * @param kind of the pressure
-     * @return the settings
-     */
+    /** The same settings where somebody says what the pressure counts from. */
     public TraceSettings of(PressureKind kind) {
         return new TraceSettings(
                 time, interval, pressure, thrust, Optional.of(kind), calibration, pressureUncertainty, fullScale);

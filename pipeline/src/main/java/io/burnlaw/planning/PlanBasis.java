@@ -53,7 +53,6 @@ public record PlanBasis(
      *
      * @param other to be fired, with some throat
      * @param words its grain in words
-     * @return the basis
      */
     public PlanBasis withMotor(Motor other, String words) {
         return with(other, words, hardware, highestFired);
@@ -63,7 +62,6 @@ public record PlanBasis(
      * The same with another case.
      *
      * @param other what it can stand
-     * @return the basis
      */
     public PlanBasis withHardware(Hardware other) {
         return with(motor, grain, other, highestFired);
@@ -73,7 +71,6 @@ public record PlanBasis(
      * The same with another highest pressure of any firing.
      *
      * @param other [Pa, absolute]
-     * @return the basis
      */
     public PlanBasis withHighestFired(OptionalDouble other) {
         return with(motor, grain, hardware, other);

@@ -27,8 +27,6 @@ public final class RecordDocument {
     /**
      * A record without a grain.
      *
-     * @param look what it shows
-     * @param name of the file
      * @return a firing that has no rate
      */
     public static Firing firing(RecordLook look, String name) {
@@ -74,7 +72,6 @@ public final class RecordDocument {
     /**
      * A record whose grain is known.
      *
-     * @param result of its reduction
      * @return the firing as a report shows it
      */
     public static Firing firing(FiringResult result) {
@@ -87,7 +84,6 @@ public final class RecordDocument {
     /**
      * The figures of a record, each with its unit.
      *
-     * @param look what it shows
      * @return in the order in which people look for them
      */
     public static List<Fact> facts(RecordLook look) {
@@ -176,7 +172,6 @@ public final class RecordDocument {
     /**
      * What the grain adds.
      *
-     * @param result of the reduction
      * @return rate and c*; nothing where the record was rejected
      */
     public static List<Fact> facts(FiringResult result) {

@@ -6,17 +6,14 @@ public interface Curve {
     /**
      * The curve.
      *
-     * @param x          where
-     * @param parameters of the curve
-     * @return f(x; parameters)
+     * @param x where
      */
     double value(double x, double[] parameters);
 
     /**
      * The derivatives by the parameters.
      *
-     * @param x          where
-     * @param parameters of the curve
+     * @param x where
      * @return one derivative for each parameter
      */
     double[] gradient(double x, double[] parameters);
@@ -24,9 +21,7 @@ public interface Curve {
     /**
      * The derivative by x, which carries an error of x into y.
      *
-     * @param x          where
-     * @param parameters of the curve
-     * @return df/dx
+     * @param x where
      */
     double slope(double x, double[] parameters);
 

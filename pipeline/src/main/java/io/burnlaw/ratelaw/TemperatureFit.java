@@ -27,7 +27,6 @@ public final class TemperatureFit {
     /**
      * Fits all points together.
      *
-     * @param points               with their temperatures
      * @param referenceTemperature T₀ [K]
      * @param weighting            of the points; {@code CONSTANT} is taken as {@code PROPORTIONAL}, since the temperature
      *                             acts as a factor
@@ -140,7 +139,6 @@ public final class TemperatureFit {
     /**
      * A rate-pressure point whose propellant had a known temperature.
      *
-     * @param point       the point
      * @param temperature of the propellant [K], above zero
      */
     public record PointAtTemperature(FitPoint point, double temperature) {

@@ -217,8 +217,6 @@ final class WeightedFit {
         /**
          * Minimizes the sum of squared distances.
          *
-         * @param curve to be fitted
-         * @param x     of the points
          * @param y     of the points, as many
          * @param xStd  standard uncertainty of each x, at least zero, as many
          * @param yStd  standard uncertainty of each y, above zero, as many

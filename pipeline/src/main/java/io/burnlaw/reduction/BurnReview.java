@@ -36,7 +36,6 @@ final class BurnReview {
     /**
      * Reviews a burn.
      *
-     * @param reduction of it
      * @return what was seen, in the order of the reviews
      */
     static List<Finding> of(BurnReduction reduction) {

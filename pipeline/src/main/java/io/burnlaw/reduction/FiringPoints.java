@@ -22,7 +22,6 @@ final class FiringPoints {
     /**
      * Makes the points.
      *
-     * @param reduction of the burn
      * @return at least one
      */
     static List<RatePoint> of(BurnReduction reduction) {

@@ -28,7 +28,6 @@ final class MassReview {
     /**
      * Mass over what density and volume give.
      *
-     * @param burn what was measured
      * @return [1]; empty where mass or density is not known
      */
     static Optional<Double> ratio(Burn burn) {
@@ -43,7 +42,6 @@ final class MassReview {
     /**
      * Whether a wrong mass, and nothing else, explains a wrong c*.
      *
-     * @param burn     what was measured
      * @param velocity c* over the expected one [1]
      * @return whether density and volume ask for the same correction of the mass
      */

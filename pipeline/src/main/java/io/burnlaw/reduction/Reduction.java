@@ -29,7 +29,6 @@ public sealed interface Reduction {
      * The same reduction, with the courses of the firing kept elsewhere.
      *
      * @param store where
-     * @return the reduction
      */
     Reduction keptIn(NumberStore store);
 
@@ -54,7 +53,6 @@ public sealed interface Reduction {
      * @param along                  rate and pressure along the burn; none where they could not be had
      * @param igniterGas             what an igniter is expected to have given where none is stated [kg]; empty where it is
      *                               stated, or does not show
-     * @param findings               what was seen
      * @param history                the record thinned for drawing
      */
     record Reduced(
@@ -104,7 +102,6 @@ public sealed interface Reduction {
          * The same firing with more findings.
          *
          * @param more come after those that are there
-         * @return the result
          */
         public Reduced withFindings(List<Finding> more) {
             return with(
@@ -168,8 +165,6 @@ public sealed interface Reduction {
      *
      * @param reduced  the answer where there is a rate
      * @param rejected the answer where there is none
-     * @param <T>      of the answer
-     * @return the answer
      */
     default <T> T match(Function<Reduced, T> reduced, Function<Rejected, T> rejected) {
         return this instanceof Reduced r ? reduced.apply(r) : rejected.apply((Rejected) this);

@@ -27,7 +27,6 @@ public record Stability(Regime regime, double exponent, Verdict verdict, String 
     /**
      * The verdict over all regimes.
      *
-     * @param regimes as found
      * @return the verdict of the regime with the highest upper limit of its exponent
      */
     public static Stability of(Regimes regimes) {

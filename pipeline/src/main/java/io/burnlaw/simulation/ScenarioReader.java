@@ -35,7 +35,6 @@ public final class ScenarioReader {
     /**
      * Reads a scenario.
      *
-     * @param path of the file
      * @return the scenario, or every problem of the file
      */
     public static Outcome<Scenario, Problem> read(Path path) {

@@ -28,9 +28,7 @@ public final class Block {
     /**
      * Opens a mapping and refuses the keys that it should not have.
      *
-     * @param file     for messages
      * @param path     of the mapping in the file, empty text or ending with a full stop
-     * @param mapping  as read
      * @param known    keys that it may have
      * @param problems where what is wrong is added
      */
@@ -59,7 +57,6 @@ public final class Block {
     /**
      * A text.
      *
-     * @param key of it
      * @return as written; empty where the key is not there
      */
     public Optional<String> text(String key) {
@@ -69,7 +66,6 @@ public final class Block {
     /**
      * A text that must be there.
      *
-     * @param key  of it
      * @param mend what to write where it is missing
      * @return as written; empty text where it is missing
      */
@@ -96,7 +92,6 @@ public final class Block {
     /**
      * A quantity with its unit.
      *
-     * @param key       of it
      * @param dimension that it must have
      * @return in SI; empty where the key is not there or cannot be read
      */
@@ -108,7 +103,6 @@ public final class Block {
     /**
      * A pressure of which the key says what it counts from; the unit may say the same, but not the other.
      *
-     * @param key  of it
      * @param kind what it counts from
      * @return [Pa]; empty where the key is not there or cannot be read
      */
@@ -132,7 +126,6 @@ public final class Block {
     /**
      * A quantity above zero.
      *
-     * @param key       of it
      * @param dimension that it must have
      * @return in SI; empty where the key is not there or cannot be read
      */
@@ -143,7 +136,6 @@ public final class Block {
     /**
      * A pressure above zero.
      *
-     * @param key  of it
      * @param kind what it counts from
      * @return [Pa]; empty where the key is not there or cannot be read
      */
@@ -171,9 +163,6 @@ public final class Block {
     /**
      * A bare number between two bounds, both allowed.
      *
-     * @param key  of it
-     * @param low  lowest
-     * @param high highest
      * @return the number; empty where the key is not there or cannot be read
      */
     public OptionalDouble number(String key, double low, double high) {
@@ -193,7 +182,6 @@ public final class Block {
     /**
      * A share such as {@code 95 %} or {@code 0.95} between two bounds, both allowed.
      *
-     * @param key  of it
      * @param low  lowest [1]
      * @param high highest [1]
      * @return [1]; empty where the key is not there or cannot be read
@@ -226,9 +214,7 @@ public final class Block {
     /**
      * True or false.
      *
-     * @param key       of it
      * @param otherwise where it is not there
-     * @return what is written
      */
     public boolean flag(String key, boolean otherwise) {
         Optional<String> text = scalar(key, "true or false");
@@ -248,9 +234,6 @@ public final class Block {
     /**
      * One word of a list.
      *
-     * @param key  of it
-     * @param type the list
-     * @param <E>  of the list
      * @return the word; empty where the key is not there
      */
     public <E extends Enum<E>> Optional<E> choice(String key, Class<E> type) {
@@ -274,9 +257,7 @@ public final class Block {
     /**
      * The mapping behind a key, to be read key by key; an empty one where the key is not there.
      *
-     * @param key  of it
      * @param keys that it may have
-     * @return the mapping
      */
     public Block block(String key, List<String> keys) {
         return new Block(file, path + key + ".", mapping(key), keys, problems);
@@ -285,9 +266,7 @@ public final class Block {
     /**
      * The mappings behind a key whose own keys are ids, in the order of the file.
      *
-     * @param key  of them
      * @param keys that each of them may have
-     * @return by id
      */
     public Map<String, Block> blocks(String key, List<String> keys) {
         Map<String, Block> blocks = new LinkedHashMap<>();
@@ -315,7 +294,6 @@ public final class Block {
      * Whether a key is there.
      *
      * @param key one of the known ones
-     * @return whether
      */
     public boolean has(String key) {
         return entry(key).isPresent();
@@ -324,7 +302,6 @@ public final class Block {
     /**
      * The mapping behind a key.
      *
-     * @param key of it
      * @return as read; an empty one where the key is not there
      */
     public YamlNode.Mapping mapping(String key) {
@@ -343,10 +320,7 @@ public final class Block {
      * Adds a problem at a key.
      *
      * @param key      where
-     * @param what     what is wrong
-     * @param found    what stands there
      * @param expected what should stand there
-     * @param mend     what to write
      */
     public void wrong(String key, String what, String found, String expected, String mend) {
         int line = entry(key).map(YamlNode.Entry::line).orElse(mapping.line());

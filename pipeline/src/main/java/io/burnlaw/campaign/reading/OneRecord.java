@@ -45,9 +45,7 @@ public final class OneRecord {
      * Reads what is said of a record; the record itself is not opened.
      *
      * @param folder where the record is
-     * @param name   of the file
      * @param said   by column of the firing log, each value with its unit; {@code density} beside them
-     * @return what is known
      */
     public static Reading read(Path folder, String name, Map<String, String> said) {
         List<Problem> problems = new ArrayList<>();

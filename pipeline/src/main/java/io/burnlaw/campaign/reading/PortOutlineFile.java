@@ -33,7 +33,6 @@ public record PortOutlineFile(List<Double> x, List<Double> y, List<Problem> prob
     /**
      * Reads an outline.
      *
-     * @param path of the file
      * @return the corners, or what is wrong
      */
     public static PortOutlineFile read(Path path) {

@@ -226,7 +226,6 @@ public final class YamlDocument {
         /**
          * A value with the line of its key.
          *
-         * @param line  of the key
          * @param value what stands behind it
          */
         record Entry(int line, YamlNode value) {}

@@ -58,12 +58,10 @@ public record RateEstimate(
      * Works out the rates up to the usual share of the web, or to a smaller one where the web turns out so uneven that
      * it burns through earlier.
      *
-     * @param balance  of the firing
      * @param ignition B [s]
      * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
      * @param settled  share of the web after ignition that the mass balance leaves out at the start [1]
      * @param waited   whether a part of the web may have burned unseen before the main rise
-     * @return the rates
      */
     public static RateEstimate of(
             MassBalance balance, double ignition, OptionalDouble burnout, double settled, boolean waited) {
@@ -85,12 +83,10 @@ public record RateEstimate(
     /**
      * Works out the rates.
      *
-     * @param balance  of the firing
      * @param ignition B [s]
      * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
      * @param settled  share of the web after ignition that the mass balance leaves out at the start [1]
      * @param even     share of the web up to which the burn is even [1]
-     * @return the rates
      */
     public static RateEstimate of(
             MassBalance balance, double ignition, OptionalDouble burnout, double settled, double even) {

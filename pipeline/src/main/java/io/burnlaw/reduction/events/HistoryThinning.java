@@ -15,8 +15,6 @@ public final class HistoryThinning {
     /**
      * Thins the operation and a little around it.
      *
-     * @param trace with pressure
-     * @param seen  the operation
      * @return at most 600 samples, in the order of time
      */
     public static Optional<TraceHistory> of(Trace trace, Operation seen) {
@@ -27,7 +25,6 @@ public final class HistoryThinning {
     /**
      * Thins a whole record.
      *
-     * @param trace with pressure
      * @return at most 600 samples, in the order of time; empty where there is none
      */
     public static Optional<TraceHistory> whole(Trace trace) {

@@ -70,12 +70,7 @@ public record RatePoint(
         }
     }
 
-    /**
-     * The same point, not to be fitted.
-     *
-     * @param reason why
-     * @return the point
-     */
+    /** The same point, not to be fitted. */
     public RatePoint withSetAside(String reason) {
         return with(pressures, Optional.of(reason));
     }
@@ -100,7 +95,6 @@ public record RatePoint(
      * The same point, with its pressures kept elsewhere.
      *
      * @param store where
-     * @return the point
      */
     public RatePoint keptIn(NumberStore store) {
         return with(pressures.keptIn(store), setAside);

@@ -35,7 +35,6 @@ public final class RatesAlong {
      * The same rates, kept elsewhere.
      *
      * @param store where
-     * @return the rates
      */
     public RatesAlong keptIn(NumberStore store) {
         return new RatesAlong(columns.keptIn(store));

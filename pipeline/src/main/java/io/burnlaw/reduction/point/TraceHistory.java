@@ -24,7 +24,6 @@ public final class TraceHistory {
      * Takes the numbers; the arrays are copied.
      *
      * @param samples at least one
-     * @return the history
      * @throws IllegalArgumentException if the lengths differ, or nothing is there
      */
     public static TraceHistory of(Samples samples) {
@@ -40,7 +39,6 @@ public final class TraceHistory {
      * The same history, kept elsewhere.
      *
      * @param store where
-     * @return the history
      */
     public TraceHistory keptIn(NumberStore store) {
         return new TraceHistory(columns.keptIn(store));

@@ -24,7 +24,6 @@ public final class CitationFile {
     /**
      * Writes the citation.
      *
-     * @param document of the report
      * @param checksum SHA-256 of burnlaw.json
      * @return YAML; empty where nobody is stated who prepared the report, since the format demands an author
      */
@@ -35,7 +34,6 @@ public final class CitationFile {
     /**
      * Whom to cite.
      *
-     * @param document of the report
      * @return who prepared it; empty where that is not stated, and then there is no citation
      */
     public static Optional<String> author(Characterization document) {

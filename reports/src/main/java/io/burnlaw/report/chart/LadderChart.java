@@ -21,7 +21,6 @@ public final class LadderChart {
     /**
      * Draws it.
      *
-     * @param plan whose throats
      * @return the picture; empty where no throat is planned
      */
     public static Optional<Figure> draw(Plan plan) {

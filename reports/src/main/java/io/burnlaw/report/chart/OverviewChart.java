@@ -25,8 +25,6 @@ public final class OverviewChart {
     /**
      * Draws it.
      *
-     * @param document whose propellants
-     * @param scales axes
      * @return the picture; empty where fewer than two propellants have points
      */
     public static Optional<Figure> draw(Characterization document, Scales scales) {

@@ -18,7 +18,6 @@ public final class Sparkline {
     /**
      * Draws it.
      *
-     * @param firing whose trace
      * @param highest pressure of the table, MPa
      * @return an svg element that is hidden from screen readers, since the row has its numbers; empty text where there
      *         is no trace
@@ -30,7 +29,6 @@ public final class Sparkline {
     /**
      * Draws one whose pressure hardly changes, on an axis of its own.
      *
-     * @param firing whose trace
      * @return an svg element as {@link #draw(Firing, double)} gives it
      */
     public static String draw(Firing firing) {
@@ -83,7 +81,6 @@ public final class Sparkline {
     /**
      * The pressure axis that the small traces of a table share.
      *
-     * @param firings of the table
      * @return the highest absolute pressure drawn, MPa
      */
     public static double highest(List<Firing> firings) {

@@ -23,7 +23,6 @@ public final class TraceChart {
     /**
      * Draws it.
      *
-     * @param firing whose trace
      * @return the picture; empty where there is no trace to draw
      */
     public static Optional<Figure> draw(Firing firing) {

@@ -31,7 +31,6 @@ public record Closure(
     /**
      * One firing predicted from a law that was made without it.
      *
-     * @param firing id
      * @param maxPressureMeasured absolute
      * @param maxPressurePredicted absolute
      * @param meanPressureMeasured absolute

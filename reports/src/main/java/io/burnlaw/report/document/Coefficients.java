@@ -10,9 +10,6 @@ import org.jspecify.annotations.Nullable;
  * member.
  *
  * @param format kind and major version of the file
- * @param title of the campaign
- * @param preparedBy who prepared it
- * @param licence SPDX identifier
  * @param created when it was made
  * @param convention what the numbers mean, in one sentence
  * @param formulations in the order of the campaign
@@ -39,7 +36,6 @@ public record Coefficients(
      * A propellant.
      *
      * @param id as in the tables
-     * @param title what people read
      * @param densityGramPerCm3 as measured [g/cm3]
      * @param characteristicVelocityMetrePerSecond pooled c* [m/s]
      * @param answer the laws in words
@@ -94,10 +90,8 @@ public record Coefficients(
     /**
      * r = a P^n in a pair of units.
      *
-     * @param a the coefficient
      * @param aLow lower end of its interval
      * @param aHigh upper end of its interval
-     * @param n the exponent
      * @param level confidence of the interval
      */
     @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
@@ -116,7 +110,6 @@ public record Coefficients(
     /**
      * The coefficients of a document.
      *
-     * @param document the document
      * @return its laws to design with
      */
     public static Coefficients of(Characterization document) {

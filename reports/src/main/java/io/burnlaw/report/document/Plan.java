@@ -9,7 +9,6 @@ import org.jspecify.annotations.Nullable;
 /**
  * Which throat to drill next.
  *
- * @param formulation id
  * @param grain that it was worked out for, in words
  * @param allowedPressure what the upper prediction of a peak must stay below, absolute
  * @param allowedBecause what sets it, such as the case limit over a safety factor
@@ -53,7 +52,6 @@ public record Plan(
      * The same with answers.
      *
      * @param others to what was asked
-     * @return the plan
      */
     public Plan with(List<PlannedAnswer> others) {
         return new Plan(
@@ -78,7 +76,6 @@ public record Plan(
      * A twist drill near a wanted throat.
      *
      * @param series {@code metric}, {@code number}, {@code letter} or {@code fraction}
-     * @param name as stamped
      * @param diameter mm
      */
     @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
@@ -106,8 +103,6 @@ public record Plan(
      * @param web burned, mm, from 0, rising
      * @param surface burning then, mm2, as many
      * @param freeVolume of the chamber around the new grain
-     * @param density of the propellant
-     * @param characteristicVelocity c*
      * @param specificHeatRatio of the gas [1]
      * @param ambientPressure absolute
      * @param strengthStd relative standard deviation of density times c* from firing to firing [1]
@@ -149,7 +144,6 @@ public record Plan(
      *
      * @param from first throat, mm
      * @param to last throat, mm
-     * @param text a sentence
      */
     @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record ThroatRemark(double from, double to, String text) {}

@@ -7,7 +7,6 @@ import org.jspecify.annotations.Nullable;
 /**
  * A value with its unit and, where known, its standard uncertainty and interval.
  *
- * @param value the value
  * @param unit UCUM code; absent for pure numbers
  * @param low lower end of its interval, same unit
  * @param high upper end of its interval, same unit
@@ -26,9 +25,7 @@ public record Quantity(
     /**
      * A value without an uncertainty.
      *
-     * @param value the value
-     * @param unit  UCUM code
-     * @return the quantity
+     * @param unit UCUM code
      */
     public static Quantity of(double value, String unit) {
         return new Quantity(value, unit, null, null, null, null);
@@ -37,10 +34,8 @@ public record Quantity(
     /**
      * A value with a standard uncertainty.
      *
-     * @param value the value
-     * @param unit  UCUM code
-     * @param std   standard uncertainty, same unit
-     * @return the quantity
+     * @param unit UCUM code
+     * @param std  standard uncertainty, same unit
      */
     public static Quantity of(double value, String unit, double std) {
         return new Quantity(value, unit, null, null, null, std);

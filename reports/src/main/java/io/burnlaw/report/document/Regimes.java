@@ -34,7 +34,6 @@ public record Regimes(
      * The same where one regime was found: its law is the single law, so that a reader never finds two answers to one
      * question; its curve is there only.
      *
-     * @param single the single law
      * @return with it in place of the one law; unchanged where there are several
      */
     public Regimes agreeingWith(Law single) {
@@ -55,7 +54,6 @@ public record Regimes(
      * @param name such as {@code quadratic}
      * @param bic Bayesian information criterion, smaller is better
      * @param beaten whether the breaks explain more
-     * @param sentence what it means
      */
     @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Rival(String name, double bic, boolean beaten, String sentence) {}
@@ -76,11 +74,9 @@ public record Regimes(
      * Why that number of regimes.
      *
      * @param pValue of the selected count against one less, by seeded bootstrap
-     * @param statistic sup-F
      * @param bicByCount for 1, 2, … regimes
      * @param sequentialAnswer regimes by sequential tests
      * @param criterionAnswer regimes by the information criterion
-     * @param replicates of the bootstrap
      * @param rivals smooth curves that were tried
      * @param sentence the evidence in words
      */

@@ -48,7 +48,6 @@ public record FiringView(
      * Another firing, to go to.
      *
      * @param name of its page's file, without the ending
-     * @param id of it
      */
     public record Neighbour(String name, String id) {}
 

@@ -54,7 +54,6 @@ public record FormulationView(
     /**
      * Traces one over the other.
      *
-     * @param figure the picture
      * @param firings ids, in the order of the lines, as a list in JSON
      * @param webs    how far each has burned, as a list in JSON
      */

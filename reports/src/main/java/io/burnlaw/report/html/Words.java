@@ -158,7 +158,6 @@ public final class Words {
      * The probability of so much evidence by chance, as a simulation knows it: where no simulated campaign showed as
      * much, only that it is at most one in their number and one.
      *
-     * @param evidence with a probability
      * @return such as {@code at most 0.005}
      */
     public static String chance(RegimeEvidence evidence) {
@@ -171,8 +170,6 @@ public final class Words {
     /**
      * How far a point lies off the law that holds there.
      *
-     * @param point       of the formulation
-     * @param formulation whose law
      * @return such as {@code −1.3 %}, or a dash
      */
     public static String off(Point point, Formulation formulation) {
@@ -184,8 +181,6 @@ public final class Words {
     /**
      * What the column of {@link #off} is sorted by.
      *
-     * @param point       of the formulation
-     * @param formulation whose law
      * @return a number, or an empty text
      */
     public static String offKey(Point point, Formulation formulation) {
@@ -209,7 +204,6 @@ public final class Words {
     /**
      * The standard uncertainty of one source of a budget, in a unit that people read.
      *
-     * @param line of a budget
      * @return such as {@code 0.014 mm}
      */
     public static String own(BudgetLine line) {
@@ -256,7 +250,6 @@ public final class Words {
      * A phrase as the beginning of a sentence.
      *
      * @param phrase not empty
-     * @return with a capital
      */
     public static String capital(String phrase) {
         return Character.toUpperCase(phrase.charAt(0)) + phrase.substring(1);

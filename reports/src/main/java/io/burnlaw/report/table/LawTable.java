@@ -70,7 +70,6 @@ public final class LawTable {
     /**
      * Makes the table.
      *
-     * @param document the document
      * @return the table of all laws
      */
     public static PublishedTable of(Characterization document) {

@@ -50,7 +50,6 @@ public final class RateTable {
     /**
      * Makes the table.
      *
-     * @param document the document
      * @return the table of all points
      */
     public static PublishedTable of(Characterization document) {

@@ -151,7 +151,6 @@ public final class Numbers {
      * A bare number that was computed.
      *
      * @param value or null
-     * @param significant digits
      * @return such as {@code 0.0123}, {@code 5.50} or {@code 1.23 × 10⁻⁷}
      */
     public static String number(@Nullable Double value, int significant) {
@@ -162,7 +161,6 @@ public final class Numbers {
      * A number to a place.
      *
      * @param value any
-     * @param decimals behind the point
      * @return such as {@code 0.025}
      */
     public static String decimals(double value, int decimals) {
@@ -173,7 +171,6 @@ public final class Numbers {
      * A share as per cent, that was computed.
      *
      * @param share [1], or null
-     * @param significant digits
      * @return such as {@code 1.3 %}
      */
     public static String percent(@Nullable Double share, int significant) {
