@@ -103,11 +103,7 @@ public record Nozzle(double throatDiameter, double throatDiameterAfter, Optional
         return choked * function / gas.flowFactor();
     }
 
-    /**
-     * The ideal thrust coefficient of this nozzle.
-     *
-     * @return F / (p A) by pressure
-     */
+    /** {@return the ideal thrust coefficient of this nozzle, F / (p A), by pressure} */
     public ThrustCoefficient thrustCoefficient(Gas gas) {
         return ThrustCoefficient.of(expansionRatio(), gas);
     }

@@ -62,11 +62,7 @@ final class FiringWork {
                                         "the log, line " + firing.row() + ": " + String.join("; ", impossible))));
     }
 
-    /**
-     * The result of a row that describes no firing.
-     *
-     * @return a rejection with all of them
-     */
+    /** {@return the result of a row that describes no firing: a rejection with all that is wrong with it} */
     static FiringResult of(UnusableRow row) {
         List<Finding> findings = row.problems().stream()
                 .map(problem -> Finding.of(FindingCode.UNUSABLE_ROW, problem.sentence()))

@@ -124,11 +124,7 @@ final class ConsoleWriter extends PrintWriter {
         return single ? "java -jar " + (jar.contains(" ") ? '"' + jar + '"' : jar) : "burnlaw";
     }
 
-    /**
-     * A text in lines of a width.
-     *
-     * @return the same, broken at blanks and indented where it goes on
-     */
+    /** {@return a text in lines of a width, broken at blanks and indented where it goes on} */
     static String wrapped(String line, int width) {
         if (line.codePointCount(0, line.length()) <= width
                 || line.endsWith("|")

@@ -90,11 +90,7 @@ final class ResultTable {
         out.println();
     }
 
-    /**
-     * What the result means for the exit code.
-     *
-     * @return done, or done with rejections
-     */
+    /** {@return the exit code of a result: done, or done with rejections} */
     static ExitCode exitCode(Characterization document) {
         boolean rejected =
                 document.firings().stream().anyMatch(firing -> firing.status().equals("rejected") && !setAside(firing));

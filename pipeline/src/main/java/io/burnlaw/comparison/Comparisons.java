@@ -221,11 +221,7 @@ public final class Comparisons {
 
         private Holm() {}
 
-        /**
-         * Adjusts p values.
-         *
-         * @return adjusted ones, in the same order
-         */
+        /** {@return adjusted p values, in the same order} */
         static double[] adjust(double[] pValues) {
             int[] rising = IntStream.range(0, pValues.length)
                     .boxed()

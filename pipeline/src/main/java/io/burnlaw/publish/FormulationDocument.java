@@ -205,11 +205,7 @@ final class FormulationDocument {
 
         private PoolingDocument() {}
 
-        /**
-         * Both exponents.
-         *
-         * @return the same for the document
-         */
+        /** {@return both exponents for the document} */
         static WithinBetween of(Pooling.Pooled pooled) {
             return new WithinBetween(
                     exponent(pooled.within()),
@@ -233,11 +229,7 @@ final class FormulationDocument {
 
         private TemperatureDocument() {}
 
-        /**
-         * The sensitivity.
-         *
-         * @return the same in the document's units
-         */
+        /** {@return the sensitivity in the document's units} */
         static TemperatureSensitivity of(TemperatureResult.Estimated sensitivity) {
             return new TemperatureSensitivity(
                     perKelvin(sensitivity.sigmaP(), sensitivity.sigmaPInterval(), sensitivity.sigmaPStd()),

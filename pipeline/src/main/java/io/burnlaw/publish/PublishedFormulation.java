@@ -69,11 +69,7 @@ public final class PublishedFormulation {
         return batches;
     }
 
-    /**
-     * The law or laws to plan with: for the next batch, where batches are known.
-     *
-     * @return empty where none was fitted
-     */
+    /** {@return the laws to plan with: for the next batch, where batches are known; empty where none was fitted} */
     public static Optional<PiecewiseLaw> laws(Formulation formulation) {
         Regimes regimes = formulation.regimes();
         if (regimes != null && regimes.selected() > 1) {

@@ -24,11 +24,7 @@ public final class RecordDocument {
 
     private RecordDocument() {}
 
-    /**
-     * A record without a grain.
-     *
-     * @return a firing that has no rate
-     */
+    /** {@return a record without a grain, as a firing that has no rate} */
     public static Firing firing(RecordLook look, String name) {
         boolean pressure = look.asRead().hasPressure();
         boolean flagged = look.findings().stream().anyMatch(finding -> finding.severity() != Severity.NOTE);
@@ -69,11 +65,7 @@ public final class RecordDocument {
                 null);
     }
 
-    /**
-     * A record whose grain is known.
-     *
-     * @return the firing as a report shows it
-     */
+    /** {@return a record whose grain is known, as a report shows a firing} */
     public static Firing firing(FiringResult result) {
         return FiringDocument.of(result, USUAL_EXPONENT, Optional.empty(), true);
     }
@@ -81,11 +73,7 @@ public final class RecordDocument {
     /** For the mean of the pressure alone: it moves by less than a part in a thousand with any usual exponent [1]. */
     private static final double USUAL_EXPONENT = 0.4;
 
-    /**
-     * The figures of a record, each with its unit.
-     *
-     * @return in the order in which people look for them
-     */
+    /** {@return the figures of a record, each with its unit, in the order in which people look for them} */
     public static List<Fact> facts(RecordLook look) {
         Trace raw = look.asRead();
         boolean pressure = raw.hasPressure();
@@ -169,11 +157,7 @@ public final class RecordDocument {
                                 .orElse("no burn made out"));
     }
 
-    /**
-     * What the grain adds.
-     *
-     * @return rate and c*; nothing where the record was rejected
-     */
+    /** {@return what the grain adds: rate and c*; nothing where the record was rejected} */
     public static List<Fact> facts(FiringResult result) {
         return result.reduction()
                 .match(

@@ -25,11 +25,7 @@ final class MassReview {
 
     private MassReview() {}
 
-    /**
-     * Mass over what density and volume give.
-     *
-     * @return [1]; empty where mass or density is not known
-     */
+    /** {@return mass over what density and volume give [1]; empty where mass or density is not known} */
     static Optional<Double> ratio(Burn burn) {
         return burn.firing()
                 .propellantMass()

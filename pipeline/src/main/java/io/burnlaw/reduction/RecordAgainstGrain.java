@@ -242,11 +242,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
                 .orElse(true);
     }
 
-    /**
-     * The finding.
-     *
-     * @return the finding; none where record and grain fit
-     */
+    /** {@return the finding; none where record and grain fit} */
     static List<Finding> look(BurnReduction reduction) {
         return reduction.againstGrain().map(seen -> seen.told(reduction)).stream()
                 .toList();

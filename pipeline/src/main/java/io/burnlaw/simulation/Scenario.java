@@ -83,11 +83,7 @@ public record Scenario(
             Optional<String> additive,
             OptionalDouble additiveFraction) {
 
-        /**
-         * One casting of it.
-         *
-         * @return the propellant with the rate of that batch
-         */
+        /** {@return the propellant with the rate of one casting of it} */
         Propellant ofBatch(String name, long seed) {
             return new Propellant(
                     id,

@@ -32,11 +32,7 @@ public final class ScenarioReader {
         this.folder = path.toAbsolutePath().getParent();
     }
 
-    /**
-     * Reads a scenario.
-     *
-     * @return the scenario, or every problem of the file
-     */
+    /** {@return the scenario, or every problem of the file} */
     public static Outcome<Scenario, Problem> read(Path path) {
         ScenarioReader reader = new ScenarioReader(path);
         Optional<YamlNode.Mapping> root = YamlDocument.read(path, reader.problems);

@@ -106,11 +106,7 @@ public final class ReportWriter {
                 }));
     }
 
-    /**
-     * The files of a report, by their path below its folder.
-     *
-     * @return text by path, in the order of the paths
-     */
+    /** {@return the files of a report, text by path below its folder, in the order of the paths} */
     public static Map<String, String> files(Characterization document, Options options) {
         Map<String, String> files = new ConcurrentSkipListMap<>();
         try {

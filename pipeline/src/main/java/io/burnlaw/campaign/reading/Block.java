@@ -54,11 +54,7 @@ public final class Block {
         });
     }
 
-    /**
-     * A text.
-     *
-     * @return as written; empty where the key is not there
-     */
+    /** {@return a text as written; empty where the key is not there} */
     public Optional<String> text(String key) {
         return scalar(key, "a text");
     }
@@ -231,11 +227,7 @@ public final class Block {
         };
     }
 
-    /**
-     * One word of a list.
-     *
-     * @return the word; empty where the key is not there
-     */
+    /** {@return one word of a list; empty where the key is not there} */
     public <E extends Enum<E>> Optional<E> choice(String key, Class<E> type) {
         List<String> words = Choice.words(type);
         return scalar(key, String.join(" or ", words)).flatMap(text -> {
@@ -299,11 +291,7 @@ public final class Block {
         return entry(key).isPresent();
     }
 
-    /**
-     * The mapping behind a key.
-     *
-     * @return as read; an empty one where the key is not there
-     */
+    /** {@return the mapping behind a key as read; an empty one where the key is not there} */
     public YamlNode.Mapping mapping(String key) {
         Optional<YamlNode.Entry> entry = entry(key);
         if (entry.isPresent() && entry.get().value() instanceof YamlNode.Mapping inner) {

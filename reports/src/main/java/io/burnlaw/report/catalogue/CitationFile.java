@@ -31,11 +31,7 @@ public final class CitationFile {
         return author(document).map(author -> text(document, checksum, author));
     }
 
-    /**
-     * Whom to cite.
-     *
-     * @return who prepared it; empty where that is not stated, and then there is no citation
-     */
+    /** {@return whom to cite: who prepared it; empty where that is not stated, and then there is no citation} */
     public static Optional<String> author(Characterization document) {
         return Optional.ofNullable(document.campaign().preparedBy()).filter(author -> !author.isBlank());
     }

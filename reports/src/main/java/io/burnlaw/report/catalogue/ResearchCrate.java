@@ -67,11 +67,7 @@ public final class ResearchCrate {
                 .map(created -> new ResearchCrate(document).text(created, parts, tables, list));
     }
 
-    /**
-     * Whether a report has what the specification demands.
-     *
-     * @return whether it says when it was made
-     */
+    /** {@return whether a report has what the specification demands: whether it says when it was made} */
     public static boolean isPossible(Characterization document) {
         return DatasetFacts.created(document).isPresent();
     }

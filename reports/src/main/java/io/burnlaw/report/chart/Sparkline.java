@@ -78,11 +78,7 @@ public final class Sparkline {
                 + "\" fill=\"none\" " + Svg.stroke(Ink.S1) + " stroke-width=\"1.4\"/></svg>";
     }
 
-    /**
-     * The pressure axis that the small traces of a table share.
-     *
-     * @return the highest absolute pressure drawn, MPa
-     */
+    /** {@return the pressure axis that the small traces of a table share: the highest absolute pressure drawn, MPa} */
     public static double highest(List<Firing> firings) {
         OptionalDouble highest = firings.stream()
                 .filter(firing -> firing.traceHistory() != null)

@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,7 +16,6 @@ import org.jspecify.annotations.Nullable;
  * @param cautions that go with the numbers
  * @param leftOut what is not in this document but in a file beside it; absent where nothing is missing
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Characterization(
         String format,
         Generator generator,
@@ -80,7 +77,6 @@ public record Characterization(
      *
      * @param name always {@code burnlaw}
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Generator(String name, String version) {}
 
     /**
@@ -88,7 +84,6 @@ public record Characterization(
      *
      * @param path below the campaign folder
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Input(String path, String sha256, long bytes) {}
 
     /**
@@ -97,7 +92,6 @@ public record Characterization(
      * @param members as paths, such as {@code firings[].along}
      * @param file    beside the document
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record LeftOut(List<String> members, String file, String sha256) {
 
         /** The whole document of a report, as its page names it. */
@@ -137,7 +131,6 @@ public record Characterization(
      * @param seed of every random number
      * @param notes what was guessed or assumed while reading, as sentences
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record CampaignSummary(
             String title,
             @Nullable String preparedBy,
@@ -166,7 +159,6 @@ public record Characterization(
      * @param slope change of ln rate per per cent by mass
      * @param pValue that there is none
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record DoseTrend(
             String additive,
             String baseline,

@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -31,7 +29,6 @@ import org.jspecify.annotations.Nullable;
  * @param timed of a strand, between which moments
  * @param motor of a motor, what was fired
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Firing(
         String id,
         String formulation,
@@ -136,7 +133,6 @@ public record Firing(
      * @param pressure MPa, absolute
      * @param rate mm/s
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Along(double time, double web, double pressure, double rate) {}
 
     /**
@@ -146,7 +142,6 @@ public record Firing(
      * @param contribution to the relative standard uncertainty of the rate [1]
      * @param share of the variance [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record BudgetLine(String source, double std, String unit, double contribution, double share) {}
 
     /**
@@ -159,7 +154,6 @@ public record Firing(
      * @param actionStart share of the highest pressure, rising
      * @param actionEnd the same, falling
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Events(
             Quantity start,
             Quantity ignition,
@@ -183,7 +177,6 @@ public record Firing(
      * @param portToThroat area of the port at ignition over throat area [1]; absent where there is no port or it is not
      *                     known
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record FiredMotor(
             String grain,
             @Nullable Quantity propellantMass,
@@ -201,7 +194,6 @@ public record Firing(
      * @param massBalance corrected by the share of the pressure integral
      * @param difference the first over the second less 1, both at one pressure; absent where there is one rate only [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Rates(
             Quantity thicknessTime,
             @Nullable Quantity massBalance,
@@ -214,7 +206,6 @@ public record Firing(
     }
 
     /** Throat diameter. */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Throat(Quantity before, @Nullable Quantity after) {}
 
     /**
@@ -234,7 +225,6 @@ public record Firing(
      * @param simulatedTime of the closure, s
      * @param simulatedPressure of the closure, MPa, absolute
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record TraceHistory(
             List<Double> time,
             List<Double> pressure,

@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -33,7 +31,6 @@ import org.jspecify.annotations.Nullable;
  * @param notEstimated figures that these firings cannot give
  * @param without its laws as they would be with one firing less; a firing without which too few are left is not in it
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Formulation(
         String id,
         String title,
@@ -128,7 +125,6 @@ public record Formulation(
      * @param what the figure, such as {@code temperature sensitivity}
      * @param mend which firing would change that
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record NotEstimated(
             String what, String reason, @Nullable String mend) {}
 
@@ -144,7 +140,6 @@ public record Formulation(
      * @param exponentHigh upper end
      * @param sentence what it says against the published fit
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record OtherFit(
             String name,
             double coefficient,
@@ -160,7 +155,6 @@ public record Formulation(
      *
      * @param exponent the one that matters [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Stability(double exponent, String verdict) {}
 
     /**
@@ -170,7 +164,6 @@ public record Formulation(
      * @param piK of the pressure at constant geometry, 1/K
      * @param referenceTemperature to which rates were referred
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record TemperatureSensitivity(
             Quantity sigmaP, @Nullable Quantity piK, Quantity referenceTemperature, String sentence) {}
 
@@ -182,7 +175,6 @@ public record Formulation(
      * @param warning a sentence for everybody who reads a rate off the laws
      * @param beyond what in this document reaches beyond these pressures, in words
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record ValidRange(Quantity pressureLow, Quantity pressureHigh, String warning, List<String> beyond) {
 
         public ValidRange {
@@ -197,7 +189,6 @@ public record Formulation(
      * @param between exponent between firings
      * @param firingScatter relative standard deviation between firings [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record WithinBetween(
             Quantity within, Quantity between, double firingScatter, double pValue, String sentence) {}
 
@@ -210,7 +201,6 @@ public record Formulation(
      *              pressures that were fired) or {@code out-of-reach}
      * @param sentence the answer in words
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record FasterAnswer(
             double factor,
             @Nullable Quantity pressure,
@@ -225,7 +215,6 @@ public record Formulation(
      * @param coefficient mm/s at 1 MPa absolute
      * @param rateChange of the rate at the law's reference pressure, relative [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record LawWithout(
             String cluster, int law, double coefficient, double exponent, double rateChange, double exponentChange) {}
 
@@ -239,7 +228,6 @@ public record Formulation(
      * @param areaRatio smallest ratio of burning surface to throat area that keeps a motor above it [1]
      * @param sentence what it means for the owner of the motor
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Threshold(
             Quantity pressure,
             double rateRatio,
@@ -259,6 +247,5 @@ public record Formulation(
      *
      * @param mend which firing would change that
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record NotFitted(String reason, String mend) {}
 }

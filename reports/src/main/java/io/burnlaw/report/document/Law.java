@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -25,7 +23,6 @@ import org.jspecify.annotations.Nullable;
  * @param lackOfFit where firings were repeated at one pressure
  * @param curve the law and its bands over its range
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Law(
         @Nullable String regime,
         Quantity coefficient,
@@ -116,7 +113,6 @@ public record Law(
      * @param predictionLow of the next firing, mm/s
      * @param predictionHigh of the next firing, mm/s
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record CurvePoint(
             double pressure,
             double rate,
@@ -134,7 +130,6 @@ public record Law(
      * @param pValue of so large an F if the law were right [1]
      * @param pureScatter relative standard deviation of repeated firings [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record LackOfFit(
             double statistic, int numeratorDegrees, int denominatorDegrees, double pValue, double pureScatter) {}
 
@@ -149,7 +144,6 @@ public record Law(
      * @param exponentHigh [1]
      * @param published whether it is the one shown elsewhere
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record MethodInterval(
             String method,
             double level,
@@ -171,7 +165,6 @@ public record Law(
      * @param exponent n [1]
      * @param covariance of (ln coefficient, exponent) in these units
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record UnitPair(
             String pressureUnit,
             String rateUnit,

@@ -142,11 +142,7 @@ public record IndexView(
                         Collectors.joining(" and "), words -> words.isEmpty() ? "no firing" : words));
     }
 
-    /**
-     * The title of a propellant.
-     *
-     * @return its title; the id where the document does not hold it
-     */
+    /** {@return the title of a propellant; its id where the document does not hold it} */
     public String title(String id) {
         return document.formulations().stream()
                 .filter(formulation -> formulation.id().equals(id))

@@ -81,7 +81,6 @@ public final class Words {
     /**
      * A temperature in degrees Celsius beside kelvin, as people read it.
      *
-     * @param kelvin or null
      * @return the quantity in degrees Celsius, or null
      */
     public static @Nullable Quantity celsius(@Nullable Quantity kelvin) {
@@ -128,7 +127,6 @@ public final class Words {
     /**
      * What a column is sorted by.
      *
-     * @param quantity or null
      * @return its value in full, or an empty text
      */
     public static String sortKey(@Nullable Quantity quantity) {
@@ -155,10 +153,8 @@ public final class Words {
     }
 
     /**
-     * The probability of so much evidence by chance, as a simulation knows it: where no simulated campaign showed as
-     * much, only that it is at most one in their number and one.
-     *
-     * @return such as {@code at most 0.005}
+     * {@return the probability of so much evidence by chance, as a simulation knows it: where no simulated campaign
+     * showed as much, only that it is at most one in their number and one, such as {@code at most 0.005}}
      */
     public static String chance(RegimeEvidence evidence) {
         double least = 1.0 / (evidence.replicates() + 1);
@@ -167,22 +163,14 @@ public final class Words {
                 : Numbers.probability(evidence.pValue());
     }
 
-    /**
-     * How far a point lies off the law that holds there.
-     *
-     * @return such as {@code −1.3 %}, or a dash
-     */
+    /** {@return how far a point is off the law that holds there, such as {@code −1.3 %}, or a dash} */
     public static String off(Point point, Formulation formulation) {
         return OffLaw.of(point, formulation)
                 .map(off -> Numbers.like(Quantity.of(100 * off.share(), "%"), Quantity.of(0, "%", 100 * off.scatter())))
                 .orElse("\u2013");
     }
 
-    /**
-     * What the column of {@link #off} is sorted by.
-     *
-     * @return a number, or an empty text
-     */
+    /** {@return what the column of {@link #off} is sorted by: a number, or an empty text} */
     public static String offKey(Point point, Formulation formulation) {
         return OffLaw.of(point, formulation)
                 .map(off -> Double.toString(off.share()))
@@ -201,11 +189,7 @@ public final class Words {
                 + Numbers.number(law.covariance().get(1).get(1), 4);
     }
 
-    /**
-     * The standard uncertainty of one source of a budget, in a unit that people read.
-     *
-     * @return such as {@code 0.014 mm}
-     */
+    /** {@return the standard uncertainty of one source of a budget, in a unit people read, such as {@code 0.014 mm}} */
     public static String own(BudgetLine line) {
         String unit = line.unit();
         double factor = unit == null
