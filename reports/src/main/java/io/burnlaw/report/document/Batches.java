@@ -20,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  *     batches
  * @param nextLaw the same for a prediction of one firing of a batch not yet cast: its own degrees of freedom
  * @param nextBatch rates of one firing of a batch not yet cast
+ * @param members the batches
+ * @param sentence what it means
  * @param notEstimated why the rest is absent
  */
 public record Batches(
@@ -47,6 +49,7 @@ public record Batches(
     /**
      * One batch of a propellant.
      *
+     * @param id of the batch
      * @param points how many firings of it count
      * @param rateRatio its rate over the mean of the batches fired [1]
      * @param law of this batch: its own rate, the exponent of all; absent where there are several regimes

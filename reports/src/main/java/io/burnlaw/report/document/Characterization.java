@@ -9,10 +9,15 @@ import org.jspecify.annotations.Nullable;
  * The published document: everything that a report shows and that another tool needs.
  *
  * @param format {@code burnlaw-characterization/1}
+ * @param generator what made it
  * @param created when, ISO 8601 with zone; absent in reproducible documents
+ * @param campaign what was measured
+ * @param inputs files with checksums
  * @param formulations in the order of the campaign
  * @param firings in the order of the log
  * @param comparisons additives against baselines
+ * @param doseTrends by additive
+ * @param plans by formulation
  * @param cautions that go with the numbers
  * @param leftOut what is not in this document but in a file beside it; absent where nothing is missing
  */
@@ -76,6 +81,7 @@ public record Characterization(
      * What made the document.
      *
      * @param name always {@code burnlaw}
+     * @param version of the tool
      */
     public record Generator(String name, String version) {}
 
@@ -83,6 +89,8 @@ public record Characterization(
      * A file that the document was made from.
      *
      * @param path below the campaign folder
+     * @param sha256 of its bytes
+     * @param bytes its size
      */
     public record Input(String path, String sha256, long bytes) {}
 
@@ -91,6 +99,7 @@ public record Characterization(
      *
      * @param members as paths, such as {@code firings[].along}
      * @param file    beside the document
+     * @param sha256  of that file
      */
     public record LeftOut(List<String> members, String file, String sha256) {
 
@@ -120,13 +129,17 @@ public record Characterization(
     /**
      * What was measured, by whom, and how.
      *
+     * @param title what people read
+     * @param preparedBy who made it
      * @param licence SPDX identifier of the data licence
+     * @param note the campaign's remark
      * @param ambientPressure absolute
      * @param ambientAssumed whether nobody stated it
      * @param referenceTemperature to which rates are referred
      * @param casePressureLimit of the case, gauge
      * @param safetyFactor by which planned pressures stay below it [1]
      * @param reductionMethod such as {@code mass-balance}
+     * @param weighting of the fits
      * @param confidence level of all intervals [1]
      * @param seed of every random number
      * @param notes what was guessed or assumed while reading, as sentences
@@ -155,9 +168,12 @@ public record Characterization(
     /**
      * How the rate follows the fraction of an additive.
      *
+     * @param additive its name
+     * @param baseline id
      * @param formulations ids, by rising fraction
      * @param slope change of ln rate per per cent by mass
      * @param pValue that there is none
+     * @param sentence in words
      */
     public record DoseTrend(
             String additive,

@@ -28,6 +28,7 @@ public record Closure(
     /**
      * One firing predicted from a law that was made without it.
      *
+     * @param firing id
      * @param maxPressureMeasured absolute
      * @param maxPressurePredicted absolute
      * @param meanPressureMeasured absolute

@@ -8,6 +8,9 @@ import org.jspecify.annotations.Nullable;
  * member.
  *
  * @param format kind and major version of the file
+ * @param title of the campaign
+ * @param preparedBy who prepared it
+ * @param licence SPDX identifier
  * @param created when it was made
  * @param convention what the numbers mean, in one sentence
  * @param formulations in the order of the campaign
@@ -33,6 +36,7 @@ public record Coefficients(
      * A propellant.
      *
      * @param id as in the tables
+     * @param title what people read
      * @param densityGramPerCm3 as measured [g/cm3]
      * @param characteristicVelocityMetrePerSecond pooled c* [m/s]
      * @param answer the laws in words
@@ -85,8 +89,10 @@ public record Coefficients(
     /**
      * r = a P^n in a pair of units.
      *
+     * @param a the coefficient
      * @param aLow lower end of its interval
      * @param aHigh upper end of its interval
+     * @param n the exponent
      * @param level confidence of the interval
      */
     public record InUnits(
@@ -101,7 +107,12 @@ public record Coefficients(
         cautions = List.copyOf(cautions);
     }
 
-    /** {@return the coefficients of a document: its laws to design with} */
+    /**
+     * The coefficients of a document.
+     *
+     * @param document the document
+     * @return its laws to design with
+     */
     public static Coefficients of(Characterization document) {
         return new Coefficients(
                 FORMAT,

@@ -6,8 +6,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * A candidate against its baseline.
  *
+ * @param baseline id
+ * @param candidate id
+ * @param additive its name
  * @param fraction by mass [1]
  * @param ratio over the pressures that both share
+ * @param exponentDifference candidate less baseline
+ * @param tests whether they differ
  * @param smallestDetectable relative change of rate that these data could have shown [1]
  * @param differs whether a difference was shown
  * @param verdict a sentence with numbers
@@ -33,6 +38,9 @@ public record Comparison(
     /**
      * An F test.
      *
+     * @param statistic F
+     * @param numeratorDegrees of freedom
+     * @param denominatorDegrees of freedom
      * @param pValue [1]
      */
     public record FTest(double statistic, int numeratorDegrees, int denominatorDegrees, double pValue) {}

@@ -58,6 +58,7 @@ public final class DocumentFile {
      * text may stand in an HTML script element as it is.
      *
      * @param document the document, or a part of it
+     * @return JSON
      * @throws IllegalArgumentException if a number is NaN or infinite, with the way to it: a fault of the caller
      */
     public static String text(Object document) {
@@ -74,6 +75,7 @@ public final class DocumentFile {
      * Writes the document as {@link #text} gives it, without holding the whole text.
      *
      * @param document the document, or a part of it
+     * @param out      left open
      * @throws IOException if it cannot be written
      * @throws IllegalArgumentException if a number is NaN or infinite, with the way to it: a fault of the caller
      */
@@ -86,6 +88,7 @@ public final class DocumentFile {
      * Writes the document in as few bytes as JSON needs, for a page.
      *
      * @param document the document, or a part of it
+     * @param out      left open
      * @throws IOException if it cannot be written
      * @throws IllegalArgumentException if a number is NaN or infinite, with the way to it: a fault of the caller
      */
@@ -97,6 +100,7 @@ public final class DocumentFile {
      * Reads a document from burnlaw.json or from an HTML page that embeds it. Where the page names what it leaves out, and
      * the burnlaw.json of that checksum is beside it, that file is read instead.
      *
+     * @param file either
      * @return the document, or why the file is none
      */
     public static DocumentReading read(Path file) {

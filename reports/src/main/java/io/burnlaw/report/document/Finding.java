@@ -5,7 +5,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * Something that was seen.
  *
+ * @param code kebab-case, see docs/findings.md
  * @param severity {@code note}, {@code caution} or {@code rejection}
+ * @param title a few words
  * @param message a sentence with the number and the place
  * @param advice what was done about it, or what to do
  * @param at when in the record

@@ -11,6 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param kind {@code strand} for a strand burned in a vessel; absent for a motor
  * @param status {@code used}, {@code flagged} or {@code rejected}
  * @param trace path of its record
+ * @param note of the log
+ * @param findings what was seen
  * @param events when things happened
  * @param burnTime s
  * @param actionTime s
@@ -26,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param thrustCoefficient [1]
  * @param budget of its rate point
  * @param along rate along the burn
+ * @param traceHistory for drawing
  * @param timed of a strand, between which moments
  * @param motor of a motor, what was fired
  */
@@ -65,7 +68,9 @@ public record Firing(
     /**
      * The same firing under another name, where documents are put together.
      *
+     * @param otherId          of the firing
      * @param otherFormulation id of the propellant
+     * @return the firing
      */
     public Firing called(String otherId, String otherFormulation) {
         return with(otherId, otherFormulation, budget, along, traceHistory, motor);
@@ -75,6 +80,7 @@ public record Firing(
      * The same firing with what was fired.
      *
      * @param fired as the log has it
+     * @return the firing
      */
     public Firing withMotor(FiredMotor fired) {
         return with(id, formulation, budget, along, traceHistory, fired);
@@ -138,6 +144,8 @@ public record Firing(
     /**
      * One source of a rate uncertainty.
      *
+     * @param source what is uncertain
+     * @param std its standard uncertainty
      * @param unit UCUM code
      * @param contribution to the relative standard uncertainty of the rate [1]
      * @param share of the variance [1]
@@ -148,9 +156,11 @@ public record Firing(
      * When things happened in a burn, on the axis of the record.
      *
      * @param start first sign of burning
+     * @param ignition of the web
      * @param webBurnout referred to the mean web
      * @param tangentBisector first opinion on the burnout
      * @param maximumCurvature second opinion on the burnout
+     * @param end of operation
      * @param actionStart share of the highest pressure, rising
      * @param actionEnd the same, falling
      */
@@ -205,7 +215,12 @@ public record Firing(
         }
     }
 
-    /** Throat diameter. */
+    /**
+     * Throat diameter.
+     *
+     * @param before the firing
+     * @param after the firing
+     */
     public record Throat(Quantity before, @Nullable Quantity after) {}
 
     /**

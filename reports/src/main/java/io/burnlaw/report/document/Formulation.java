@@ -9,9 +9,12 @@ import org.jspecify.annotations.Nullable;
  * All that is known of one propellant.
  *
  * @param id as in the tables
+ * @param title what people read
  * @param baseline whether others are compared with it
  * @param compareWith what it is compared with
+ * @param additive its name
  * @param additiveFraction by mass [1]
+ * @param density as measured
  * @param characteristicVelocity pooled c* from the firings
  * @param verdict the answer in one sentence
  * @param caution what to mind beside the formulas, in one or two sentences; absent where it is nothing
@@ -20,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param notFitted why there is none
  * @param useLaws the laws to design with, one for each range of pressure, from low to high; the only list that another tool has
  *                to read. Their curves are left out
+ * @param otherFits for comparison
+ * @param regimes piecewise laws
  * @param batches what its castings say of the next one; absent where points carry no batch
  * @param threshold of the slow regime
  * @param faster what it takes to burn faster
@@ -29,6 +34,7 @@ import org.jspecify.annotations.Nullable;
  * @param closure how well the law gives back the traces
  * @param validRange where the laws were measured
  * @param notEstimated figures that these firings cannot give
+ * @param findings of the law
  * @param without its laws as they would be with one firing less; a firing without which too few are left is not in it
  */
 public record Formulation(
@@ -123,6 +129,7 @@ public record Formulation(
      * A figure that these firings cannot give: instead of a number, why, and what would mend it.
      *
      * @param what the figure, such as {@code temperature sensitivity}
+     * @param reason a sentence
      * @param mend which firing would change that
      */
     public record NotEstimated(
@@ -154,6 +161,7 @@ public record Formulation(
      * Whether a steady pressure exists.
      *
      * @param exponent the one that matters [1]
+     * @param verdict a sentence
      */
     public record Stability(double exponent, String verdict) {}
 
@@ -163,6 +171,7 @@ public record Formulation(
      * @param sigmaP at constant pressure, 1/K
      * @param piK of the pressure at constant geometry, 1/K
      * @param referenceTemperature to which rates were referred
+     * @param sentence in words
      */
     public record TemperatureSensitivity(
             Quantity sigmaP, @Nullable Quantity piK, Quantity referenceTemperature, String sentence) {}
@@ -188,6 +197,8 @@ public record Formulation(
      * @param within exponent along the burns
      * @param between exponent between firings
      * @param firingScatter relative standard deviation between firings [1]
+     * @param pValue that they agree
+     * @param sentence in words
      */
     public record WithinBetween(
             Quantity within, Quantity between, double firingScatter, double pValue, String sentence) {}
@@ -213,7 +224,9 @@ public record Formulation(
      * @param cluster of the points that are left out: the firing, or a point by itself
      * @param law place in {@code use_laws} of the law that changes, from 0
      * @param coefficient mm/s at 1 MPa absolute
+     * @param exponent n
      * @param rateChange of the rate at the law's reference pressure, relative [1]
+     * @param exponentChange of the exponent
      */
     public record LawWithout(
             String cluster, int law, double coefficient, double exponent, double rateChange, double exponentChange) {}
@@ -245,6 +258,7 @@ public record Formulation(
     /**
      * Why there is no law.
      *
+     * @param reason a sentence
      * @param mend which firing would change that
      */
     public record NotFitted(String reason, String mend) {}

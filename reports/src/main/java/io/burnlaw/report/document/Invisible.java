@@ -12,6 +12,7 @@ public final class Invisible {
     /**
      * Whether a character is one of them.
      *
+     * @param character a code point
      * @return true for controls, format characters, and separators of lines and paragraphs; false for the two joiners
      *         that the spelling of some languages needs
      */

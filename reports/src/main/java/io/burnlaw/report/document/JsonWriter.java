@@ -77,6 +77,7 @@ final class JsonWriter {
      * Writes a document, or a part of it.
      *
      * @param value a record, a list, a map from text, a text, a number or a truth value
+     * @param out   left open, flushed
      * @throws IOException if it cannot be written
      * @throws IllegalArgumentException if a number is NaN or infinite, with the way to it, or anything is of another type
      */

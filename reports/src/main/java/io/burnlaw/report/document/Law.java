@@ -9,14 +9,18 @@ import org.jspecify.annotations.Nullable;
  *
  * @param regime the trade word for it, such as {@code plateau}; absent for the single law
  * @param coefficient a in mm/s at 1 MPa
+ * @param exponent n
  * @param referencePressure absolute, where rate and exponent are uncorrelated
+ * @param rateAtReference the rate there
  * @param covariance of (ln rate at reference, exponent)
  * @param sharedCovariance the part of it that more firings do not shrink, such as that of the gauge; absent where there is none
  * @param pressureLow lower end of its range, absolute
  * @param pressureHigh upper end of its range, absolute
  * @param residualScatter relative standard deviation of a firing about the law [1]; where it has batches, of any batch
+ * @param degreesOfFreedom of that scatter
  * @param pointsUsed how many points
  * @param intervalMethod of the intervals shown
+ * @param weighting of the points
  * @param pressureErrors {@code none}, {@code effective-variance} or {@code orthogonal-distance}
  * @param unitPairs the same law in other units
  * @param intervals all methods side by side
@@ -125,6 +129,7 @@ public record Law(
      * Firings repeated at one pressure against the law: whether their means lie further from it than their own scatter
      * explains.
      *
+     * @param statistic F
      * @param numeratorDegrees degrees of freedom of the means about the law
      * @param denominatorDegrees degrees of freedom of the repeated firings about their means
      * @param pValue of so large an F if the law were right [1]
@@ -143,6 +148,7 @@ public record Law(
      * @param exponentLow [1]
      * @param exponentHigh [1]
      * @param published whether it is the one shown elsewhere
+     * @param replicates of a bootstrap
      */
     public record MethodInterval(
             String method,

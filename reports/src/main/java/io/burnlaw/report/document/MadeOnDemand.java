@@ -8,6 +8,8 @@ import java.util.function.IntFunction;
 /**
  * A list whose elements are made each time that one is asked for, so that only those in use are in the memory. Going
  * through it is as dear as making them all.
+ *
+ * @param <E> of the elements
  */
 public final class MadeOnDemand<E> extends AbstractList<E> implements RandomAccess {
 

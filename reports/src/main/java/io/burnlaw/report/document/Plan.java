@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Which throat to drill next.
  *
+ * @param formulation id
  * @param grain that it was worked out for, in words
  * @param allowedPressure what the upper prediction of a peak must stay below, absolute
  * @param allowedBecause what sets it, such as the case limit over a safety factor
@@ -49,6 +50,7 @@ public record Plan(
      * The same with answers.
      *
      * @param others to what was asked
+     * @return the plan
      */
     public Plan with(List<PlannedAnswer> others) {
         return new Plan(
@@ -73,6 +75,7 @@ public record Plan(
      * A twist drill near a wanted throat.
      *
      * @param series {@code metric}, {@code number}, {@code letter} or {@code fraction}
+     * @param name as stamped
      * @param diameter mm
      */
     public record DrillChoice(String series, String name, double diameter) {}
@@ -98,6 +101,8 @@ public record Plan(
      * @param web burned, mm, from 0, rising
      * @param surface burning then, mm2, as many
      * @param freeVolume of the chamber around the new grain
+     * @param density of the propellant
+     * @param characteristicVelocity c*
      * @param specificHeatRatio of the gas [1]
      * @param ambientPressure absolute
      * @param strengthStd relative standard deviation of density times c* from firing to firing [1]
@@ -138,6 +143,7 @@ public record Plan(
      *
      * @param from first throat, mm
      * @param to last throat, mm
+     * @param text a sentence
      */
     public record ThroatRemark(double from, double to, String text) {}
 

@@ -13,8 +13,10 @@ import org.jspecify.annotations.Nullable;
  * @param pressure rate-averaged, absolute
  * @param meanPressure plain mean over the burn time, absolute
  * @param rate as it was fitted
+ * @param temperature of the propellant
  * @param method such as {@code mass-balance}
  * @param lowerGrade derived from thrust, or timed by eye
+ * @param used in the fit
  * @param reason why not
  * @param standardizedResidual studentized residual about the law [1]
  * @param segment number of the regime that it lies in, from 1

@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A value with its unit and, where known, its standard uncertainty and interval.
  *
+ * @param value the value
  * @param unit UCUM code; absent for pure numbers
  * @param low lower end of its interval, same unit
  * @param high upper end of its interval, same unit
@@ -22,7 +23,9 @@ public record Quantity(
     /**
      * A value without an uncertainty.
      *
-     * @param unit UCUM code
+     * @param value the value
+     * @param unit  UCUM code
+     * @return the quantity
      */
     public static Quantity of(double value, String unit) {
         return new Quantity(value, unit, null, null, null, null);
@@ -31,8 +34,10 @@ public record Quantity(
     /**
      * A value with a standard uncertainty.
      *
-     * @param unit UCUM code
-     * @param std  standard uncertainty, same unit
+     * @param value the value
+     * @param unit  UCUM code
+     * @param std   standard uncertainty, same unit
+     * @return the quantity
      */
     public static Quantity of(double value, String unit, double std) {
         return new Quantity(value, unit, null, null, null, std);

@@ -31,6 +31,7 @@ public record Regimes(
      * The same where one regime was found: its law is the single law, so that a reader never finds two answers to one
      * question; its curve is there only.
      *
+     * @param single the single law
      * @return with it in place of the one law; unchanged where there are several
      */
     public Regimes agreeingWith(Law single) {
@@ -51,6 +52,7 @@ public record Regimes(
      * @param name such as {@code quadratic}
      * @param bic Bayesian information criterion, smaller is better
      * @param beaten whether the breaks explain more
+     * @param sentence what it means
      */
     public record Rival(String name, double bic, boolean beaten, String sentence) {}
 
@@ -69,9 +71,11 @@ public record Regimes(
      * Why that number of regimes.
      *
      * @param pValue of the selected count against one less, by seeded bootstrap
+     * @param statistic sup-F
      * @param bicByCount for 1, 2, … regimes
      * @param sequentialAnswer regimes by sequential tests
      * @param criterionAnswer regimes by the information criterion
+     * @param replicates of the bootstrap
      * @param rivals smooth curves that were tried
      * @param sentence the evidence in words
      */

@@ -39,6 +39,7 @@ public enum Unit {
      * The value in this unit.
      *
      * @param quantity of the same kind
+     * @return its value
      * @throws IllegalArgumentException if its unit is of another kind
      */
     public double value(Quantity quantity) {
