@@ -106,11 +106,7 @@ public record SimulationSettings(
             return new Disturbance(time -> 1, (time, burned) -> 1 + augmentation * StrictMath.exp(-burned / web));
         }
 
-        /**
-         * Both disturbances at once.
-         *
-         * @param other the other one
-         */
+        /** Both disturbances at once. */
         public Disturbance and(Disturbance other) {
             return new Disturbance(
                     time -> throatFactor.applyAsDouble(time) * other.throatFactor.applyAsDouble(time),

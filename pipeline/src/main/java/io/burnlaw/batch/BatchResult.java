@@ -12,7 +12,6 @@ public sealed interface BatchResult {
     /**
      * There is no law over batches.
      *
-     * @param reason a sentence that says why
      * @param advice a sentence that says what would mend it
      */
     record NotFitted(String reason, String advice) implements BatchResult {}

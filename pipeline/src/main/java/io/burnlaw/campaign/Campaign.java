@@ -10,7 +10,6 @@ import java.util.OptionalDouble;
 /**
  * What was made and how it was measured: a campaign folder, read and in SI.
  *
- * @param folder               where it lies
  * @param licence              SPDX identifier of the data's licence
  * @param note                 the campaign's remark, shown on the report
  * @param ambientPressure      [Pa, absolute]
@@ -18,8 +17,6 @@ import java.util.OptionalDouble;
  * @param referenceTemperature to which rates are referred [K]
  * @param formulations         at least one, in the order of the file
  * @param hardware             what the case can stand, where stated
- * @param reduction            how firings are reduced
- * @param fit                  how laws are fitted
  * @param firings              rows that can be reduced, in the order of the log
  * @param strands              strands with a record
  * @param batches              the casting that a firing, point or strand came from, by its id; where the tables say
@@ -124,7 +121,6 @@ public record Campaign(
     /**
      * How a firing is reduced; see docs/methods.md.
      *
-     * @param method            which rate is fitted
      * @param burnoutEvent      which estimate of the web burnout bounds the burn time
      * @param ignitionThreshold share of the highest gauge pressure at which the web is taken to burn [1]
      * @param endThreshold      share of the highest gauge pressure that bounds the action time [1]
@@ -162,7 +158,6 @@ public record Campaign(
      * A rate-pressure point that was measured directly: a strand, or a burn timed by eye.
      *
      * @param id          unique in the campaign
-     * @param formulation id of the propellant
      * @param pressure    [Pa, absolute]
      * @param rate        [m/s], as stated or as length over time, with its uncertainty
      * @param temperature of the sample [K]

@@ -8,7 +8,6 @@ import java.util.OptionalDouble;
  * One row of the firing log.
  *
  * @param id                  unique in the campaign
- * @param formulation         id of the propellant
  * @param trace               path of the record below the campaign folder, with {@code /}; empty where the burn was timed only
  * @param burnTime            by video, sound or stopwatch, where there is no record [s]
  * @param pulsed              whether the log says that it burned in pulses
@@ -21,7 +20,6 @@ import java.util.OptionalDouble;
  * @param ambientPressure     on the day [Pa, absolute]: the row's, the campaign's, or the standard atmosphere
  * @param chamberVolume       of the empty case without grain [m3]
  * @param setAside            why it is not to be used; empty where it is
- * @param settings            how its trace is read
  * @param row                 line of the log, for messages
  */
 public record Firing(

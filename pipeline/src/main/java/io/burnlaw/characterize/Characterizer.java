@@ -97,7 +97,6 @@ public final class Characterizer {
      * A campaign whose points were measured and reduced elsewhere.
      *
      * @param campaign with one formulation, settings and batches; without firings
-     * @return its law, without predictions
      */
     public static CampaignResult pooled(Campaign campaign, List<RatePoint> points) {
         Formulation formulation = campaign.formulations().get(0);

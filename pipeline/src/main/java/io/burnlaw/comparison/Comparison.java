@@ -43,7 +43,6 @@ public sealed interface Comparison {
      * @param exponentDifference    candidate less baseline [1]
      * @param exponentDifferenceStd its standard uncertainty [1]
      * @param exponentInterval      of the exponents' difference
-     * @param parallel              test of one exponent
      * @param coincident            test of one law
      * @param adjustedPValue        of coincidence, after Holm over all tests of the family [1]
      * @param family                how many tests that were

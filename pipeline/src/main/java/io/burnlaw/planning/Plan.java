@@ -31,7 +31,6 @@ public sealed interface Plan {
     /**
      * There is a plan.
      *
-     * @param formulation       id of the propellant
      * @param grain             that it was worked out for, in words
      * @param allowedPressure   what a peak's upper prediction must stay below [Pa, absolute]
      * @param allowedBecause    what sets it, a clause
@@ -67,7 +66,6 @@ public sealed interface Plan {
     /**
      * No throat may be named.
      *
-     * @param formulation     id of the propellant
      * @param grain           that was asked for, in words
      * @param allowedPressure [Pa, absolute], where it is known
      * @param cautions        that hold all the same

@@ -43,7 +43,6 @@ public record PlannedThroat(
     /**
      * A predicted value with its prediction interval for a single firing.
      *
-     * @param low  lower end
      * @param high upper end; infinite where none can be stated
      */
     public record Predicted(double value, double low, double high) {}

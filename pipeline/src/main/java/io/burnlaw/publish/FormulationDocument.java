@@ -42,8 +42,7 @@ final class FormulationDocument {
     /**
      * One formulation.
      *
-     * @param outlook  what its law predicts
-     * @param campaign that it belongs to
+     * @param outlook what its law predicts
      */
     static io.burnlaw.report.document.Formulation of(
             FormulationResult result, Predictions outlook, CampaignResult campaign) {

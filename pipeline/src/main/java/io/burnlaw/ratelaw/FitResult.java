@@ -54,8 +54,7 @@ public sealed interface FitResult {
     /**
      * There is no law.
      *
-     * @param reason a sentence that says why
-     * @param mend   a sentence that says which firing would help
+     * @param mend a sentence that says which firing would help
      */
     record NotFitted(String reason, String mend) implements FitResult {}
 
@@ -77,7 +76,6 @@ public sealed interface FitResult {
     /**
      * One thing that a good solution must have.
      *
-     * @param name   in a few words
      * @param passed whether it has it
      */
     record Check(String name, boolean passed, String sentence) {}

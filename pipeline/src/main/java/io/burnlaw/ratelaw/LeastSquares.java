@@ -62,9 +62,8 @@ public final class LeastSquares {
     /**
      * Minimizes the sum of squares.
      *
-     * @param y     of the points, as many
-     * @param std   by which each residual is divided, above zero, as many
-     * @param start parameters to start from
+     * @param y   of the points, as many
+     * @param std by which each residual is divided, above zero, as many
      * @return a {@link Minimum}, or a {@link Failure} where the optimizer did not arrive or the points leave a
      *         combination of parameters undetermined
      */
@@ -81,7 +80,6 @@ public final class LeastSquares {
      * Minimizes the sum of squares of given residuals.
      *
      * @param count how many there are
-     * @param start parameters to start from
      * @return a {@link Minimum}, or a {@link Failure}
      */
     static Outcome minimize(MultivariateJacobianFunction residuals, int count, double[] start) {

@@ -47,8 +47,7 @@ public sealed interface Pooling {
     /**
      * They could not be pooled.
      *
-     * @param reason a sentence that says why
-     * @param mend   a sentence that says which firing would help
+     * @param mend a sentence that says which firing would help
      */
     record NotPooled(String reason, String mend) implements Pooling {}
 

@@ -39,7 +39,6 @@ public final class RateLawFit {
     /**
      * Fits one law to all points.
      *
-     * @param points to be fitted, in any order
      * @return a law with its intervals, or the reason why there is none and which firing would help
      */
     public static FitResult fit(List<FitPoint> points, FitOptions options) {
@@ -75,7 +74,6 @@ public final class RateLawFit {
     /**
      * Fits the law alone, as {@link #fit} does, without intervals by other methods, other fits and checks.
      *
-     * @param points to be fitted, in any order
      * @return the law; empty where {@link #fit} gives a reason instead
      */
     public static Optional<RateLaw> law(List<FitPoint> points, FitOptions options) {

@@ -190,8 +190,7 @@ public final class TemperatureFit {
         /**
          * It could not be estimated.
          *
-         * @param reason a sentence that says why
-         * @param mend   a sentence that says which firing would help
+         * @param mend a sentence that says which firing would help
          */
         record NotEstimated(String reason, String mend) implements TemperatureResult {}
 

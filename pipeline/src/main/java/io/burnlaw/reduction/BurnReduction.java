@@ -30,12 +30,9 @@ import java.util.OptionalDouble;
 /**
  * The reduction of a burn whose events are known.
  *
- * @param settings      method and thresholds
  * @param found         events as they were found
- * @param inputs        of the mass balance
  * @param estimate      rates by both definitions
  * @param events        events with their uncertainties, the burnout referred to the mean web
- * @param along         rates along the burn
  * @param hump          a start that was faster than its pressure explains, and is left out of the rates
  * @param throatChange  what the course of the rates says of the throat, beyond what was measured of it
  * @param duringEven    how long at which pressure while the mass balance rate holds

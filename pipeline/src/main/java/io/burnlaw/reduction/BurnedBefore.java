@@ -53,7 +53,6 @@ final class BurnedBefore {
      * Web that may have burned in a wait without being seen: in unchoked flow a few kilopascals over the ambient pressure pass
      * a fifth of the gas of choked flow, and so much of the zero is not known, since the wait itself looks like one.
      *
-     * @param inputs  of the mass balance
      * @param zeroStd standard uncertainty of the zero [Pa]
      * @return share of the web at most [1]; 0 where it is no more than the ignition itself
      */

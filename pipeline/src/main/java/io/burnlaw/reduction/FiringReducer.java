@@ -48,8 +48,6 @@ public final class FiringReducer {
     /**
      * Reduces a firing.
      *
-     * @param firing          row of the log
-     * @param settings        method and thresholds
      * @param hardware        what the case can stand
      * @param trace           the firing's record, pressure absolute
      * @param readingFindings what was seen while reading it; comes first among the findings of the result

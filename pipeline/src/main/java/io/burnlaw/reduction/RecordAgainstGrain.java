@@ -102,7 +102,6 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
     /**
      * Compares.
      *
-     * @param inputs of the mass balance
      * @param hump   a start that was faster than its pressure explains
      * @param throat what the course of the rates says of the throat
      * @return what does not fit; empty where it does

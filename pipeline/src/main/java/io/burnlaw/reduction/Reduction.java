@@ -25,17 +25,12 @@ public sealed interface Reduction {
     /** {@return the record thinned for drawing, where one could be read} */
     Optional<TraceHistory> history();
 
-    /**
-     * The same reduction, with the courses of the firing kept elsewhere.
-     *
-     * @param store where
-     */
+    /** The same reduction, with the courses of the firing kept elsewhere. */
     Reduction keptIn(NumberStore store);
 
     /**
      * The firing gave at least one rate point.
      *
-     * @param firing                 id of the firing
      * @param points                 the firing's point, and further ones such as a dwell at low pressure
      * @param events                 when things happened
      * @param web                    [m]
@@ -53,7 +48,6 @@ public sealed interface Reduction {
      * @param along                  rate and pressure along the burn; none where they could not be had
      * @param igniterGas             what an igniter is expected to have given where none is stated [kg]; empty where it is
      *                               stated, or does not show
-     * @param history                the record thinned for drawing
      */
     record Reduced(
             String firing,
@@ -142,7 +136,6 @@ public sealed interface Reduction {
     /**
      * The firing gave no rate.
      *
-     * @param firing   id of the firing
      * @param findings what was seen, at least one rejection among it
      * @param history  the record thinned for drawing, where one could be read
      */

@@ -115,7 +115,6 @@ public record Regimes(
     /**
      * A law and the range of pressures in which it holds.
      *
-     * @param kind             the trade's word for it
      * @param settled          whether the exponent's interval lies wholly within what the word means; false where the
      *                         word is only the best estimate
      * @param exponentInterval of the exponent, at the level of the search

@@ -200,7 +200,6 @@ public record Scenario(
     /**
      * One firing.
      *
-     * @param propellant  id of the propellant
      * @param throat      diameter [m]
      * @param throatAfter diameter [m]
      * @param exit        diameter [m]
@@ -257,7 +256,6 @@ public record Scenario(
     /**
      * A burn that is timed by hand at one pressure.
      *
-     * @param propellant  id of the propellant
      * @param pressure    [Pa, absolute]
      * @param length      that burns [m]
      * @param temperature of the sample [K]
@@ -274,7 +272,6 @@ public record Scenario(
     /**
      * A strand in a closed vessel that is recorded.
      *
-     * @param propellant  id of the propellant
      * @param pressure    at which it is lit [Pa, absolute]
      * @param length      that is timed [m]
      * @param rise        of the vessel's pressure over the burn [Pa]

@@ -91,12 +91,7 @@ public final class ScenarioReader {
         }
         double seed = block.number("seed", 0, 1e15).orElse(0);
         if (seed != Math.rint(seed)) {
-            block.wrong(
-                    "seed",
-                    "this is not a whole number",
-                    block.text("seed").orElse(""),
-                    "such as 20260101",
-                    "correct it");
+            block.wrong("seed", "this is not a whole number", "such as 20260101", "correct it");
         }
         return (long) seed;
     }

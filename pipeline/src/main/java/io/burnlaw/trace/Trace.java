@@ -30,7 +30,6 @@ public final class Trace {
     /**
      * Makes a trace; the arrays are copied.
      *
-     * @param firing   id of the firing
      * @param time     [s], rising
      * @param pressure [Pa, absolute], as long as time; empty where only thrust was recorded
      * @param thrust   [N], as long as time; empty where only pressure was recorded

@@ -58,11 +58,7 @@ public final class ReportWriter {
             return new Options(pages, other, units);
         }
 
-        /**
-         * The same in other units.
-         *
-         * @param other units
-         */
+        /** The same in other units. */
         public Options withUnits(ShownUnits other) {
             return new Options(pages, workers, other);
         }

@@ -17,7 +17,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** One mapping of a YAML file, read key by key; whatever is wrong becomes a problem with its line. */
-public final class Block {
+public final class Block implements Place {
 
     private final String file;
     private final String path;
@@ -55,6 +55,7 @@ public final class Block {
     }
 
     /** {@return a text as written; empty where the key is not there} */
+    @Override
     public Optional<String> text(String key) {
         return scalar(key, "a text");
     }
@@ -126,7 +127,7 @@ public final class Block {
      * @return in SI; empty where the key is not there or cannot be read
      */
     public Optional<Measured> positive(String key, Dimension dimension) {
-        return above(key, measured(key, dimension));
+        return above(key, measured(key, dimension), "correct it");
     }
 
     /**
@@ -136,24 +137,7 @@ public final class Block {
      * @return [Pa]; empty where the key is not there or cannot be read
      */
     public Optional<Measured> positivePressure(String key, PressureKind kind) {
-        return above(key, pressure(key, kind));
-    }
-
-    private Optional<Measured> above(String key, Optional<Measured> measured) {
-        if (measured.isPresent() && !(measured.get().value() > 0)) {
-            wrong(key, "the value is not above zero", text(key).orElse(""), "a value above zero", "correct it");
-            return Optional.empty();
-        }
-        if (measured.filter(Measured::isVague).isPresent()) {
-            wrong(
-                    key,
-                    "the uncertainty is larger than the value",
-                    text(key).orElse(""),
-                    "a standard uncertainty, in the unit of the value",
-                    "correct the number after \u00b1");
-            return Optional.empty();
-        }
-        return measured;
+        return above(key, pressure(key, kind), "correct it");
     }
 
     /**
@@ -304,12 +288,8 @@ public final class Block {
         return new YamlNode.Mapping(entry.map(YamlNode.Entry::line).orElse(mapping.line()), Map.of());
     }
 
-    /**
-     * Adds a problem at a key.
-     *
-     * @param key      where
-     * @param expected what should stand there
-     */
+    /** Adds a problem at a key. */
+    @Override
     public void wrong(String key, String what, String found, String expected, String mend) {
         int line = entry(key).map(YamlNode.Entry::line).orElse(mapping.line());
         problems.add(new Problem(file, line, path + key, what, found, expected, mend));

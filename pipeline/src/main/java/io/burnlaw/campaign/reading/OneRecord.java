@@ -61,12 +61,12 @@ public final class OneRecord {
         CampaignHead head = head(name, said.get(DENSITY), problems);
         RowContext context = new RowContext(head, true, new CampaignFolder(folder));
         if (said.containsKey("grain")) {
-            FiringLog.Rows rows = FiringLog.read(table, context, problems);
+            Rows<Firing> rows = FiringLog.read(table, context, new ArrayList<>(), problems);
             rows.unusable().forEach(row -> problems.addAll(row.problems()));
             // the file may say it itself, and is asked later
             problems.removeIf(problem -> problem.place().equals("trace.pressure_kind"));
-            if (!rows.firings().isEmpty() && problems.isEmpty()) {
-                Firing firing = rows.firings().get(0);
+            if (!rows.usable().isEmpty() && problems.isEmpty()) {
+                Firing firing = rows.usable().get(0);
                 return new Reading(
                         Optional.of(campaign(folder, head, firing)),
                         firing.settings(),

@@ -7,9 +7,9 @@ import java.util.OptionalDouble;
  * rate can be tried by changing it alone.
  *
  * <pre>
- *     mass balance      r = (x(t2) - x(t1)) / (t2 - t1)    from fractions of the web: after the ignition transient,
- *                                                          before the first burn-through
- *     thickness/time    r = (w - x(B)) / (E - B)           E where the mean web is gone, by the tail-off
+ * mass balance      r = (x(t2) - x(t1)) / (t2 - t1)    from fractions of the web: after the ignition transient,
+ * before the first burn-through
+ * thickness/time    r = (w - x(B)) / (E - B)           E where the mean web is gone, by the tail-off
  * </pre>
  *
  * <p>x(B) is what had burned before the main rise; it is next to nothing unless the motor smouldered.
@@ -24,7 +24,6 @@ import java.util.OptionalDouble;
  * @param massBalance   [m/s]
  * @param thicknessTime [m/s]
  * @param tail          the end of the burn
- * @param balance       web along the burn
  */
 public record RateEstimate(
         double ignition,

@@ -55,11 +55,7 @@ public final class PressureDistribution {
         return of(new double[] {pressure}, new double[] {1});
     }
 
-    /**
-     * The same distribution, kept elsewhere.
-     *
-     * @param store where
-     */
+    /** The same distribution, kept elsewhere. */
     public PressureDistribution keptIn(NumberStore store) {
         return new PressureDistribution(columns.keptIn(store));
     }

@@ -35,11 +35,7 @@ public final class TraceHistory {
                 .orElseGet(() -> KeptColumns.of(samples.time(), samples.pressure())));
     }
 
-    /**
-     * The same history, kept elsewhere.
-     *
-     * @param store where
-     */
+    /** The same history, kept elsewhere. */
     public TraceHistory keptIn(NumberStore store) {
         return new TraceHistory(columns.keptIn(store));
     }

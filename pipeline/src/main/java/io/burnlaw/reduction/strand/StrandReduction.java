@@ -21,11 +21,7 @@ public sealed interface StrandReduction {
     /** {@return the record thinned for drawing, where one could be read} */
     Optional<TraceHistory> history();
 
-    /**
-     * The same reduction, with the courses of the strand kept elsewhere.
-     *
-     * @param store where
-     */
+    /** The same reduction, with the courses of the strand kept elsewhere. */
     StrandReduction keptIn(NumberStore store);
 
     /**
@@ -36,7 +32,6 @@ public sealed interface StrandReduction {
      * @param to           its end [s]
      * @param timeStd      standard uncertainty of the time between [s]
      * @param meanPressure [Pa, absolute]
-     * @param history      the record thinned for drawing
      */
     record Reduced(
             String strand,

@@ -26,7 +26,6 @@ import org.jspecify.annotations.Nullable;
 /**
  * A propellant with its pictures.
  *
- * @param formulation what is known of it
  * @param anchor id of its article, safe in HTML
  * @param law the picture of its law; absent where it has no point
  * @param residuals what the law leaves; absent where there is no law

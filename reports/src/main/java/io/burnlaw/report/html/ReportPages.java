@@ -58,7 +58,6 @@ public final class ReportPages {
      *
      * @param units    that the pages show when they are opened
      * @param checksum SHA-256 of burnlaw.json
-     * @param files    where they go
      * @throws IOException if they cannot be written
      */
     public static void write(
@@ -97,7 +96,6 @@ public final class ReportPages {
     /**
      * Draws the page of a record alone.
      *
-     * @param out where it goes
      * @throws IOException if it cannot be written
      */
     public static void record(RecordPage record, OutputStream out) throws IOException {

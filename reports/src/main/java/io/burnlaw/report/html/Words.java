@@ -136,7 +136,6 @@ public final class Words {
     /**
      * The interval of the coefficient in another pair of units.
      *
-     * @param pair units
      * @return both ends, or a dash
      */
     public static String coefficientRange(UnitPair pair) {
@@ -180,7 +179,6 @@ public final class Words {
     /**
      * The covariance of a law.
      *
-     * @param law any
      * @return both variances and the covariance, in words
      */
     public static String covariance(Law law) {

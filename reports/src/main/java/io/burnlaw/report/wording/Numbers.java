@@ -80,7 +80,6 @@ public final class Numbers {
     /**
      * A number that somebody stated.
      *
-     * @param value any
      * @param significant most digits shown
      * @return without zeros at its end
      */
@@ -131,7 +130,6 @@ public final class Numbers {
     /**
      * A number to a place.
      *
-     * @param value any
      * @return such as {@code 0.025}
      */
     public static String decimals(double value, int decimals) {
@@ -186,8 +184,6 @@ public final class Numbers {
     /**
      * The ends of an interval, to the place that its width allows.
      *
-     * @param low lower end
-     * @param high upper end
      * @return such as {@code 0.310 to 0.350}
      */
     public static String ends(double low, double high) {
@@ -197,7 +193,6 @@ public final class Numbers {
     /**
      * A value within its interval.
      *
-     * @param value any
      * @param low lower end, or null
      * @param high upper end, or null
      * @return such as {@code 0.331 (0.315 to 0.347)}
