@@ -1,6 +1,7 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.characterize.CampaignResult.StrandResult;
@@ -21,7 +22,6 @@ import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.MadeOnDemand;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -139,8 +139,8 @@ public final class CharacterizationDocument {
                 PublishedQuantities.ofOptional(campaign.referenceTemperature(), Unit.DEGREE_CELSIUS),
                 PublishedQuantities.ofOptional(campaign.hardware().casePressureLimit(), Unit.MEGAPASCAL),
                 safetyFactor(campaign),
-                word(campaign.reduction().method()),
-                word(campaign.fit().weighting()),
+                Choice.word(campaign.reduction().method()),
+                Choice.word(campaign.fit().weighting()),
                 campaign.fit().confidence(),
                 campaign.fit().seed(),
                 result.notes());
@@ -150,9 +150,5 @@ public final class CharacterizationDocument {
         return campaign.hardware().casePressureLimit().isPresent()
                 ? (Double) campaign.hardware().safetyFactor()
                 : null;
-    }
-
-    private static String word(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

@@ -1,5 +1,6 @@
 package io.burnlaw.publish;
 
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.CampaignResult.Predictions;
@@ -28,7 +29,6 @@ import io.burnlaw.report.document.Quantity;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -185,7 +185,7 @@ final class FormulationDocument {
                     point.cluster(),
                     point.firing().orElse(null),
                     result.batch().orElse(null),
-                    point.source().name().toLowerCase(Locale.ROOT),
+                    Choice.word(point.source()),
                     PublishedQuantities.of(result.pressure(), point.pressureStd(), Unit.MEGAPASCAL),
                     PublishedQuantities.of(point.pressures().powerMean(1), point.pressureStd(), Unit.MEGAPASCAL),
                     PublishedQuantities.of(result.rate(), point.rateStd(), Unit.MILLIMETRE_PER_SECOND),

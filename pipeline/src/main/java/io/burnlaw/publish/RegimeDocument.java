@@ -1,5 +1,6 @@
 package io.burnlaw.publish;
 
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.regime.Evidence;
 import io.burnlaw.regime.Evidence.CountTest;
@@ -12,7 +13,6 @@ import io.burnlaw.regime.Stability;
 import io.burnlaw.regime.Thresholds.Threshold;
 import io.burnlaw.report.document.Regimes.RegimeEvidence;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 
 /** Regimes, threshold and answers as they stand in the document. */
@@ -28,11 +28,11 @@ final class RegimeDocument {
      */
     static io.burnlaw.report.document.Regimes of(Regimes regimes, double level) {
         return new io.burnlaw.report.document.Regimes(
-                word(regimes.claim()),
+                Choice.word(regimes.claim()),
                 regimes.selected(),
-                regimes.selected() > 1 ? word(regimes.shape()) : null,
+                regimes.selected() > 1 ? Choice.word(regimes.shape()) : null,
                 regimes.regimes().stream()
-                        .map(regime -> LawDocument.of(regime.law(), word(regime.kind()), range(regime), level))
+                        .map(regime -> LawDocument.of(regime.law(), Choice.word(regime.kind()), range(regime), level))
                         .toList(),
                 regimes.breaks().stream().map(RegimeDocument::of).toList(),
                 of(regimes.evidence()));
@@ -63,7 +63,7 @@ final class RegimeDocument {
                                 OptionalDouble.empty(),
                                 Unit.MEGAPASCAL)
                         : null,
-                word(answer.reach()),
+                Choice.word(answer.reach()),
                 answer.sentence());
     }
 
@@ -80,7 +80,7 @@ final class RegimeDocument {
     private static io.burnlaw.report.document.Regimes.Break of(Break change) {
         return new io.burnlaw.report.document.Regimes.Break(
                 PublishedQuantities.of(change.pressure(), change.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
-                word(change.kind()),
+                Choice.word(change.kind()),
                 change.rateRatio(),
                 change.exponentBelow(),
                 change.exponentAbove());
@@ -105,10 +105,6 @@ final class RegimeDocument {
 
     private static io.burnlaw.report.document.Regimes.Rival of(Rival rival) {
         return new io.burnlaw.report.document.Regimes.Rival(
-                word(rival.kind()), rival.bic(), rival.beaten(), rival.sentence());
-    }
-
-    private static String word(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+                Choice.word(rival.kind()), rival.bic(), rival.beaten(), rival.sentence());
     }
 }

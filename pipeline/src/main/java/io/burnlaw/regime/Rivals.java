@@ -23,7 +23,7 @@ final class Rivals {
     private final double effectivePoints;
 
     /** A rival and the curve that it is. */
-    record Fitted(Rival rival, RivalCurves curves, RivalCurves.Fit fit) {}
+    record Fitted(Rival rival, RivalCurves.Fit fit) {}
 
     Rivals(Sample sample, double effectivePoints) {
         this.sample = sample;
@@ -112,6 +112,6 @@ final class Rivals {
         };
         double bic = effectivePoints * Math.log(Math.max(fit.rss(), Double.MIN_NORMAL) / sample.size())
                 + fit.free() * Math.log(effectivePoints);
-        return new Fitted(new Rival(kind, fit.rss(), bic, parameter, p, beaten, what + verdict), curves, fit);
+        return new Fitted(new Rival(kind, fit.rss(), bic, parameter, p, beaten, what + verdict), fit);
     }
 }
