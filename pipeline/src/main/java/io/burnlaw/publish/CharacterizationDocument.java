@@ -1,5 +1,7 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
+
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Choice;
 import io.burnlaw.characterize.CampaignResult;
@@ -134,10 +136,10 @@ public final class CharacterizationDocument {
                 campaign.preparedBy().orElse(null),
                 campaign.licence().orElse(null),
                 campaign.note().orElse(null),
-                PublishedQuantities.of(campaign.ambientPressure(), Unit.MEGAPASCAL),
+                published(campaign.ambientPressure(), Unit.MEGAPASCAL),
                 campaign.ambientAssumed(),
-                PublishedQuantities.ofOptional(campaign.referenceTemperature(), Unit.DEGREE_CELSIUS),
-                PublishedQuantities.ofOptional(campaign.hardware().casePressureLimit(), Unit.MEGAPASCAL),
+                published(campaign.referenceTemperature(), Unit.DEGREE_CELSIUS),
+                published(campaign.hardware().casePressureLimit(), Unit.MEGAPASCAL),
                 safetyFactor(campaign),
                 Choice.word(campaign.reduction().method()),
                 Choice.word(campaign.fit().weighting()),

@@ -1,5 +1,7 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
+
 import io.burnlaw.campaign.Choice;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Finding;
@@ -27,6 +29,6 @@ final class FindingDocument {
                 finding.code().title(),
                 finding.message(),
                 finding.code().advice(),
-                PublishedQuantities.ofOptional(finding.at(), Unit.SECOND));
+                published(finding.at(), Unit.SECOND));
     }
 }

@@ -1,5 +1,7 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
+
 import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.campaign.Choice;
 import io.burnlaw.quantity.Unit;
@@ -125,23 +127,22 @@ final class LawDocument {
         double reference = law.referencePressure();
         return new Law(
                 regime,
-                PublishedQuantities.of(
+                published(
                         law.coefficient(),
                         published.coefficient(),
                         OptionalDouble.of(law.coefficient() * law.lnStd(RateLaw.COEFFICIENT_PRESSURE)),
                         Unit.MILLIMETRE_PER_SECOND),
-                PublishedQuantities.of(
-                        law.exponent(), published.exponent(), OptionalDouble.of(law.exponentStd()), Unit.ONE),
-                PublishedQuantities.of(reference, Unit.MEGAPASCAL),
-                PublishedQuantities.of(
+                published(law.exponent(), published.exponent(), OptionalDouble.of(law.exponentStd()), Unit.ONE),
+                published(reference, Unit.MEGAPASCAL),
+                published(
                         law.rateAtReference(),
                         published.rateAtReference(),
                         OptionalDouble.of(law.rateAtReference() * law.lnStd(reference)),
                         Unit.MILLIMETRE_PER_SECOND),
                 covarianceAtReference(law),
                 sharedCovariance(law.commonError()),
-                PublishedQuantities.of(range.low(), Unit.MEGAPASCAL),
-                PublishedQuantities.of(range.high(), Unit.MEGAPASCAL),
+                published(range.low(), Unit.MEGAPASCAL),
+                published(range.high(), Unit.MEGAPASCAL),
                 law.residualScatter(),
                 law.degreesOfFreedom(),
                 law.points(),

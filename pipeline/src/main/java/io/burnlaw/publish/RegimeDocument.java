@@ -1,5 +1,7 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
+
 import io.burnlaw.campaign.Choice;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.regime.Evidence;
@@ -41,8 +43,7 @@ final class RegimeDocument {
     /** {@return the threshold in the document's units} */
     static io.burnlaw.report.document.Formulation.Threshold of(Threshold threshold) {
         return new io.burnlaw.report.document.Formulation.Threshold(
-                PublishedQuantities.of(
-                        threshold.pressure(), threshold.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
+                published(threshold.pressure(), threshold.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
                 threshold.rateRatio(),
                 threshold.below(),
                 threshold.above(),
@@ -57,7 +58,7 @@ final class RegimeDocument {
         return new io.burnlaw.report.document.Formulation.FasterAnswer(
                 answer.factor(),
                 answer.pressure().isPresent()
-                        ? PublishedQuantities.of(
+                        ? published(
                                 answer.pressure().getAsDouble(),
                                 answer.interval(),
                                 OptionalDouble.empty(),
@@ -79,7 +80,7 @@ final class RegimeDocument {
 
     private static io.burnlaw.report.document.Regimes.Break of(Break change) {
         return new io.burnlaw.report.document.Regimes.Break(
-                PublishedQuantities.of(change.pressure(), change.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
+                published(change.pressure(), change.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
                 Choice.word(change.kind()),
                 change.rateRatio(),
                 change.exponentBelow(),
