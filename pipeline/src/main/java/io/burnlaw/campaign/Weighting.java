@@ -1,4 +1,4 @@
-package io.burnlaw.ratelaw;
+package io.burnlaw.campaign;
 
 /** How points are weighted against each other. */
 public enum Weighting {
