@@ -54,8 +54,7 @@ final class FormulationWork {
     /**
      * Fits all that can be fitted.
      *
-     * @param formulation whose points they are
-     * @param points      of it, used and set aside, in the order of the log
+     * @param points of it, used and set aside, in the order of the log
      */
     static FormulationResult of(
             Campaign campaign, Formulation formulation, List<RatePoint> points, List<Reduction.Reduced> reduced) {
@@ -71,7 +70,6 @@ final class FormulationWork {
     /**
      * The result where the program failed: no law, and all points shown.
      *
-     * @param formulation whose points they are
      * @return a formulation without a law
      */
     static FormulationResult failed(Formulation formulation, List<RatePoint> points, Finding fault) {

@@ -259,8 +259,7 @@ public final class PooledExponent {
     /**
      * Rate and pressure along one burn. Its samples are not independent: it counts as one firing.
      *
-     * @param firing id
-     * @param along  the samples that can be used; pressure and rate above zero
+     * @param along the samples that can be used; pressure and rate above zero
      */
     public record BurnCurve(String firing, List<InstantaneousRate> along) {
 

@@ -67,12 +67,7 @@ public final class LawTable {
 
     private LawTable() {}
 
-    /**
-     * Makes the table.
-     *
-     * @param document the document
-     * @return the table of all laws
-     */
+    /** {@return the table of all laws} */
     public static PublishedTable of(Characterization document) {
         List<List<Cell>> rows = new ArrayList<>();
         for (Formulation formulation : document.formulations()) {

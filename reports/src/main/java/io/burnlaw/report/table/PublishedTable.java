@@ -17,8 +17,6 @@ import org.jspecify.annotations.Nullable;
  * A table as a CSV file (RFC 4180, but {@code \n}) and its description after W3C CSV on the Web (Metadata Vocabulary
  * for Tabular Data, 2015).
  *
- * @param fileName of the CSV
- * @param title what it holds
  * @param columns from left to right
  * @param rows as long as there are columns
  */
@@ -27,10 +25,8 @@ public record PublishedTable(String fileName, String title, List<Column> columns
     /**
      * One column.
      *
-     * @param name snake_case
      * @param unit UCUM code; absent for text and pure numbers
      * @param datatype of CSVW, such as {@code double}
-     * @param description a sentence
      */
     public record Column(String name, @Nullable String unit, String datatype, String description) {
 
@@ -54,7 +50,6 @@ public record PublishedTable(String fileName, String title, List<Column> columns
          * A number in full.
          *
          * @param value or null for an empty cell
-         * @return the cell
          */
         public static Cell of(@Nullable Number value) {
             if (value instanceof Double number) {
@@ -69,7 +64,6 @@ public record PublishedTable(String fileName, String title, List<Column> columns
          * an apostrophe in front.
          *
          * @param text or null for an empty cell
-         * @return the cell
          */
         public static Cell of(@Nullable String text) {
             if (text == null) {
@@ -100,7 +94,6 @@ public record PublishedTable(String fileName, String title, List<Column> columns
     /**
      * Writes the file.
      *
-     * @param out left open
      * @throws IOException if it cannot be written
      */
     public void write(Writer out) throws IOException {

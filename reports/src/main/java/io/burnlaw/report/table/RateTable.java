@@ -47,12 +47,7 @@ public final class RateTable {
 
     private record Measured(Formulation formulation, Point point) {}
 
-    /**
-     * Makes the table.
-     *
-     * @param document the document
-     * @return the table of all points
-     */
+    /** {@return the table of all points} */
     public static PublishedTable of(Characterization document) {
         List<Measured> points = new ArrayList<>();
         for (Formulation formulation : document.formulations()) {
