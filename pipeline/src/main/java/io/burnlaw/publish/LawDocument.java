@@ -4,8 +4,8 @@ import static io.burnlaw.publish.PublishedQuantities.published;
 
 import io.burnlaw.batch.BatchResult.BatchLaw;
 import io.burnlaw.campaign.Choice;
+import io.burnlaw.campaign.PressureErrors;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.FitResult.LackOfFit;
 import io.burnlaw.ratelaw.FitResult.MethodIntervals;

@@ -1,6 +1,8 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.campaign.PressureErrors;
 import io.burnlaw.campaign.PressureLimit;
+import io.burnlaw.campaign.Weighting;
 
 /**
  * How a law is to be fitted.
@@ -76,15 +78,5 @@ public record FitOptions(
     /** The same for a case of another limit. */
     public FitOptions withLimit(PressureLimit other) {
         return new FitOptions(weighting, pressureErrors, level, robust, replicates, seed, other);
-    }
-
-    /** How a fit treats the uncertainty of the pressures. */
-    public enum PressureErrors {
-        /** Not at all: the pressures are taken as exact. */
-        NONE,
-        /** An error of the pressure counts as an error of the rate, through the law's slope (Orear 1982). */
-        EFFECTIVE_VARIANCE,
-        /** The distance to the law is measured in both directions (Boggs, Byrd and Schnabel 1987). */
-        ORTHOGONAL_DISTANCE
     }
 }

@@ -1,7 +1,7 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.campaign.PressureErrors;
 import io.burnlaw.finding.Finding;
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;

@@ -3,7 +3,8 @@ package io.burnlaw.ratelaw;
 import static io.burnlaw.ratelaw.RateLawFit.say;
 
 import io.burnlaw.campaign.Choice;
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
+import io.burnlaw.campaign.PressureErrors;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.FitResult.OtherFit;
 import io.burnlaw.ratelaw.LeastSquares.Covariance;
 import io.burnlaw.ratelaw.LeastSquares.Parameters;

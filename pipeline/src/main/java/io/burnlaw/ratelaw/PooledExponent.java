@@ -2,6 +2,7 @@ package io.burnlaw.ratelaw;
 
 import static io.burnlaw.ratelaw.RateLawFit.say;
 
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;

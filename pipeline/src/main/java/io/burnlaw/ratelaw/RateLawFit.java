@@ -1,10 +1,11 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.campaign.PressureErrors;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Sentence;
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
 import io.burnlaw.ratelaw.FitResult.LackOfFit;
 import io.burnlaw.ratelaw.FitResult.MethodIntervals;
 import io.burnlaw.ratelaw.FitResult.Residual;

@@ -2,6 +2,7 @@ package io.burnlaw.ratelaw;
 
 import static io.burnlaw.ratelaw.RateLawFit.say;
 
+import io.burnlaw.campaign.Weighting;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,6 +1,7 @@
 package io.burnlaw.ratelaw;
 
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
+import io.burnlaw.campaign.PressureErrors;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.LeastSquares.Parameters;
 import java.util.Arrays;
 import java.util.List;

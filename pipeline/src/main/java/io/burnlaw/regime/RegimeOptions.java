@@ -1,7 +1,7 @@
 package io.burnlaw.regime;
 
 import io.burnlaw.campaign.PressureLimit;
-import io.burnlaw.ratelaw.Weighting;
+import io.burnlaw.campaign.Weighting;
 
 /**
  * How regimes are searched.

@@ -5,9 +5,11 @@ import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Plausible;
+import io.burnlaw.campaign.PressureErrors;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.campaign.reading.YamlDocument.YamlNode;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
@@ -244,9 +246,8 @@ record CampaignHead(
         return new FitSettings(
                 block.share("confidence", 0.5, 0.999).orElse(usual.confidence()),
                 (long) seed.orElse(usual.seed()),
-                block.choice("weighting", FitSettings.PointWeighting.class).orElse(usual.weighting()),
-                block.choice("pressure_errors", FitSettings.PressureTreatment.class)
-                        .orElse(usual.pressure()),
+                block.choice("weighting", Weighting.class).orElse(usual.weighting()),
+                block.choice("pressure_errors", PressureErrors.class).orElse(usual.pressure()),
                 block.flag("robust", usual.robust()));
     }
 }
