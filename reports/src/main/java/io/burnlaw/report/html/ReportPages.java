@@ -19,6 +19,8 @@ import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.ShownWriter;
+import io.burnlaw.report.html.FiringView.ByFiring;
+import io.burnlaw.report.html.PageShell.Embedded;
 import io.burnlaw.report.table.LawTable;
 import io.burnlaw.report.table.PublishedTable;
 import io.burnlaw.report.table.RateTable;
