@@ -46,6 +46,7 @@ import org.jspecify.annotations.Nullable;
 public final class PooledCampaigns {
 
     private final List<ChosenFormulation> all;
+    private final List<PublishedSource> sources;
     private final Map<PublishedSource, Function<String, String>> ids;
     private final Map<PublishedSource, Function<String, String>> batchNames;
     private final Map<PublishedSource, String> labels = new HashMap<>();
@@ -56,8 +57,7 @@ public final class PooledCampaigns {
         this.all = all;
         this.version = version;
         this.created = created;
-        List<PublishedSource> sources =
-                all.stream().map(ChosenFormulation::source).toList();
+        this.sources = all.stream().map(ChosenFormulation::source).toList();
         this.ids = UniqueIds.of(sources, MergedDocument::idsOf);
         this.batchNames = UniqueIds.of(sources, this::batches);
         for (PublishedSource source : sources) {
@@ -172,8 +172,8 @@ public final class PooledCampaigns {
         return new Campaign(
                 Path.of(""),
                 Sentence.of("%s, %d campaigns pooled", formulation.title(), all.size()),
-                Optional.ofNullable(this.<String>agreed(CampaignSummary::preparedBy)),
-                Optional.ofNullable(this.<String>agreed(CampaignSummary::licence)),
+                Optional.ofNullable(PublishedSource.<String>agreed(sources, CampaignSummary::preparedBy)),
+                Optional.ofNullable(PublishedSource.<String>agreed(sources, CampaignSummary::licence)),
                 Optional.empty(),
                 PublishedFormulation.si(first.ambientPressure()),
                 first.ambientAssumed(),
@@ -266,16 +266,6 @@ public final class PooledCampaigns {
         double scatter = values.size() < 2 ? 0 : Math.sqrt(squares / (values.size() - 1) / values.size());
         double std = Math.hypot(own, scatter);
         return Optional.of(std > 0 ? Measured.of(mean, std) : Measured.of(mean));
-    }
-
-    private <T> @Nullable T agreed(Function<CampaignSummary, @Nullable T> what) {
-        T first = what.apply(all.get(0).source().document().campaign());
-        return first != null
-                        && all.stream()
-                                .allMatch(each -> first.equals(
-                                        what.apply(each.source().document().campaign())))
-                ? first
-                : null;
     }
 
     private List<Firing> firings() {
