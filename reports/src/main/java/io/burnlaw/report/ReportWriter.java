@@ -80,6 +80,7 @@ public final class ReportWriter {
         Thread ahead = new Thread(
                 () -> {
                     DocumentFile.prepare();
+                    LawTable.prepare();
                     ReportPages.prepare();
                 },
                 "prepare");
@@ -134,7 +135,7 @@ public final class ReportWriter {
     private static void write(Characterization document, Options options, ReportFiles files) throws IOException {
         SortedMap<String, ResearchCrate.Part> parts = new ConcurrentSkipListMap<>();
         ReportFiles listed = (path, body) -> files.write(path, out -> parts.put(path, copied(path, body, out)));
-        List<TypedTable> tables = List.of(RateTable.of(document), LawTable.of(document));
+        List<TypedTable<?>> tables = List.of(RateTable.of(document), LawTable.of(document));
         String checksum;
         try (ReportWorkers workers = new ReportWorkers(options.workers())) {
             Future<String> documentSum = workers.start(() -> {
@@ -206,10 +207,10 @@ public final class ReportWriter {
         });
     }
 
-    private static boolean writeTables(Characterization document, List<TypedTable> tables, ReportFiles files)
+    private static boolean writeTables(Characterization document, List<TypedTable<?>> tables, ReportFiles files)
             throws IOException {
         json(Coefficients.FILE, Coefficients.of(document), files);
-        for (TypedTable table : tables) {
+        for (TypedTable<?> table : tables) {
             files.write(table.fileName(), out -> {
                 Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
                 table.write(text);

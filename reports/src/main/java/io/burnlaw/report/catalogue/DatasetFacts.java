@@ -98,7 +98,7 @@ final class DatasetFacts {
     }
 
     /** {@return the columns of a table with their units} */
-    static List<Map<String, Object>> columns(TypedTable table) {
+    static List<Map<String, Object>> columns(TypedTable<?> table) {
         return table.published().stream()
                 .map(column -> {
                     Map<String, Object> described = property(column.heading());

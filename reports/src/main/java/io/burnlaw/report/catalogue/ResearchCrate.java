@@ -69,7 +69,7 @@ public final class ResearchCrate {
      * @return JSON-LD; empty in a reproducible report, which has no date: the specification demands one
      */
     public static Optional<String> of(
-            Characterization document, SortedMap<String, Part> parts, List<TypedTable> tables, String list) {
+            Characterization document, SortedMap<String, Part> parts, List<TypedTable<?>> tables, String list) {
         return DatasetFacts.created(document)
                 .map(created -> new ResearchCrate(document).text(created, parts, tables, list));
     }
@@ -84,7 +84,7 @@ public final class ResearchCrate {
         return DatasetFacts.created(document).isPresent();
     }
 
-    private String text(String created, SortedMap<String, Part> parts, List<TypedTable> tables, String list) {
+    private String text(String created, SortedMap<String, Part> parts, List<TypedTable<?>> tables, String list) {
         String checksum = parts.get("burnlaw.json").sha256();
         Map<String, Object> descriptor = add(entity(FILE, "CreativeWork", "the description of this folder"));
         descriptor.put("conformsTo", to("https://w3id.org/ro/crate/1.1"));

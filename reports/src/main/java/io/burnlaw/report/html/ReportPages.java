@@ -64,7 +64,7 @@ public final class ReportPages {
      */
     public static void write(
             Characterization document,
-            List<TypedTable> tables,
+            List<TypedTable<?>> tables,
             ShownUnits units,
             Future<String> checksum,
             ReportFiles files,
@@ -85,10 +85,10 @@ public final class ReportPages {
     }
 
     /** Files that can be saved from the page where it was sent alone, by name. */
-    private static Map<String, String> texts(Characterization document, List<TypedTable> tables) throws IOException {
+    private static Map<String, String> texts(Characterization document, List<TypedTable<?>> tables) throws IOException {
         Map<String, String> texts = new LinkedHashMap<>();
         texts.put(Coefficients.FILE, DocumentFile.text(Coefficients.of(document)));
-        for (TypedTable table : tables) {
+        for (TypedTable<?> table : tables) {
             StringWriter text = new StringWriter();
             table.write(text);
             texts.put(table.fileName(), text.toString());

@@ -9,6 +9,7 @@ import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.Law.UnitPair;
 import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.table.TypedTable.Part;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.IntStream;
@@ -20,9 +21,16 @@ public final class LawTable {
 
     private LawTable() {}
 
-    private record Fitted(Formulation formulation, int segment, Law law) {
+    /**
+     * A row.
+     *
+     * @param formulation the propellant
+     * @param segment 0 for the single law, else the number of the regime
+     * @param law of it
+     */
+    public record Fitted(Formulation formulation, int segment, Law law) {
 
-        static Stream<Fitted> of(Formulation formulation) {
+        private static Stream<Fitted> of(Formulation formulation) {
             List<Law> regimes = formulation.regimes() == null
                     ? List.of()
                     : formulation.regimes().laws();
@@ -31,12 +39,11 @@ public final class LawTable {
                     IntStream.range(0, regimes.size()).mapToObj(i -> new Fitted(formulation, i + 1, regimes.get(i))));
         }
 
-        double covariance(int row, int column) {
+        private double covariance(int row, int column) {
             return law.covariance().get(row).get(column);
         }
 
-        @Nullable
-        Double inPsi(Function<UnitPair, @Nullable Double> figure) {
+        private @Nullable Double inPsi(Function<UnitPair, @Nullable Double> figure) {
             return law.unitPairs().stream()
                     .filter(pair -> pair.pressureUnit().equals("[psi]")
                             && pair.rateUnit().equals("[in_i]/s"))
@@ -46,13 +53,18 @@ public final class LawTable {
         }
     }
 
+    /** Loads what a table needs, for whoever has a core to spare. */
+    public static void prepare() {
+        of("", List.of());
+    }
+
     /**
      * Makes the table of a campaign.
      *
      * @param document the document
      * @return the table of all laws
      */
-    public static TypedTable of(Characterization document) {
+    public static TypedTable<Fitted> of(Characterization document) {
         return of(document.campaign().title(), document.formulations());
     }
 
@@ -62,39 +74,42 @@ public final class LawTable {
      * @param formulation the propellant
      * @return the table of its laws
      */
-    public static TypedTable of(Formulation formulation) {
+    public static TypedTable<Fitted> of(Formulation formulation) {
         return of(formulation.title(), List.of(formulation));
     }
 
-    private static TypedTable of(String title, List<Formulation> formulations) {
+    private static TypedTable<Fitted> of(String title, List<Formulation> formulations) {
         List<Fitted> rows = formulations.stream().flatMap(Fitted::of).toList();
-        return TypedTable.of("laws", "Rate laws: " + title, rows)
+        return new TypedTable<>("laws", "Rate laws: " + title, rows)
                 .words("formulation", "Id of the propellant.", row -> row.formulation.id())
                 .count(
                         "segment",
                         "0 for one law over the whole range, else the number of the regime from low to high pressure.",
                         Fitted::segment)
                 .words("regime", "The trade word for the regime.", row -> row.law.regime())
-                .withInterval(
+                .quantity(
                         "coefficient",
                         MM_PER_S,
                         "a of r = a P^n with r in mm/s and P in MPa, absolute.",
-                        row -> row.law.coefficient())
-                .withInterval("exponent", null, "n of r = a P^n.", row -> row.law.exponent())
+                        row -> row.law.coefficient(),
+                        Part.LOW,
+                        Part.HIGH)
+                .quantity("exponent", null, "n of r = a P^n.", row -> row.law.exponent(), Part.LOW, Part.HIGH)
                 .number(
                         "level",
                         null,
                         "Confidence of the intervals, between 0 and 1.",
                         row -> row.law.exponent().level())
                 .words("interval_method", "How the intervals were made.", row -> row.law.intervalMethod())
-                .value("pressure_low", MPA, "Lower end of the law's range, absolute.", row -> row.law.pressureLow())
-                .value("pressure_high", MPA, "Upper end of the law's range, absolute.", row -> row.law.pressureHigh())
-                .value(
+                .quantity("pressure_low", MPA, "Lower end of the law's range, absolute.", row -> row.law.pressureLow())
+                .quantity(
+                        "pressure_high", MPA, "Upper end of the law's range, absolute.", row -> row.law.pressureHigh())
+                .quantity(
                         "reference_pressure",
                         MPA,
                         "Pressure at which rate and exponent are uncorrelated, absolute.",
                         row -> row.law.referencePressure())
-                .value("rate_at_reference", MM_PER_S, "Rate there.", row -> row.law.rateAtReference())
+                .quantity("rate_at_reference", MM_PER_S, "Rate there.", row -> row.law.rateAtReference())
                 .number(
                         "variance_ln_rate",
                         null,
@@ -143,8 +158,7 @@ public final class LawTable {
                         "pressure_high_in_psi",
                         "[psi]",
                         "Upper end of the law's range, absolute.",
-                        row -> psi(row.law.pressureHigh()))
-                .table();
+                        row -> psi(row.law.pressureHigh()));
     }
 
     private static double psi(Quantity pressure) {

@@ -7,6 +7,7 @@ import static io.burnlaw.report.document.Unit.MPA;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Point;
+import io.burnlaw.report.table.TypedTable.Part;
 import java.util.List;
 
 /** Rate-pressure points, one a row; all of a campaign are rates.csv. */
@@ -14,7 +15,13 @@ public final class RateTable {
 
     private RateTable() {}
 
-    private record Measured(String formulation, Point point) {}
+    /**
+     * A row.
+     *
+     * @param formulation id of the propellant
+     * @param point of it
+     */
+    public record Measured(String formulation, Point point) {}
 
     /**
      * Makes the table of a campaign.
@@ -22,7 +29,7 @@ public final class RateTable {
      * @param document the document
      * @return the table of all points
      */
-    public static TypedTable of(Characterization document) {
+    public static TypedTable<Measured> of(Characterization document) {
         return of(document.campaign().title(), document.formulations());
     }
 
@@ -32,15 +39,15 @@ public final class RateTable {
      * @param formulation the propellant
      * @return the table of its points, in the document's order
      */
-    public static TypedTable of(Formulation formulation) {
+    public static TypedTable<Measured> of(Formulation formulation) {
         return of(formulation.title(), List.of(formulation));
     }
 
-    private static TypedTable of(String title, List<Formulation> formulations) {
+    private static TypedTable<Measured> of(String title, List<Formulation> formulations) {
         List<Measured> rows = formulations.stream()
                 .flatMap(each -> each.points().stream().map(point -> new Measured(each.id(), point)))
                 .toList();
-        return TypedTable.of("rates", "Rate-pressure points: " + title, rows)
+        return new TypedTable<>("rates", "Rate-pressure points: " + title, rows)
                 .words("point", "Id of the point, unique in the campaign.", row -> row.point.id())
                 .words("formulation", "Id of the propellant.", Measured::formulation)
                 .words(
@@ -52,14 +59,14 @@ public final class RateTable {
                         "firing, timed (a firing without a record), dwell, strand or point.",
                         row -> row.point.source())
                 .words("method", "How the rate was obtained.", row -> row.point.method())
-                .withStd("pressure", MPA, "Rate-averaged pressure, absolute.", row -> row.point.pressure())
-                .value(
+                .quantity("pressure", MPA, "Rate-averaged pressure, absolute.", row -> row.point.pressure(), Part.STD)
+                .quantity(
                         "mean_pressure",
                         MPA,
                         "Plain mean of the pressure over the burn time, absolute.",
                         row -> row.point.meanPressure())
-                .withStd("rate", MM_PER_S, "Burning rate, as it was fitted.", row -> row.point.rate())
-                .value("temperature", KELVIN, "Temperature of the propellant.", row -> row.point.temperature())
+                .quantity("rate", MM_PER_S, "Burning rate, as it was fitted.", row -> row.point.rate(), Part.STD)
+                .quantity("temperature", KELVIN, "Temperature of the propellant.", row -> row.point.temperature())
                 .words("pressure_kind", "Always absolute.", row -> "absolute")
                 .truth(
                         "lower_grade",
@@ -73,8 +80,7 @@ public final class RateTable {
                         "Studentized residual about the law.",
                         row -> row.point.standardizedResidual())
                 .count("segment", "Number of the regime in which the point lies, from 1.", row -> row.point.segment())
-                .words("batch", "The casting that its propellant came from.", row -> row.point.batch())
-                .table();
+                .words("batch", "The casting that its propellant came from.", row -> row.point.batch());
     }
 
     private static String use(Point point) {

@@ -24,35 +24,62 @@ import tech.tablesaw.api.StringColumn;
 import tech.tablesaw.columns.Column;
 
 /**
- * A table of results: columns of Tablesaw, each with its unit and what it holds. The page, the terminal and the CSV files
- * are drawn from it. The columns are not put into a {@code Table} of Tablesaw: its start searches the whole jar for
- * readers and writers of files, and that takes a tenth of a short run.
+ * A table of results: columns of Tablesaw, each with its unit and what it holds. Page, terminal and CSV file are drawn from
+ * it. The columns are not put into a {@code Table} of Tablesaw: its start searches the whole jar for readers and writers
+ * of files, and that takes a tenth of a short run.
+ *
+ * <p>A column is named in snake_case. One without a description is for people only, and not in the file.
+ *
+ * @param <R> what a row is about
  */
-public final class TypedTable {
-
-    private static final String UNCERTAINTY = "_uncertainty";
-    private static final String LOW = "_low";
-    private static final String HIGH = "_high";
-    private static final String LEVEL = "_level";
+public final class TypedTable<R> {
 
     private final String name;
     private final String title;
-    private final int size;
-    private final Map<String, TypedColumn> columns;
+    private final List<R> rows;
+    private final Map<String, TypedColumn> columns = new LinkedHashMap<>();
 
-    private TypedTable(String name, String title, int size, Map<String, TypedColumn> columns) {
+    /**
+     * A table without columns.
+     *
+     * @param name  of the table, and of its file before {@code .csv}
+     * @param title what it holds
+     * @param rows  what its rows are about, from top to bottom
+     */
+    public TypedTable(String name, String title, List<R> rows) {
         this.name = name;
         this.title = title;
-        this.size = size;
-        this.columns = columns;
+        this.rows = List.copyOf(rows);
+    }
+
+    /** What may be known of a quantity beside its value. */
+    public enum Part {
+        /** Its standard uncertainty. */
+        STD("_uncertainty", "Standard uncertainty of the %s.", Quantity::std),
+        /** Lower end of its interval. */
+        LOW("_low", "Lower end of its interval.", Quantity::low),
+        /** Upper end of its interval. */
+        HIGH("_high", "Upper end of its interval.", Quantity::high),
+        /** Confidence of its interval. */
+        LEVEL("_level", "Confidence of its interval.", Quantity::level);
+
+        private final String ending;
+        private final String description;
+        private final Function<Quantity, @Nullable Double> figure;
+
+        Part(String ending, String description, Function<Quantity, @Nullable Double> figure) {
+            this.ending = ending;
+            this.description = description;
+            this.figure = figure;
+        }
     }
 
     /**
      * A column.
      *
-     * @param cells with its name in snake_case
+     * @param cells with its name
      * @param unit UCUM code; absent for text and pure numbers
-     * @param description a sentence; absent where the column is not in the CSV file
+     * @param description a sentence; absent where the column is not in the file
      */
     public record TypedColumn(
             Column<?> cells,
@@ -64,10 +91,20 @@ public final class TypedTable {
             return unit == null ? cells.name() : cells.name() + " [" + unit + "]";
         }
 
-        private String datatype() {
-            return cells instanceof StringColumn
-                    ? "string"
-                    : cells.type().name().toLowerCase(Locale.ROOT);
+        private Map<String, Object> described() {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("name", cells.name());
+            one.put("titles", heading());
+            one.put(
+                    "datatype",
+                    cells instanceof StringColumn
+                            ? "string"
+                            : cells.type().name().toLowerCase(Locale.ROOT));
+            one.put("dc:description", description);
+            if (unit != null) {
+                one.put("schema:unitText", unit);
+            }
+            return one;
         }
 
         private String text(int row) {
@@ -82,252 +119,110 @@ public final class TypedTable {
         }
     }
 
-    /**
-     * The columns of a table, filled one after the other.
-     *
-     * @param <R> what a row is about
-     */
-    public static final class Filling<R> {
+    /** {@return this, with a column of words; a cell is null where nothing is known} */
+    public TypedTable<R> words(String column, @Nullable String description, Function<R, @Nullable String> cell) {
+        StringColumn cells = StringColumn.create(column);
+        rows.forEach(row -> cells.append(Objects.requireNonNullElse(cell.apply(row), "")));
+        return with(cells, null, description);
+    }
 
-        private final String name;
-        private final String title;
-        private final List<R> rows;
-        private final Map<String, TypedColumn> columns = new LinkedHashMap<>();
+    /** {@return this, with a column of whole numbers; a cell is null where nothing is known} */
+    public TypedTable<R> count(String column, @Nullable String description, Function<R, @Nullable Integer> cell) {
+        IntColumn cells = IntColumn.create(column);
+        rows.forEach(row -> cells.append(cell.apply(row)));
+        return with(cells, null, description);
+    }
 
-        private Filling(String name, String title, List<R> rows) {
-            this.name = name;
-            this.title = title;
-            this.rows = rows;
-        }
+    /** {@return this, with a column of true and false} */
+    public TypedTable<R> truth(String column, @Nullable String description, Predicate<R> cell) {
+        BooleanColumn cells = BooleanColumn.create(column);
+        rows.forEach(row -> cells.append(cell.test(row)));
+        return with(cells, null, description);
+    }
 
-        /**
-         * A column of words.
-         *
-         * @param column      in snake_case
-         * @param description a sentence; null where it is not in the file
-         * @param cell        null where nothing is known
-         * @return this
-         */
-        public Filling<R> words(String column, @Nullable String description, Function<R, @Nullable String> cell) {
-            StringColumn cells = StringColumn.create(column);
-            rows.forEach(row -> cells.append(Objects.requireNonNullElse(cell.apply(row), "")));
-            return add(cells, null, description);
-        }
-
-        /**
-         * A column of whole numbers.
-         *
-         * @param column      in snake_case
-         * @param description a sentence; null where it is not in the file
-         * @param cell        null where nothing is known
-         * @return this
-         */
-        public Filling<R> count(String column, @Nullable String description, Function<R, @Nullable Integer> cell) {
-            IntColumn cells = IntColumn.create(column);
-            rows.forEach(row -> cells.append(cell.apply(row)));
-            return add(cells, null, description);
-        }
-
-        /**
-         * A column of true and false.
-         *
-         * @param column      in snake_case
-         * @param description a sentence; null where it is not in the file
-         * @param cell        whether
-         * @return this
-         */
-        public Filling<R> truth(String column, @Nullable String description, Predicate<R> cell) {
-            BooleanColumn cells = BooleanColumn.create(column);
-            rows.forEach(row -> cells.append(cell.test(row)));
-            return add(cells, null, description);
-        }
-
-        /**
-         * A column of numbers.
-         *
-         * @param column      in snake_case
-         * @param unit        UCUM code, or null
-         * @param description a sentence; null where it is not in the file
-         * @param cell        null where nothing is known
-         * @return this
-         */
-        public Filling<R> number(
-                String column,
-                @Nullable String unit,
-                @Nullable String description,
-                Function<R, @Nullable Double> cell) {
-            double[] cells = rows.stream()
-                    .mapToDouble(row -> Objects.requireNonNullElse(cell.apply(row), Double.NaN))
-                    .toArray();
-            boolean needed = description != null || !Arrays.stream(cells).allMatch(Double::isNaN);
-            return needed ? add(DoubleColumn.create(column, cells), unit, description) : this;
-        }
-
-        /**
-         * A quantity of which the file has the value.
-         *
-         * @param column      in snake_case
-         * @param unit        of the column, or null for a pure number
-         * @param description a sentence; null where it is not in the file
-         * @param cell        null where nothing is known
-         * @return this
-         */
-        public Filling<R> value(
-                String column,
-                @Nullable Unit unit,
-                @Nullable String description,
-                Function<R, @Nullable Quantity> cell) {
-            return quantity(column, unit, description, null, null, null, cell);
-        }
-
-        /**
-         * A quantity of which the file has value and standard uncertainty.
-         *
-         * @param column      in snake_case
-         * @param unit        of the column, or null for a pure number
-         * @param description a sentence
-         * @param cell        null where nothing is known
-         * @return this
-         */
-        public Filling<R> withStd(
-                String column, @Nullable Unit unit, String description, Function<R, @Nullable Quantity> cell) {
-            String std = "Standard uncertainty of the " + column + ".";
-            return quantity(column, unit, description, std, null, null, cell);
-        }
-
-        /**
-         * A quantity of which the file has value and interval.
-         *
-         * @param column      in snake_case
-         * @param unit        of the column, or null for a pure number
-         * @param description a sentence
-         * @param cell        null where nothing is known
-         * @return this
-         */
-        public Filling<R> withInterval(
-                String column, @Nullable Unit unit, String description, Function<R, @Nullable Quantity> cell) {
-            return quantity(
-                    column, unit, description, null, "Lower end of its interval.", "Upper end of its interval.", cell);
-        }
-
-        private Filling<R> quantity(
-                String column,
-                @Nullable Unit unit,
-                @Nullable String description,
-                @Nullable String ofStd,
-                @Nullable String ofLow,
-                @Nullable String ofHigh,
-                Function<R, @Nullable Quantity> cell) {
-            Function<R, @Nullable Quantity> inUnit = unit == null ? cell : row -> unit.of(cell.apply(row));
-            String code = unit == null ? null : unit.code();
-            return number(column, code, description, part(inUnit, Quantity::value))
-                    .number(column + UNCERTAINTY, code, ofStd, part(inUnit, Quantity::std))
-                    .number(column + LOW, code, ofLow, part(inUnit, Quantity::low))
-                    .number(column + HIGH, code, ofHigh, part(inUnit, Quantity::high))
-                    .number(column + LEVEL, null, null, part(inUnit, Quantity::level));
-        }
-
-        private static <R> Function<R, @Nullable Double> part(
-                Function<R, @Nullable Quantity> cell, Function<Quantity, @Nullable Double> part) {
-            return row -> {
-                Quantity quantity = cell.apply(row);
-                return quantity == null ? null : part.apply(quantity);
-            };
-        }
-
-        private Filling<R> add(Column<?> cells, @Nullable String unit, @Nullable String description) {
-            columns.put(cells.name(), new TypedColumn(cells, unit, description));
-            return this;
-        }
-
-        /** {@return the table} */
-        public TypedTable table() {
-            return new TypedTable(name, title, rows.size(), columns);
-        }
+    /** {@return this, with a column of numbers; a cell is null where nothing is known} */
+    public TypedTable<R> number(
+            String column, @Nullable String unit, @Nullable String description, Function<R, @Nullable Double> cell) {
+        double[] cells = rows.stream()
+                .mapToDouble(row -> Objects.requireNonNullElse(cell.apply(row), Double.NaN))
+                .toArray();
+        boolean needed = description != null || !Arrays.stream(cells).allMatch(Double::isNaN);
+        return needed ? with(DoubleColumn.create(column, cells), unit, description) : this;
     }
 
     /**
-     * Begins a table.
+     * Adds columns of a value and of what else is known of it.
      *
-     * @param name  of the table, and of its file before {@code .csv}
-     * @param title what it holds
-     * @param rows  what its rows are about, from top to bottom
-     * @param <R>   what a row is about
-     * @return to be filled
+     * @param unit      into which the quantities are converted; null for pure numbers
+     * @param published what the file has beside the value
+     * @return this
      */
-    public static <R> Filling<R> of(String name, String title, List<R> rows) {
-        return new Filling<>(name, title, rows);
+    public TypedTable<R> quantity(
+            String column,
+            @Nullable Unit unit,
+            @Nullable String description,
+            Function<R, @Nullable Quantity> cell,
+            Part... published) {
+        Function<R, @Nullable Quantity> inUnit = unit == null ? cell : row -> unit.of(cell.apply(row));
+        String code = unit == null ? null : unit.code();
+        number(column, code, description, figure(inUnit, Quantity::value));
+        for (Part part : Part.values()) {
+            String said = Arrays.asList(published).contains(part) ? part.description.formatted(column) : null;
+            number(column + part.ending, part == Part.LEVEL ? null : code, said, figure(inUnit, part.figure));
+        }
+        return this;
     }
 
-    /** {@return the name of its CSV file} */
-    public String fileName() {
-        return name + ".csv";
+    private static <R> Function<R, @Nullable Double> figure(
+            Function<R, @Nullable Quantity> cell, Function<Quantity, @Nullable Double> figure) {
+        return row -> {
+            Quantity quantity = cell.apply(row);
+            return quantity == null ? null : figure.apply(quantity);
+        };
+    }
+
+    private TypedTable<R> with(Column<?> cells, @Nullable String unit, @Nullable String description) {
+        columns.put(cells.name(), new TypedColumn(cells, unit, description));
+        return this;
     }
 
     /** {@return how many rows it has} */
     public int size() {
-        return size;
+        return rows.size();
     }
 
-    /** {@return the columns of the CSV file, from left to right} */
-    public List<TypedColumn> published() {
-        return columns.values().stream()
-                .filter(column -> column.description() != null)
-                .toList();
+    /** {@return what the rows are about} */
+    public List<R> about() {
+        return rows;
     }
 
-    /**
-     * Words of a cell.
-     *
-     * @param column of words
-     * @param row    from 0
-     * @return empty where nothing is known
-     */
+    /** {@return what a row is about, for lists and pictures that have no cell} */
+    public R row(int row) {
+        return rows.get(row);
+    }
+
+    /** {@return words, empty where nothing is known} */
     public String words(String column, int row) {
         return ((StringColumn) cells(column)).get(row);
     }
 
-    /**
-     * Whether a cell is true.
-     *
-     * @param column of true and false
-     * @param row    from 0
-     * @return whether
-     */
+    /** {@return whether it is so} */
     public boolean truth(String column, int row) {
         return ((BooleanColumn) cells(column)).get(row);
     }
 
-    /**
-     * A whole number of a cell.
-     *
-     * @param column of whole numbers
-     * @param row    from 0
-     * @return it
-     */
+    /** {@return a whole number that is known} */
     public int count(String column, int row) {
         return ((IntColumn) cells(column)).getInt(row);
     }
 
-    /**
-     * A number of a cell.
-     *
-     * @param column of numbers
-     * @param row    from 0
-     * @return null where nothing is known
-     */
+    /** {@return a number, null where nothing is known} */
     public @Nullable Double number(String column, int row) {
         DoubleColumn cells = columns.containsKey(column) ? (DoubleColumn) cells(column) : null;
         return cells == null || cells.isMissing(row) ? null : (Double) cells.getDouble(row);
     }
 
-    /**
-     * A quantity of a cell.
-     *
-     * @param column of quantities
-     * @param row    from 0
-     * @return in the unit of the column, with all that is known of it; null where nothing is known
-     */
+    /** {@return a quantity in the unit of its column with all that is known of it, null where nothing is known} */
     public @Nullable Quantity quantity(String column, int row) {
         Double value = number(column, row);
         return value == null
@@ -335,14 +230,26 @@ public final class TypedTable {
                 : new Quantity(
                         value,
                         columns.get(column).unit(),
-                        number(column + LOW, row),
-                        number(column + HIGH, row),
-                        number(column + LEVEL, row),
-                        number(column + UNCERTAINTY, row));
+                        number(column + Part.LOW.ending, row),
+                        number(column + Part.HIGH.ending, row),
+                        number(column + Part.LEVEL.ending, row),
+                        number(column + Part.STD.ending, row));
     }
 
     private Column<?> cells(String column) {
         return Objects.requireNonNull(columns.get(column), column).cells();
+    }
+
+    /** {@return the name of its CSV file} */
+    public String fileName() {
+        return name + ".csv";
+    }
+
+    /** {@return the columns of the file, from left to right} */
+    public List<TypedColumn> published() {
+        return columns.values().stream()
+                .filter(column -> column.description() != null)
+                .toList();
     }
 
     /**
@@ -354,7 +261,7 @@ public final class TypedTable {
     public void write(Writer out) throws IOException {
         List<TypedColumn> shown = published();
         out.write(shown.stream().map(column -> quoted(column.heading())).collect(Collectors.joining(",", "", "\n")));
-        for (int i = 0; i < size; i++) {
+        for (int i = 0; i < rows.size(); i++) {
             int row = i;
             out.write(
                     shown.stream().map(column -> quoted(column.text(row))).collect(Collectors.joining(",", "", "\n")));
@@ -372,20 +279,8 @@ public final class TypedTable {
                 "tableSchema",
                 Map.of(
                         "columns",
-                        published().stream().map(TypedTable::described).toList()));
+                        published().stream().map(TypedColumn::described).toList()));
         return DocumentFile.text(metadata);
-    }
-
-    private static Map<String, Object> described(TypedColumn column) {
-        Map<String, Object> one = new LinkedHashMap<>();
-        one.put("name", column.cells().name());
-        one.put("titles", column.heading());
-        one.put("datatype", column.datatype());
-        one.put("dc:description", column.description());
-        if (column.unit() != null) {
-            one.put("schema:unitText", column.unit());
-        }
-        return one;
     }
 
     /** A spreadsheet would run a text that starts like a formula (CWE-1236), so such a text gets an apostrophe in front. */

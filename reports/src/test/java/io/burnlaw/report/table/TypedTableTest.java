@@ -6,12 +6,13 @@ import io.burnlaw.report.HostileDocument;
 import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Unit;
+import io.burnlaw.report.table.TypedTable.Part;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -34,7 +35,7 @@ class TypedTableTest {
 
     @Test
     void aNegativeNumberIsNoFormula() throws IOException {
-        assertThat(csv(numbers(-1.5e-7, null))).isEqualTo("n\n-1.5E-7\n\n");
+        assertThat(csv(numbers(-1.5e-7, Double.NaN))).isEqualTo("n\n-1.5E-7\n\n");
     }
 
     @Test
@@ -59,9 +60,8 @@ class TypedTableTest {
     @Test
     void aQuantityComesBackInTheUnitOfItsColumn() throws IOException {
         Quantity bar = new Quantity(20, "bar", 18.0, 22.0, 0.95, 1.0);
-        TypedTable table = TypedTable.of("x", "x", Arrays.asList(bar, null))
-                .withInterval("pressure", Unit.MPA, "a pressure", row -> row)
-                .table();
+        TypedTable<?> table = new TypedTable<>("x", "x", List.of(Optional.of(bar), Optional.<Quantity>empty()))
+                .quantity("pressure", Unit.MPA, "a pressure", row -> row.orElse(null), Part.LOW, Part.HIGH);
         assertThat(table.quantity("pressure", 0)).isEqualTo(new Quantity(2, "MPa", 1.8, 2.2, 0.95, 0.1));
         assertThat(table.quantity("pressure", 1)).isNull();
         assertThat(csv(table)).isEqualTo("pressure [MPa],pressure_low [MPa],pressure_high [MPa]\n2.0,1.8,2.2\n,,\n");
@@ -69,11 +69,10 @@ class TypedTableTest {
 
     @Test
     void whatHasNoDescriptionIsNotInTheFile() throws IOException {
-        TypedTable table = TypedTable.of("x", "x", List.of(7))
+        TypedTable<?> table = new TypedTable<>("x", "x", List.of(7))
                 .count("c", "a count", row -> row)
                 .words("beside", null, row -> "seen")
-                .truth("t", "whether", row -> row > 7)
-                .table();
+                .truth("t", "whether", row -> row > 7);
         assertThat(csv(table)).isEqualTo("c,t\n7,false\n");
         assertThat(table.words("beside", 0)).isEqualTo("seen");
         assertThat(table.metadata()).contains("\"integer\"", "\"boolean\"").doesNotContain("beside");
@@ -86,25 +85,21 @@ class TypedTableTest {
             many.add("P-" + i);
         }
         // the dictionary of the column grows over 255 and over 65,535 words
-        TypedTable table =
-                TypedTable.of("x", "x", many).words("w", "words", row -> row).table();
+        TypedTable<?> table = new TypedTable<>("x", "x", many).words("w", "words", row -> row);
         assertThat(List.of(0, 255, 256, 65_535, 65_536, 69_999))
                 .allSatisfy(row -> assertThat(table.words("w", row)).isEqualTo("P-" + row));
     }
 
-    private static TypedTable words(String words) {
-        return TypedTable.of("x", "x", List.of(words))
-                .words("w", "words", row -> row)
-                .table();
+    private static TypedTable<?> words(String words) {
+        return new TypedTable<>("x", "x", List.of(words)).words("w", "words", row -> row);
     }
 
-    private static TypedTable numbers(@Nullable Double... numbers) {
-        return TypedTable.of("x", "x", Arrays.asList(numbers))
-                .number("n", null, "numbers", row -> row)
-                .table();
+    private static TypedTable<?> numbers(double... numbers) {
+        return new TypedTable<>("x", "x", Arrays.stream(numbers).boxed().toList())
+                .number("n", null, "numbers", row -> row);
     }
 
-    private static String csv(TypedTable table) throws IOException {
+    private static String csv(TypedTable<?> table) throws IOException {
         StringWriter file = new StringWriter();
         table.write(file);
         return file.toString();
