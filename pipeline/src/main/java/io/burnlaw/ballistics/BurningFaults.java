@@ -17,7 +17,6 @@ public final class BurningFaults {
      * Nothing happened: the record stays at the ambient pressure.
      *
      * @param ambient [Pa, absolute]; 0 for thrust
-     * @return the fault
      */
     public static Fault noIgnition(double ambient) {
         return (trace, random) -> Columns.changeSignal(trace, (i, t, value) -> ambient);
@@ -30,7 +29,6 @@ public final class BurningFaults {
      * @param from        when the igniter fires [s, on the record's axis]; the record is moved later by the delay
      * @param delay       [s]
      * @param ambient     [Pa, absolute]; 0 for thrust
-     * @return the fault
      */
     public static Fault hangFire(double igniterPeak, double from, double delay, double ambient) {
         return (trace, random) -> {
@@ -52,7 +50,6 @@ public final class BurningFaults {
      * @param pulses    how many
      * @param height    their mean gauge pressure at the top [Pa]
      * @param ambient   [Pa, absolute]; 0 for thrust
-     * @return the fault
      */
     public static Fault chuffing(double frequency, double from, int pulses, double height, double ambient) {
         return (trace, random) -> {
@@ -78,7 +75,6 @@ public final class BurningFaults {
      *
      * @param duration [s]
      * @param ambient  [Pa, absolute]; thrust is 0
-     * @return the fault
      */
     public static Fault longer(double duration, double ambient) {
         return (trace, random) -> {

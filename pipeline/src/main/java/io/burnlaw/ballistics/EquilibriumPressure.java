@@ -33,7 +33,6 @@ public final class EquilibriumPressure {
     /**
      * All equilibria of a motor at some moment of its burn.
      *
-     * @param motor   the motor
      * @param burned  web burned [m]
      * @param rate    the law, rate [m/s] by absolute pressure [Pa]; it may have jumps
      * @param highest where the search ends [Pa, absolute]

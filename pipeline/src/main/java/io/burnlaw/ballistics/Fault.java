@@ -10,7 +10,6 @@ public interface Fault {
     /**
      * Does it.
      *
-     * @param trace  a record
      * @param random where its random numbers come from
      * @return the record with the fault
      */
@@ -20,7 +19,6 @@ public interface Fault {
      * This fault and then another one.
      *
      * @param next what comes after it
-     * @return both
      */
     default Fault then(Fault next) {
         return (trace, random) -> next.apply(apply(trace, random), random);

@@ -32,9 +32,7 @@ public final class ForwardSimulation {
     /**
      * Fires a motor.
      *
-     * @param motor    the motor
-     * @param rate     rate [m/s] by absolute pressure [Pa]; may jump, must not be negative
-     * @param settings how
+     * @param rate rate [m/s] by absolute pressure [Pa]; may jump, must not be negative
      * @return the firing; it says itself whether it burned out within the time limit
      */
     public static SimulatedFiring run(Motor motor, DoubleUnaryOperator rate, SimulationSettings settings) {
@@ -44,9 +42,7 @@ public final class ForwardSimulation {
     /**
      * Fires a motor with its usual igniter, in the integrator's own steps.
      *
-     * @param motor the motor
-     * @param rate  rate [m/s] by absolute pressure [Pa]
-     * @return the firing
+     * @param rate rate [m/s] by absolute pressure [Pa]
      */
     public static SimulatedFiring run(Motor motor, DoubleUnaryOperator rate) {
         return run(motor, rate, SimulationSettings.of(Ignition.usual(motor)));

@@ -33,12 +33,7 @@ public record Ignition(
         this(igniterMass, igniterDuration, spreadTime, dwellTime, dwellShare, false);
     }
 
-    /**
-     * A usual small igniter, scaled to the motor: in a closed chamber its gas would raise the pressure by 0.3 MPa.
-     *
-     * @param motor the motor
-     * @return the ignition
-     */
+    /** A usual small igniter, scaled to the motor: in a closed chamber its gas would raise the pressure by 0.3 MPa. */
     public static Ignition usual(Motor motor) {
         return new Ignition(0.3e6 * motor.freeVolume() / motor.gas().specificEnergy(), 0.02, 0.02, 0, 0);
     }
@@ -48,7 +43,6 @@ public record Ignition(
      *
      * @param time  of the dwell [s]
      * @param share of the surface that burns in it [1]
-     * @return the ignition
      */
     public Ignition withDwell(double time, double share) {
         return new Ignition(igniterMass, igniterDuration, spreadTime, time, share);
@@ -59,7 +53,6 @@ public record Ignition(
      *
      * @param time  for which it burns for itself [s]
      * @param share of the surface [1]; 0 where nothing burns until then
-     * @return the ignition
      */
     public Ignition withPartAhead(double time, double share) {
         return new Ignition(igniterMass, igniterDuration, spreadTime, time, share, true);

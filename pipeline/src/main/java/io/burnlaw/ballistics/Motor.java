@@ -6,10 +6,7 @@ import io.burnlaw.grain.Grain;
 /**
  * A motor ready to be fired.
  *
- * @param grain           its grain
  * @param density         of the propellant [kg/m3]
- * @param gas             its combustion products
- * @param nozzle          its nozzle
  * @param freeVolume      of the chamber around the new grain, port included [m3]
  * @param ambientPressure [Pa, absolute]
  */
@@ -31,7 +28,6 @@ public record Motor(Grain grain, double density, Gas gas, Nozzle nozzle, double 
     /**
      * Free volume around a new grain.
      *
-     * @param grain         the grain
      * @param chamberVolume of the empty case [m3]; where it does not fit the grain, or is not a number, the usual chamber
      *                      around such a grain is taken
      * @return [m3]
@@ -45,7 +41,6 @@ public record Motor(Grain grain, double density, Gas gas, Nozzle nozzle, double 
      * Whether a chamber can be the one of a grain: larger than its propellant, and no more than twenty times the cylinder
      * around it.
      *
-     * @param grain         the grain
      * @param chamberVolume of the empty case [m3]
      * @return whether it can be
      */
@@ -58,12 +53,7 @@ public record Motor(Grain grain, double density, Gas gas, Nozzle nozzle, double 
         return grain.envelope().orElse(grain.volume(0) * 1.5 / USUAL_CHAMBER_OVER_GRAIN);
     }
 
-    /**
-     * The same motor with another nozzle.
-     *
-     * @param other the nozzle
-     * @return the motor
-     */
+    /** The same motor with another nozzle. */
     public Motor withNozzle(Nozzle other) {
         return new Motor(grain, density, gas, other, freeVolume, ambientPressure);
     }

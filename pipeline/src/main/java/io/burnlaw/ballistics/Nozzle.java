@@ -47,7 +47,6 @@ public record Nozzle(double throatDiameter, double throatDiameterAfter, Optional
      *
      * @param before [m]
      * @param after  [m]
-     * @return the nozzle
      */
     public Nozzle withThroat(double before, double after) {
         return new Nozzle(before, after, exitDiameter);
@@ -81,7 +80,6 @@ public record Nozzle(double throatDiameter, double throatDiameterAfter, Optional
      * @param pressure in the chamber [Pa, absolute]
      * @param ambient  [Pa, absolute]
      * @param area     of the throat [m2]
-     * @param gas      of the chamber
      * @return [kg/s]; 0 at or below the ambient pressure
      */
     public static double massFlow(double pressure, double ambient, double area, Gas gas) {
@@ -105,12 +103,7 @@ public record Nozzle(double throatDiameter, double throatDiameterAfter, Optional
         return choked * function / gas.flowFactor();
     }
 
-    /**
-     * The ideal thrust coefficient of this nozzle.
-     *
-     * @param gas of the chamber
-     * @return F / (p A) by pressure
-     */
+    /** {@return the ideal thrust coefficient of this nozzle, F / (p A), by pressure} */
     public ThrustCoefficient thrustCoefficient(Gas gas) {
         return ThrustCoefficient.of(expansionRatio(), gas);
     }

@@ -14,7 +14,6 @@ public final class RecordFaults {
      * White noise.
      *
      * @param std its standard deviation [Pa]
-     * @return the fault
      */
     public static Fault noise(double std) {
         return (trace, random) -> Columns.changeSignal(trace, (i, t, value) -> value + std * random.nextGaussian());
@@ -24,7 +23,6 @@ public final class RecordFaults {
      * A zero that is off.
      *
      * @param offset [Pa]
-     * @return the fault
      */
     public static Fault zeroOffset(double offset) {
         return (trace, random) -> Columns.changeSignal(trace, (i, t, value) -> value + offset);
@@ -35,7 +33,6 @@ public final class RecordFaults {
      *
      * @param factor by which the gauge reading is multiplied [1]
      * @param ambient where the scale is right [Pa, absolute]; 0 for thrust
-     * @return the fault
      */
     public static Fault gain(double factor, double ambient) {
         return (trace, random) -> Columns.changeSignal(trace, (i, t, value) -> ambient + factor * (value - ambient));
@@ -45,7 +42,6 @@ public final class RecordFaults {
      * A zero that wanders evenly from the first sample to the last.
      *
      * @param total change over the record [Pa]
-     * @return the fault
      */
     public static Fault drift(double total) {
         return (trace, random) -> {
@@ -60,7 +56,6 @@ public final class RecordFaults {
      *
      * @param amplitude [Pa]
      * @param frequency [Hz]
-     * @return the fault
      */
     public static Fault hum(double amplitude, double frequency) {
         return (trace, random) -> {
@@ -75,7 +70,6 @@ public final class RecordFaults {
      *
      * @param count  how many
      * @param height mean of their height [Pa]; each is between half of it and one and a half
-     * @return the fault
      */
     public static Fault spikes(int count, double height) {
         return (trace, random) -> {
@@ -92,7 +86,6 @@ public final class RecordFaults {
      * A sensor or amplifier at its limit.
      *
      * @param limit the highest reading [Pa, absolute]
-     * @return the fault
      */
     public static Fault clipping(double limit) {
         return (trace, random) -> Columns.changeSignal(trace, (i, t, value) -> Math.min(value, limit));
@@ -102,7 +95,6 @@ public final class RecordFaults {
      * A converter of few bits.
      *
      * @param step between two readings [Pa]
-     * @return the fault
      */
     public static Fault quantization(double step) {
         return (trace, random) -> Columns.changeSignal(trace, (i, t, value) -> Math.rint(value / step) * step);
@@ -113,7 +105,6 @@ public final class RecordFaults {
      *
      * @param from     [s, on the record's axis]
      * @param duration [s]
-     * @return the fault
      */
     public static Fault gap(double from, double duration) {
         return (trace, random) -> Columns.keep(trace, i -> trace.time(i) < from || trace.time(i) >= from + duration);
@@ -123,7 +114,6 @@ public final class RecordFaults {
      * Single samples that were lost.
      *
      * @param share of the samples [1]
-     * @return the fault
      */
     public static Fault lostSamples(double share) {
         return (trace, random) -> {
@@ -139,7 +129,6 @@ public final class RecordFaults {
      * Time stamps that are not even; the signal belongs to the true time, so the stamps say the truth.
      *
      * @param share of the interval by which a sample may come early or late [1], below 0.5
-     * @return the fault
      */
     public static Fault unevenSampling(double share) {
         return (trace, random) -> {
@@ -159,7 +148,6 @@ public final class RecordFaults {
      *
      * @param at      when [s, on the record's axis]
      * @param setBack by how much [s]
-     * @return the fault
      */
     public static Fault clockSetBack(double at, double setBack) {
         return (trace, random) -> Columns.changeTime(trace, (i, t, value) -> value < at ? value : value - setBack);
@@ -169,7 +157,6 @@ public final class RecordFaults {
      * A logger that stopped too early.
      *
      * @param at when [s, on the record's axis]
-     * @return the fault
      */
     public static Fault truncation(double at) {
         return (trace, random) -> Columns.keep(trace, i -> trace.time(i) <= at);
@@ -180,7 +167,6 @@ public final class RecordFaults {
      * anywhere between two samples.
      *
      * @param every at least 1
-     * @return the fault
      */
     public static Fault coarseSampling(int every) {
         return (trace, random) -> {
@@ -193,7 +179,6 @@ public final class RecordFaults {
      * The same samples repeated: a logger that wrote its buffer twice.
      *
      * @param count how many samples are repeated, at random places
-     * @return the fault
      */
     public static Fault repeatedSamples(int count) {
         return (trace, random) -> {

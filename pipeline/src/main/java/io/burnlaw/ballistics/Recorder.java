@@ -50,8 +50,6 @@ public record Recorder(double sampleRate, double quietBefore, double quietAfter,
     /**
      * Records a firing; straight lines between its samples, so it is best simulated at the recorder's interval.
      *
-     * @param id      of the firing
-     * @param firing  as simulated
      * @param ambient pressure of the quiet time [Pa, absolute]
      * @return the record; its time is 0 at the first sample
      */

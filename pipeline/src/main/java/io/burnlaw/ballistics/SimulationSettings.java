@@ -6,7 +6,6 @@ import java.util.function.DoubleUnaryOperator;
 /**
  * How a firing is simulated.
  *
- * @param ignition       how it begins
  * @param sampleInterval between the samples that come out [s]; 0 gives the integrator's own steps
  * @param timeLimit      after which it is given up [s]
  * @param tolerance      relative local error of one step [1]
@@ -26,7 +25,6 @@ public record SimulationSettings(
      * Settings that serve predictions: the integrator's own steps, a limit of five minutes.
      *
      * @param ignition how the firing begins
-     * @return the settings
      */
     public static SimulationSettings of(Ignition ignition) {
         return new SimulationSettings(ignition, 0, 300, 1e-6, Disturbance.none());
@@ -36,18 +34,12 @@ public record SimulationSettings(
      * The same settings with samples at an even interval.
      *
      * @param interval [s], above 0
-     * @return the settings
      */
     public SimulationSettings sampledEach(double interval) {
         return new SimulationSettings(ignition, interval, timeLimit, tolerance, disturbance);
     }
 
-    /**
-     * The same settings with something that goes wrong.
-     *
-     * @param other what
-     * @return the settings
-     */
+    /** The same settings with something that goes wrong. */
     public SimulationSettings disturbedBy(Disturbance other) {
         return new SimulationSettings(ignition, sampleInterval, timeLimit, tolerance, other);
     }
@@ -56,7 +48,6 @@ public record SimulationSettings(
      * The same settings with another time limit.
      *
      * @param limit [s]
-     * @return the settings
      */
     public SimulationSettings withTimeLimit(double limit) {
         return new SimulationSettings(ignition, sampleInterval, limit, tolerance, disturbance);
@@ -85,7 +76,6 @@ public record SimulationSettings(
          * @param at       when it is in the middle of it [s]
          * @param duration from the first to the last of it [s]
          * @param share    of the throat that it covers then [1], below 1
-         * @return the disturbance
          */
         public static Disturbance blockage(double at, double duration, double share) {
             return new Disturbance(
@@ -101,7 +91,6 @@ public record SimulationSettings(
          *
          * @param at     when [s]
          * @param factor of the opening [1]
-         * @return the disturbance
          */
         public static Disturbance burst(double at, double factor) {
             return new Disturbance(time -> time < at ? 1 : factor, (time, web) -> time < at ? 1 : 0);
@@ -112,18 +101,12 @@ public record SimulationSettings(
          *
          * @param augmentation share by which the first of the web burns faster [1]
          * @param web          after which the share has fallen by e [m]
-         * @return the disturbance
          */
         public static Disturbance erosiveStart(double augmentation, double web) {
             return new Disturbance(time -> 1, (time, burned) -> 1 + augmentation * StrictMath.exp(-burned / web));
         }
 
-        /**
-         * Both disturbances at once.
-         *
-         * @param other the other one
-         * @return both
-         */
+        /** Both disturbances at once. */
         public Disturbance and(Disturbance other) {
             return new Disturbance(
                     time -> throatFactor.applyAsDouble(time) * other.throatFactor.applyAsDouble(time),

@@ -32,7 +32,6 @@ public final class ThrustCoefficient {
      * The coefficient of a nozzle.
      *
      * @param expansionRatio exit area over throat area [1], at least 1
-     * @param gas            of the chamber
      * @return the coefficient by pressure
      * @throws IllegalArgumentException if the ratio is below 1
      */

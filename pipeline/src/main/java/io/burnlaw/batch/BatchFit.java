@@ -1,12 +1,12 @@
 package io.burnlaw.batch;
 
 import io.burnlaw.batch.BatchResult.BatchLaw;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.SystematicError;
-import io.burnlaw.ratelaw.Weighting;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;

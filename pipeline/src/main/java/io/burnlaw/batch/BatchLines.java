@@ -1,9 +1,9 @@
 package io.burnlaw.batch;
 
 import io.burnlaw.batch.BatchResult.BatchLaw;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.ratelaw.Weighting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

@@ -6,6 +6,5 @@ import io.burnlaw.ratelaw.FitPoint;
  * A rate-pressure point and the casting that its propellant came from.
  *
  * @param point as a fit sees it
- * @param batch its id
  */
 public record BatchPoint(FitPoint point, String batch) {}

@@ -12,7 +12,6 @@ public sealed interface BatchResult {
     /**
      * There is no law over batches.
      *
-     * @param reason a sentence that says why
      * @param advice a sentence that says what would mend it
      */
     record NotFitted(String reason, String advice) implements BatchResult {}
@@ -56,7 +55,6 @@ public sealed interface BatchResult {
         /**
          * One batch.
          *
-         * @param id     of the batch
          * @param points how many firings it has
          * @param law    of this batch: its own rate, the exponent of all
          * @param ratio  of its rate to the mean of the batches measured [1]

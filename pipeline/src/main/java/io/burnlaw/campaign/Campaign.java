@@ -10,9 +10,6 @@ import java.util.OptionalDouble;
 /**
  * What was made and how it was measured: a campaign folder, read and in SI.
  *
- * @param folder               where it lies
- * @param title                what people read
- * @param preparedBy           who made it
  * @param licence              SPDX identifier of the data's licence
  * @param note                 the campaign's remark, shown on the report
  * @param ambientPressure      [Pa, absolute]
@@ -20,10 +17,7 @@ import java.util.OptionalDouble;
  * @param referenceTemperature to which rates are referred [K]
  * @param formulations         at least one, in the order of the file
  * @param hardware             what the case can stand, where stated
- * @param reduction            how firings are reduced
- * @param fit                  how laws are fitted
  * @param firings              rows that can be reduced, in the order of the log
- * @param points               points measured directly
  * @param strands              strands with a record
  * @param batches              the casting that a firing, point or strand came from, by its id; where the tables say
  * @param unusableRows         rows that cannot be used
@@ -65,7 +59,6 @@ public record Campaign(
     /**
      * A row of the log that describes no firing that could be reduced; the others go on without it.
      *
-     * @param id          of the firing
      * @param formulation id of the propellant as written, empty text where even that is missing
      * @param problems    what is wrong with it, at least one
      */
@@ -84,7 +77,6 @@ public record Campaign(
      *
      * @param path   below the campaign folder, with {@code /}
      * @param sha256 of its bytes, in hexadecimal
-     * @param bytes  its size
      */
     public record InputFile(String path, String sha256, long bytes) {}
 
@@ -93,44 +85,21 @@ public record Campaign(
      *
      * @param confidence level of all intervals [1], between 0.5 and 0.999
      * @param seed       of every random number
-     * @param weighting  of the points
      * @param pressure   what is done about the uncertainty of the pressures, where points carry one
      * @param robust     whether a Huber fit is reported beside the plain one
      */
     public record FitSettings(
-            double confidence, long seed, PointWeighting weighting, PressureTreatment pressure, boolean robust) {
-
-        /** How the points are weighted against each other. */
-        public enum PointWeighting {
-            /** Constant coefficient of variation of the rate. */
-            PROPORTIONAL,
-            /** Constant scatter of the rate. */
-            CONSTANT,
-            /** By the standard uncertainties of the points. */
-            MEASURED
-        }
-
-        /** What is done about the uncertainty of the pressures. */
-        public enum PressureTreatment {
-            /** Nothing: pressures count as exact. */
-            NONE,
-            /** It is carried into the rate along the law's slope. */
-            EFFECTIVE_VARIANCE,
-            /** Distances to the law are measured in both directions. */
-            ORTHOGONAL_DISTANCE
-        }
+            double confidence, long seed, Weighting weighting, PressureErrors pressure, boolean robust) {
 
         /** {@return the settings that hold where the campaign says nothing} */
         public static FitSettings defaults() {
-            return new FitSettings(
-                    0.95, 20260101L, PointWeighting.PROPORTIONAL, PressureTreatment.EFFECTIVE_VARIANCE, false);
+            return new FitSettings(0.95, 20260101L, Weighting.PROPORTIONAL, PressureErrors.EFFECTIVE_VARIANCE, false);
         }
     }
 
     /**
      * How a firing is reduced; see docs/methods.md.
      *
-     * @param method            which rate is fitted
      * @param burnoutEvent      which estimate of the web burnout bounds the burn time
      * @param ignitionThreshold share of the highest gauge pressure at which the web is taken to burn [1]
      * @param endThreshold      share of the highest gauge pressure that bounds the action time [1]
@@ -168,12 +137,10 @@ public record Campaign(
      * A rate-pressure point that was measured directly: a strand, or a burn timed by eye.
      *
      * @param id          unique in the campaign
-     * @param formulation id of the propellant
      * @param pressure    [Pa, absolute]
      * @param rate        [m/s], as stated or as length over time, with its uncertainty
      * @param temperature of the sample [K]
      * @param setAside    why it is not to be used; empty where it is
-     * @param note        the log's remark
      * @param row         line of the table, for messages
      */
     public record DirectPoint(

@@ -10,14 +10,7 @@ public final class Choice {
 
     private Choice() {}
 
-    /**
-     * The constant that a word names, in upper or lower case.
-     *
-     * @param type of the list
-     * @param text the word
-     * @param <E>  the list
-     * @return the constant; empty where the list has no such word
-     */
+    /** {@return the constant that a word names, in upper or lower case; empty where the list has no such word} */
     public static <E extends Enum<E>> Optional<E> of(Class<E> type, String text) {
         String wanted = text.strip().toLowerCase(Locale.ROOT).replace('_', '-');
         return Arrays.stream(type.getEnumConstants())
@@ -25,13 +18,7 @@ public final class Choice {
                 .findFirst();
     }
 
-    /**
-     * The words of a list, as they are written.
-     *
-     * @param type of the list
-     * @param <E>  the list
-     * @return the words, in the list's order
-     */
+    /** {@return the words of a list as they are written, in its order} */
     public static <E extends Enum<E>> List<String> words(Class<E> type) {
         return Arrays.stream(type.getEnumConstants()).map(Choice::word).toList();
     }

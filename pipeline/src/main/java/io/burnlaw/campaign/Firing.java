@@ -8,11 +8,9 @@ import java.util.OptionalDouble;
  * One row of the firing log.
  *
  * @param id                  unique in the campaign
- * @param formulation         id of the propellant
  * @param trace               path of the record below the campaign folder, with {@code /}; empty where the burn was timed only
  * @param burnTime            by video, sound or stopwatch, where there is no record [s]
  * @param pulsed              whether the log says that it burned in pulses
- * @param grain               the grain's dimensions
  * @param throatDiameter      before the firing [m]
  * @param throatDiameterAfter after it [m]
  * @param exitDiameter        of the nozzle [m]
@@ -22,8 +20,6 @@ import java.util.OptionalDouble;
  * @param ambientPressure     on the day [Pa, absolute]: the row's, the campaign's, or the standard atmosphere
  * @param chamberVolume       of the empty case without grain [m3]
  * @param setAside            why it is not to be used; empty where it is
- * @param note                the log's remark
- * @param settings            how its trace is read
  * @param row                 line of the log, for messages
  */
 public record Firing(
@@ -50,7 +46,6 @@ public record Firing(
      * The same firing with an igniter.
      *
      * @param gas that it gave [kg]
-     * @return the firing
      */
     public Firing withIgniterGas(Measured gas) {
         return with(grain, throatDiameter, throatDiameterAfter, exitDiameter, Optional.of(gas));
@@ -62,7 +57,6 @@ public record Firing(
      * @param otherThroat diameter before [m]
      * @param otherAfter  diameter after [m]
      * @param otherExit   diameter [m]
-     * @return the firing
      */
     public Firing withLengths(
             GrainDescription otherGrain,

@@ -7,14 +7,13 @@ import java.util.OptionalDouble;
 /**
  * One propellant of a campaign.
  *
- * @param id               the name used in the tables
- * @param title            what people read
- * @param density          as measured on cast samples [kg/m3]
- * @param baseline         whether others are compared with it
- * @param compareWith      id of the formulation that it is compared with
- * @param additive         name of the additive, if there is one
- * @param additiveFraction its share by mass [1]
- * @param specificHeatRatio of the combustion products [1]; where nobody stated it, {@link #USUAL_SPECIFIC_HEAT_RATIO}
+ * @param id                     the name used in the tables
+ * @param density                as measured on cast samples [kg/m3]
+ * @param baseline               whether others are compared with it
+ * @param compareWith            id of the formulation that it is compared with
+ * @param additive               name of the additive, if there is one
+ * @param additiveFraction       its share by mass [1]
+ * @param specificHeatRatio      of the combustion products [1]; where nobody stated it, {@link #USUAL_SPECIFIC_HEAT_RATIO}
  * @param characteristicVelocity as expected by theory [m/s]; takes the place of the measured one where no mass is known,
  *                               and is what a measured one is judged by
  */

@@ -36,7 +36,6 @@ public record GrainDescription(
      * A grain of which every end face burns that its kind lets burn.
      *
      * @param kind       see above
-     * @param segments   number of segments
      * @param dimensions name of the column to its value [m]
      * @param surface    for {@code table}
      * @param tableName  for {@code table}
@@ -54,7 +53,6 @@ public record GrainDescription(
      * The same grain with other dimensions.
      *
      * @param other name of the column to its value [m]
-     * @return the grain
      */
     public GrainDescription withDimensions(Map<String, Measured> other) {
         return new GrainDescription(kind, segments, inhibitedEnds, other, surface, tableName);

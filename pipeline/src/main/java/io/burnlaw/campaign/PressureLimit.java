@@ -24,7 +24,6 @@ public record PressureLimit(OptionalDouble allowed) {
      *
      * @param hardware what is stated of it
      * @param ambient  [Pa, absolute]
-     * @return the limit
      */
     public static PressureLimit of(Hardware hardware, double ambient) {
         return hardware.casePressureLimit().isPresent()
@@ -49,7 +48,6 @@ public record PressureLimit(OptionalDouble allowed) {
      *
      * @param mean  [Pa, absolute]
      * @param fired highest mean pressure fired so far [Pa, absolute]
-     * @return whether it may
      */
     public boolean allowsMean(double mean, double fired) {
         return allowed.isPresent() ? PEAK_OVER_MEAN * mean <= allowed.getAsDouble() : mean <= fired;

@@ -9,15 +9,12 @@ import java.util.OptionalDouble;
  * A strand burnt in a vessel whose record is reduced by the tool: one row of strands.csv.
  *
  * @param id              unique in the campaign
- * @param formulation     id of the propellant
  * @param trace           path of the record below the campaign folder
  * @param length          between the break wires, or of the whole strand where there are none [m]
  * @param wireTimes       times of the break wires [s, on the record's axis]; empty where the pressure rise times the burn
  * @param temperature     of the strand [K]
  * @param ambientPressure on the day [Pa, absolute]
  * @param setAside        why it is not to be used; empty where it is
- * @param note            the log's remark
- * @param settings        how its trace is read
  * @param row             line of the table, for messages
  */
 public record Strand(

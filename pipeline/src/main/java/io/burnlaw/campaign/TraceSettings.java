@@ -42,17 +42,7 @@ public record TraceSettings(
      */
     public record CalibrationPoint(Measured reading, String unit, double pressure) {}
 
-    /**
-     * Settings for records that hold a time.
-     *
-     * @param time                as above
-     * @param pressure            as above
-     * @param thrust              as above
-     * @param pressureKind        as above
-     * @param calibration         as above
-     * @param pressureUncertainty as above
-     * @param fullScale           as above
-     */
+    /** Settings for records that hold a time. */
     public TraceSettings(
             Optional<String> time,
             Optional<String> pressure,
@@ -64,12 +54,7 @@ public record TraceSettings(
         this(time, OptionalDouble.empty(), pressure, thrust, pressureKind, calibration, pressureUncertainty, fullScale);
     }
 
-    /**
-     * The same settings where somebody says what the pressure counts from.
-     *
-     * @param kind of the pressure
-     * @return the settings
-     */
+    /** The same settings where somebody says what the pressure counts from. */
     public TraceSettings of(PressureKind kind) {
         return new TraceSettings(
                 time, interval, pressure, thrust, Optional.of(kind), calibration, pressureUncertainty, fullScale);

@@ -95,7 +95,6 @@ public final class CampaignCheck {
     /**
      * Reads and reduces the records of all rows, as a run does.
      *
-     * @param campaign as read
      * @param progress told of the records that are read
      * @return one a firing, then one a strand, in the order of the logs
      */

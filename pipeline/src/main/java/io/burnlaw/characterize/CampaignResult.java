@@ -16,7 +16,6 @@ import java.util.Optional;
 /**
  * All that a campaign gave.
  *
- * @param campaign     as read
  * @param inputs       files that were read, with checksums, in the order of their paths
  * @param notes        what was guessed or assumed while reading, as sentences
  * @param firings      one a row of the firing log, in its order, unusable rows last
@@ -60,7 +59,6 @@ public record CampaignResult(
     /**
      * What became of one strand.
      *
-     * @param strand       its row
      * @param input        the record with its checksum, where it could be read
      * @param readingNotes what was guessed while reading the record, as sentences
      * @param reduction    its rate point, or why there is none
@@ -72,12 +70,7 @@ public record CampaignResult(
             readingNotes = List.copyOf(readingNotes);
         }
 
-        /**
-         * The same strand with another reduction.
-         *
-         * @param other the reduction
-         * @return the result
-         */
+        /** The same strand with another reduction. */
         public StrandResult withReduction(StrandReduction other) {
             return new StrandResult(strand, input, readingNotes, other);
         }
@@ -86,13 +79,11 @@ public record CampaignResult(
     /**
      * What became of one row of the log.
      *
-     * @param id          of the firing
-     * @param formulation id of its propellant
-     * @param trace       path of its record, where the log has one
-     * @param note        the log's remark
-     * @param input       the record with its checksum, where it could be read
+     * @param formulation  id of its propellant
+     * @param trace        path of its record, where the log has one
+     * @param input        the record with its checksum, where it could be read
      * @param readingNotes what was guessed while reading the record, as sentences
-     * @param reduction   its rate points, or why there are none
+     * @param reduction    its rate points, or why there are none
      */
     public record FiringResult(
             String id,
@@ -107,12 +98,7 @@ public record CampaignResult(
             readingNotes = List.copyOf(readingNotes);
         }
 
-        /**
-         * The same firing with another reduction.
-         *
-         * @param other the reduction
-         * @return the result
-         */
+        /** The same firing with another reduction. */
         public FiringResult withReduction(Reduction other) {
             return new FiringResult(id, formulation, trace, note, input, readingNotes, other);
         }

@@ -45,7 +45,6 @@ public final class Characterizer {
      * Characterizes a campaign. Records are read one at a time a worker and forgotten once reduced; nothing depends on
      * the number of workers.
      *
-     * @param campaign as read
      * @param workers  firings reduced at the same time, at least 1
      * @param progress told of the firings that are done
      * @return all that it gave; firings that gave nothing stand in it as rejections
@@ -57,7 +56,6 @@ public final class Characterizer {
     /**
      * Characterizes a campaign whose firings may be too many for the memory.
      *
-     * @param campaign as read
      * @param workers  firings reduced at the same time, at least 1
      * @param progress told of the firings that are done
      * @param store    where the courses of the firings are kept; as long as the result is used
@@ -99,8 +97,6 @@ public final class Characterizer {
      * A campaign whose points were measured and reduced elsewhere.
      *
      * @param campaign with one formulation, settings and batches; without firings
-     * @param points   of the formulation
-     * @return its law, without predictions
      */
     public static CampaignResult pooled(Campaign campaign, List<RatePoint> points) {
         Formulation formulation = campaign.formulations().get(0);

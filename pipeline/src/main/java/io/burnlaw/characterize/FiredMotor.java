@@ -20,8 +20,7 @@ final class FiredMotor {
      * Builds it. The density is the firing's own, mass over volume, where the mass is known: a designer knows it before
      * the firing too.
      *
-     * @param firing      row of the log
-     * @param velocity    c* [m/s]
+     * @param velocity c* [m/s]
      * @return the motor; empty where neither mass nor density is known, or the grain cannot exist
      */
     static Optional<Motor> of(Firing firing, Formulation formulation, double velocity) {

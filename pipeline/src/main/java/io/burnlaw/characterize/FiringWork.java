@@ -28,10 +28,9 @@ final class FiringWork {
     /**
      * Reads and reduces one firing. Whatever is wrong with it becomes a rejection of this firing alone.
      *
-     * @param campaign that it belongs to
-     * @param pooled   c* of its propellant from the firings with records [m/s], where there are any; a firing that was
-     *                 only timed needs it
-     * @param store    where the courses of its pressure and rate are kept
+     * @param pooled c* of its propellant from the firings with records [m/s], where there are any; a firing that was
+     *               only timed needs it
+     * @param store  where the courses of its pressure and rate are kept
      */
     static FiringResult of(Campaign campaign, Firing firing, Optional<Measured> pooled, NumberStore store) {
         if (firing.setAside().isPresent()) {
@@ -62,11 +61,7 @@ final class FiringWork {
                                         "the log, line " + firing.row() + ": " + String.join("; ", impossible))));
     }
 
-    /**
-     * The result of a row that describes no firing.
-     *
-     * @return a rejection with all of them
-     */
+    /** {@return the result of a row that describes no firing: a rejection with all that is wrong with it} */
     static FiringResult of(UnusableRow row) {
         List<Finding> findings = row.problems().stream()
                 .map(problem -> Finding.of(FindingCode.UNUSABLE_ROW, problem.sentence()))

@@ -23,7 +23,6 @@ import java.util.OptionalInt;
 /**
  * All that is known of one formulation.
  *
- * @param formulation            as described
  * @param characteristicVelocity pooled from its firings [m/s]
  * @param exponent               with which the rate-averaged pressures were formed [1]
  * @param points                 all of its rate-pressure points, in the order of the log
@@ -35,7 +34,6 @@ import java.util.OptionalInt;
  * @param regimes                piecewise laws, where there are points at two pressures or more
  * @param threshold              of the slow regime, where one was found
  * @param faster                 what it takes to burn faster
- * @param findings               about the law
  */
 public record FormulationResult(
         Formulation formulation,
@@ -92,7 +90,6 @@ public record FormulationResult(
     /**
      * A rate-pressure point and what became of it.
      *
-     * @param point    as reduced
      * @param batch    the casting that it came from
      * @param pressure rate-averaged [Pa, absolute]
      * @param rate     as fitted: referred to the reference temperature where two temperatures were fired [m/s]

@@ -13,14 +13,12 @@ import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.FitOptions;
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.PooledExponent;
 import io.burnlaw.ratelaw.PooledExponent.BurnCurve;
 import io.burnlaw.ratelaw.Pooling;
 import io.burnlaw.ratelaw.RateLawFit;
-import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.regime.PressureForRate;
@@ -56,8 +54,7 @@ final class FormulationWork {
     /**
      * Fits all that can be fitted.
      *
-     * @param formulation whose points they are
-     * @param points      of it, used and set aside, in the order of the log
+     * @param points of it, used and set aside, in the order of the log
      */
     static FormulationResult of(
             Campaign campaign, Formulation formulation, List<RatePoint> points, List<Reduction.Reduced> reduced) {
@@ -73,7 +70,6 @@ final class FormulationWork {
     /**
      * The result where the program failed: no law, and all points shown.
      *
-     * @param formulation whose points they are
      * @return a formulation without a law
      */
     static FormulationResult failed(Formulation formulation, List<RatePoint> points, Finding fault) {
@@ -207,7 +203,7 @@ final class FormulationWork {
         return RegimeSearch.search(
                 points,
                 RegimeOptions.defaults(settings.seed())
-                        .withWeighting(weighting(settings))
+                        .withWeighting(settings.weighting())
                         .withLevel(settings.confidence())
                         .withLimit(limit(campaign)),
                 about);
@@ -301,14 +297,10 @@ final class FormulationWork {
 
     private static FitOptions options(FitSettings settings) {
         return FitOptions.defaults()
-                .with(weighting(settings))
-                .with(PressureErrors.valueOf(settings.pressure().name()))
+                .with(settings.weighting())
+                .with(settings.pressure())
                 .withLevel(settings.confidence())
                 .withRobust(settings.robust())
                 .withBootstrap(FitOptions.defaults().replicates(), settings.seed());
-    }
-
-    private static Weighting weighting(FitSettings settings) {
-        return Weighting.valueOf(settings.weighting().name());
     }
 }

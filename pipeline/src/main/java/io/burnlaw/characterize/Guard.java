@@ -19,11 +19,8 @@ public final class Guard {
     /**
      * Does the work, and says so where the program fails.
      *
-     * @param work   to do
      * @param where  what the work was for, such as {@code firing F-1}
      * @param failed the result where the program fails, from the finding that says so
-     * @param <T>    of the result
-     * @return either result
      */
     public static <T> T around(Supplier<T> work, String where, Function<Finding, T> failed) {
         try {

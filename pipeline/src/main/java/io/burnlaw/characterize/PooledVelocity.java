@@ -27,8 +27,7 @@ final class PooledVelocity {
      * The firings whose c* may speak for the propellant: those that are believed. Where most are not, all of them: then
      * what is wrong is what they were held against.
      *
-     * @param all     firings, or what was made of them
-     * @param reduced the reduction of each
+     * @param all firings, or what was made of them
      * @return some of them, in their order
      */
     static <T> List<T> believed(List<T> all, Function<T, Reduction.Reduced> reduced) {

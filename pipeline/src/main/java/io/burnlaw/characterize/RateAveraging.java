@@ -29,7 +29,6 @@ final class RateAveraging {
     /**
      * Finds the exponent that belongs to the pressures that belong to it.
      *
-     * @param points  that are to be fitted
      * @param options of the fit; its intervals are not made here
      * @return the exponent, or 1, that of the plain mean, where no law can be fitted
      */

@@ -16,8 +16,7 @@ public final class ReadingNotes {
     /**
      * Adds what was said of one record.
      *
-     * @param record its path
-     * @param notes  sentences, each with or without the path in front
+     * @param notes sentences, each with or without the path in front
      */
     public void add(String record, List<String> notes) {
         records++;

@@ -56,10 +56,8 @@ public record RecordLook(
     /**
      * Looks at a record.
      *
-     * @param read     the record
      * @param ambient  pressure on the day [Pa, absolute]
      * @param settings how it was read
-     * @return what it shows
      */
     public static RecordLook of(TraceReading.Read read, double ambient, TraceSettings settings) {
         ConditionedTrace conditioned = TraceConditioning.condition(read.trace(), ambient, settings);
@@ -89,7 +87,6 @@ public record RecordLook(
      * Reduces a record whose grain is known.
      *
      * @param campaign with the record as its only firing
-     * @param read     the record
      * @return what came of it
      */
     public static FiringResult reduced(Campaign campaign, TraceReading.Read read) {

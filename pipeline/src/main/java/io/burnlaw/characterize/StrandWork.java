@@ -23,8 +23,7 @@ final class StrandWork {
     /**
      * Reads and reduces one strand. Whatever is wrong with it becomes a rejection of this strand alone.
      *
-     * @param campaign that it belongs to
-     * @param store    where the course of its pressure is kept
+     * @param store where the course of its pressure is kept
      */
     static StrandResult of(Campaign campaign, Strand strand, NumberStore store) {
         if (strand.setAside().isPresent()) {

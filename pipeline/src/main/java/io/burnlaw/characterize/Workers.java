@@ -22,7 +22,6 @@ final class Workers {
      *
      * @param workers threads, at least 1
      * @param work    may fork and map
-     * @param <T>     of the result
      */
     static <T> T run(int workers, Supplier<T> work) {
         // First in, first out: firings are begun in the order of the log.
@@ -39,7 +38,6 @@ final class Workers {
      * Begins work beside that of the caller, who joins it.
      *
      * @param work pure, so that the order in time cannot show
-     * @param <T>  of the result
      * @return the work under way
      */
     static <T> ForkJoinTask<T> fork(Callable<T> work) {
@@ -49,11 +47,9 @@ final class Workers {
     /**
      * Applies a function to every item.
      *
-     * @param items    in the order of the results
-     * @param work     what to do with one; pure, so that the order in time cannot show
-     * @param what     is counted, for the progress
-     * @param <A>      of the items
-     * @param <B>      of the results
+     * @param items in the order of the results
+     * @param work  what to do with one; pure, so that the order in time cannot show
+     * @param what  is counted, for the progress
      * @return one result an item, in their order
      */
     static <A, B> List<B> map(List<A> items, Function<A, B> work, Progress progress, String what) {

@@ -157,9 +157,7 @@ public final class Burnlaw implements Runnable {
     /**
      * The command line with all its commands, ready to execute, as tests and the manual page use it too.
      *
-     * @param out for results
      * @param err for progress and messages
-     * @return the command line
      */
     public static CommandLine commandLine(PrintWriter out, PrintWriter err) {
         return commandLine(out, err, name -> true);

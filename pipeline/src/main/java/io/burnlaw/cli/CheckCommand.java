@@ -143,7 +143,6 @@ final class CheckCommand implements Callable<Integer> {
          * them.
          *
          * @param rows in the order of the log
-         * @param to   where
          */
         static void print(List<RowCheck> rows, PrintWriter to) {
             Map<String, List<Seen>> alike = rows.stream()

@@ -20,7 +20,6 @@ final class ComparisonTable {
      * Prints the comparisons of a document.
      *
      * @param document at least one comparison in it
-     * @param out      where
      */
     static void print(Characterization document, List<String> caveats, PrintWriter out) {
         out.println(Terminal.safe(document.campaign().title()));

@@ -51,9 +51,8 @@ final class ConsoleWriter extends PrintWriter {
     /**
      * A writer for people.
      *
-     * @param stream where it goes
-     * @param named  what a hint calls the program
-     * @param ansi   whether it may have colour and bold
+     * @param named what a hint calls the program
+     * @param ansi  whether it may have colour and bold
      */
     static ConsoleWriter to(OutputStream stream, int width, String named, Ansi ansi) {
         UnaryOperator<String> change = line -> {
@@ -72,7 +71,6 @@ final class ConsoleWriter extends PrintWriter {
     /**
      * A writer in other units.
      *
-     * @param out   where it goes
      * @return the writer; a table is to be given to {@link #fitted} before
      */
     static ConsoleWriter inUnits(PrintWriter out, ShownUnits units) {
@@ -85,8 +83,7 @@ final class ConsoleWriter extends PrintWriter {
     /**
      * A table as wide as the terminal, in the units of the writer.
      *
-     * @param out   where it goes
-     * @param drop  headings in the order in which they are left out
+     * @param drop headings in the order in which they are left out
      */
     static String fitted(PrintWriter out, TerminalTable table, List<String> drop) {
         return table.text(columns(out), drop, out instanceof ConsoleWriter console ? console.units : ShownUnits.MPA);
@@ -95,7 +92,6 @@ final class ConsoleWriter extends PrintWriter {
     /**
      * How wide a table may be.
      *
-     * @param out where it goes
      * @return columns; no bound where the text does not go to a person
      */
     static int columns(PrintWriter out) {
@@ -124,11 +120,7 @@ final class ConsoleWriter extends PrintWriter {
         return single ? "java -jar " + (jar.contains(" ") ? '"' + jar + '"' : jar) : "burnlaw";
     }
 
-    /**
-     * A text in lines of a width.
-     *
-     * @return the same, broken at blanks and indented where it goes on
-     */
+    /** {@return a text in lines of a width, broken at blanks and indented where it goes on} */
     static String wrapped(String line, int width) {
         if (line.codePointCount(0, line.length()) <= width
                 || line.endsWith("|")

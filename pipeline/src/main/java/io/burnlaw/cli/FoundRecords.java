@@ -32,7 +32,6 @@ final class FoundRecords {
     /**
      * One record.
      *
-     * @param file    where it is
      * @param summary what could be read of it, or why it could not
      */
     record Found(Path file, String summary, Optional<Problem> problem) {

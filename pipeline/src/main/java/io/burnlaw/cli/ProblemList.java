@@ -20,7 +20,6 @@ final class ProblemList {
      * Prints every problem and their count.
      *
      * @param problems at least one
-     * @param to       where
      */
     static void print(List<Problem> problems, PrintWriter to) {
         each(problems, to);
@@ -32,7 +31,6 @@ final class ProblemList {
      * Prints every problem; one that stands in many lines of a file is printed once, with all its lines.
      *
      * @param problems in the order of the files
-     * @param to       where
      */
     static void each(List<Problem> problems, PrintWriter to) {
         Map<Problem, List<Problem>> alike = problems.stream()

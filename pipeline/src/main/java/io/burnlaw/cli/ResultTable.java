@@ -40,11 +40,7 @@ final class ResultTable {
 
     private ResultTable() {}
 
-    /**
-     * Prints the result.
-     *
-     * @param out      where
-     */
+    /** Prints the result. */
     static void print(Characterization document, PrintWriter out) {
         out.println(Terminal.safe(document.campaign().title()));
         Map<String, String> cautions = new HashMap<>();
@@ -94,11 +90,7 @@ final class ResultTable {
         out.println();
     }
 
-    /**
-     * What the result means for the exit code.
-     *
-     * @return done, or done with rejections
-     */
+    /** {@return the exit code of a result: done, or done with rejections} */
     static ExitCode exitCode(Characterization document) {
         boolean rejected =
                 document.firings().stream().anyMatch(firing -> firing.status().equals("rejected") && !setAside(firing));
@@ -190,11 +182,7 @@ final class ResultTable {
 
         private PredictionLines() {}
 
-        /**
-         * Prints the lines of one formulation.
-         *
-         * @param out         where
-         */
+        /** Prints the lines of one formulation. */
         static void print(Formulation formulation, Characterization document, PrintWriter out) {
             boolean told = formulation.findings().stream()
                     .anyMatch(finding -> finding.code().equals(FindingCode.POOR_CLOSURE.code()));
@@ -207,11 +195,7 @@ final class ResultTable {
                     .ifPresent(plan -> out.println(Terminal.safe("next throat: " + words(plan))));
         }
 
-        /**
-         * Prints what belongs beside throats, where one is named.
-         *
-         * @param out      where
-         */
+        /** Prints what belongs beside throats, where one is named. */
         static void caution(Characterization document, PrintWriter out) {
             if (document.plans().stream().anyMatch(plan -> plan.next() != null)) {
                 out.println();

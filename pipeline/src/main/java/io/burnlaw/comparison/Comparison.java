@@ -35,9 +35,6 @@ public sealed interface Comparison {
     /**
      * They were compared.
      *
-     * @param baseline              id
-     * @param candidate             id
-     * @param additive              of the candidate
      * @param fraction              of the additive by mass [1]
      * @param pressureLow           lowest pressure that both share within one regime [Pa, absolute]
      * @param pressureHigh          highest such pressure [Pa, absolute]
@@ -46,7 +43,6 @@ public sealed interface Comparison {
      * @param exponentDifference    candidate less baseline [1]
      * @param exponentDifferenceStd its standard uncertainty [1]
      * @param exponentInterval      of the exponents' difference
-     * @param parallel              test of one exponent
      * @param coincident            test of one law
      * @param adjustedPValue        of coincidence, after Holm over all tests of the family [1]
      * @param family                how many tests that were
@@ -87,8 +83,6 @@ public sealed interface Comparison {
          * The same numbers.
          *
          * @param otherDiffers whether a difference was shown
-         * @param sentence     verdict
-         * @return with another verdict
          */
         Compared with(boolean otherDiffers, String sentence) {
             return new Compared(
@@ -118,11 +112,8 @@ public sealed interface Comparison {
     /**
      * They could not be compared.
      *
-     * @param baseline  id
-     * @param candidate id
-     * @param additive  of the candidate
-     * @param fraction  of the additive by mass [1]
-     * @param reason    why, and which firing would mend it
+     * @param fraction of the additive by mass [1]
+     * @param reason   why, and which firing would mend it
      */
     record NotCompared(
             String baseline, String candidate, Optional<String> additive, OptionalDouble fraction, String reason)
@@ -133,8 +124,6 @@ public sealed interface Comparison {
      *
      * @param compared    the answer where there are numbers
      * @param notCompared the answer where there are none
-     * @param <T>         of the answer
-     * @return the answer
      */
     default <T> T match(Function<Compared, T> compared, Function<NotCompared, T> notCompared) {
         return this instanceof Compared c ? compared.apply(c) : notCompared.apply((NotCompared) this);

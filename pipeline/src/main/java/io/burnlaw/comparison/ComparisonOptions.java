@@ -24,7 +24,6 @@ public record ComparisonOptions(double level, double power, int steps) {
      * The same with another confidence.
      *
      * @param other level [1]
-     * @return the options
      */
     public ComparisonOptions withLevel(double other) {
         return new ComparisonOptions(other, power, steps);

@@ -41,7 +41,6 @@ public final class Comparisons {
      *
      * @param baseline   the propellant without, or with another, additive
      * @param candidates in the order in which they are to be told
-     * @param options    how
      * @return for each candidate one comparison, or several where regimes cut its pressures into ranges
      */
     public static List<Comparison> against(
@@ -222,11 +221,7 @@ public final class Comparisons {
 
         private Holm() {}
 
-        /**
-         * Adjusts p values.
-         *
-         * @return adjusted ones, in the same order
-         */
+        /** {@return adjusted p values, in the same order} */
         static double[] adjust(double[] pValues) {
             int[] rising = IntStream.range(0, pValues.length)
                     .boxed()

@@ -39,7 +39,6 @@ public final class DoseTrends {
      *
      * @param baseline   the level without any
      * @param candidates with their additives; those without one are passed over
-     * @param options    how
      * @return in the order in which the additives are first named
      */
     public static List<DoseTrend> ofEach(Propellant baseline, List<Propellant> candidates, ComparisonOptions options) {
@@ -56,10 +55,8 @@ public final class DoseTrends {
     /**
      * Fits a trend to a baseline and the levels of one additive.
      *
-     * @param additive its name
      * @param baseline the level without it
      * @param levels   with their fractions; those without points or fraction are passed over
-     * @param options  how
      * @return the trend; empty where there are fewer than two levels beside the baseline, or too few firings
      */
     public static Optional<DoseTrend> of(
@@ -247,8 +244,6 @@ public final class DoseTrends {
     /**
      * How the rate follows the fraction of an additive.
      *
-     * @param additive     its name
-     * @param baseline     id
      * @param formulations ids, by rising fraction, the baseline first
      * @param pressure     at which the trend is stated: the geometric mean of the points [Pa, absolute]
      * @param slope        change of ln rate per unit of mass fraction [1]
@@ -257,7 +252,6 @@ public final class DoseTrends {
      * @param trend        test of no trend
      * @param straight     test of the levels against the straight line; its numerator has the levels less two degrees
      * @param ownExponents whether every level was given an exponent of its own, since one for all does not hold
-     * @param sentence     in words
      */
     public record DoseTrend(
             String additive,

@@ -26,8 +26,6 @@ record LogLine(double meanX, double meanY, double slope, double weight, double s
     /**
      * Fits y over x.
      *
-     * @param x           abscissae
-     * @param y           ordinates
      * @param weights     above zero
      * @param independent how many of the values are independent of each other
      */

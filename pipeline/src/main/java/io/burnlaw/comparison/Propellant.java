@@ -12,7 +12,6 @@ import java.util.OptionalDouble;
  * What a comparison knows of one propellant: its points, or where only a law was published, that.
  *
  * @param id       as in the tables
- * @param additive its name
  * @param fraction of the additive by mass [1]
  * @param points   used in its law; may be empty where there is a law
  * @param law      with covariance and scatter, taken where there are no points

@@ -62,9 +62,7 @@ interface TwoLaws {
         /**
          * Both in one mixed model.
          *
-         * @param baseline  propellant
-         * @param candidate propellant
-         * @param pressure  in the middle of those that both share [Pa, absolute]
+         * @param pressure in the middle of those that both share [Pa, absolute]
          * @return empty where batches are not known, or too few to tell batches from propellants
          */
         static Optional<TwoLaws> of(Propellant baseline, Propellant candidate, double pressure) {

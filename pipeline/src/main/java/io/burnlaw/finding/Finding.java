@@ -6,7 +6,6 @@ import java.util.OptionalDouble;
 /**
  * Something that was seen in a firing or in a law: the same one reaches the terminal, the document and the page.
  *
- * @param code     what was seen
  * @param severity how much it matters here
  * @param message  a sentence with the number, the place, and what was expected
  * @param at       where in the record it was seen [s, on the time axis of the trace]; empty where it has no time
@@ -24,9 +23,7 @@ public record Finding(FindingCode code, Severity severity, String message, Optio
     /**
      * A finding of the code's usual severity, without a time.
      *
-     * @param code    what was seen
      * @param message a sentence with the number and the place
-     * @return the finding
      */
     public static Finding of(FindingCode code, String message) {
         return new Finding(code, code.usualSeverity(), message, OptionalDouble.empty());
@@ -35,10 +32,8 @@ public record Finding(FindingCode code, Severity severity, String message, Optio
     /**
      * A finding of the code's usual severity, at a time.
      *
-     * @param code    what was seen
      * @param message a sentence with the number and the place
      * @param at      when [s]
-     * @return the finding
      */
     public static Finding at(FindingCode code, String message, double at) {
         return new Finding(code, code.usualSeverity(), message, OptionalDouble.of(at));
@@ -48,7 +43,6 @@ public record Finding(FindingCode code, Severity severity, String message, Optio
      * The same finding with another severity.
      *
      * @param other the severity that it has here
-     * @return the finding
      */
     public Finding withSeverity(Severity other) {
         return new Finding(code, other, message, at);

@@ -4,20 +4,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 
-/**
- * What an attempt gave: the thing itself, or every reason why it cannot be had.
- *
- * @param <T> of the thing
- * @param <R> of a reason
- */
+/** What an attempt gave: the thing itself, or every reason why it cannot be had. */
 public sealed interface Outcome<T, R> {
 
     /**
      * It was had.
      *
-     * @param given the thing
-     * @param <T>   of it
-     * @param <R>   of the reasons that there are not
+     * @param <R> of the reasons that there are not
      */
     record Given<T, R>(T given) implements Outcome<T, R> {}
 
@@ -25,8 +18,6 @@ public sealed interface Outcome<T, R> {
      * It cannot be had.
      *
      * @param reasons all of them, at least one
-     * @param <T>     of the thing
-     * @param <R>     of a reason
      */
     record Refused<T, R>(List<R> reasons) implements Outcome<T, R> {
         public Refused {
@@ -42,8 +33,6 @@ public sealed interface Outcome<T, R> {
      *
      * @param given   the answer where it was had
      * @param refused the answer where it was not
-     * @param <A>     of the answer
-     * @return the answer
      */
     default <A> A match(Function<T, A> given, Function<List<R>, A> refused) {
         return this instanceof Given<T, R> had
@@ -54,8 +43,7 @@ public sealed interface Outcome<T, R> {
     /**
      * The same with what is made of the thing.
      *
-     * @param change makes it
-     * @param <A>    of what is made
+     * @param <A> of what is made
      * @return it, or the same reasons
      */
     default <A> Outcome<A, R> map(Function<T, A> change) {
@@ -75,7 +63,6 @@ public sealed interface Outcome<T, R> {
     /**
      * The thing, where it must be there.
      *
-     * @return it
      * @throws IllegalArgumentException that gives the reasons why it is not
      */
     default T orElseThrow() {

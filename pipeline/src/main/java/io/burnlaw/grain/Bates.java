@@ -63,7 +63,6 @@ public record Bates(int segments, Tube segment) implements Grain {
      * The same segments with their cores off the axis.
      *
      * @param offset [m], at least 0 and less than the radial web
-     * @return the grain
      */
     public Bates withCoreOffset(double offset) {
         return new Bates(segments, segment.withCoreOffset(offset));

@@ -96,7 +96,6 @@ public record Tube(Measured outerDiameter, Measured coreDiameter, Measured lengt
      * The same tube with its core off the axis.
      *
      * @param offset [m], at least 0 and less than the radial web
-     * @return the tube
      */
     public Tube withCoreOffset(double offset) {
         return new Tube(outerDiameter, coreDiameter, length, burningEnds, offset);

@@ -1,10 +1,10 @@
 package io.burnlaw.planning;
 
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.SystematicError;
-import io.burnlaw.ratelaw.Weighting;
 
 /**
  * A law that nobody measured: a rate at a pressure and an exponent, from a book or from a similar propellant, each with the

@@ -17,11 +17,11 @@ import java.util.function.DoubleUnaryOperator;
  * What equal hollow segments of any size would do that burn at their cores and at both of their ends.
  *
  * <pre>
- *     K(P)  = m(P) / ( r(P) (rho - P / (Gamma c*)^2) )    surface over throat that holds P steady      [1]
- *     K0    = S(0) / At,  Kmax = max S / At               of the grain, by its dimensions              [1]
- *     mean  : K(mean) = K0 e^f,   f(core/outer, length/(outer - core), Kmax) of the table
- *     start, highest: K = Kmax e^f
- *     time  = web / r(mean) e^f                                                                        [s]
+ * K(P)  = m(P) / ( r(P) (rho - P / (Gamma c*)^2) )    surface over throat that holds P steady      [1]
+ * K0    = S(0) / At,  Kmax = max S / At               of the grain, by its dimensions              [1]
+ * mean  : K(mean) = K0 e^f,   f(core/outer, length/(outer - core), Kmax) of the table
+ * start, highest: K = Kmax e^f
+ * time  = web / r(mean) e^f                                                                        [s]
  * </pre>
  *
  * <p>The f come from the forward simulation of whole burns at a few shapes and pressures; between these they are read by
@@ -34,13 +34,12 @@ import java.util.function.DoubleUnaryOperator;
  *
  * <p><b>Source.</b> Similarity of the lumped chamber; derived.
  *
- * @param shapes  of the grains
- * @param ratios  nodes of ln Kmax
- * @param start   f of the pressure at which the ignition is over; core first, then length, then Kmax
- * @param mean    f of the mean pressure
- * @param max     f of the highest pressure of the burn, without the ignition
- * @param time    f of the burn time
- * @param steady  K(P), rising
+ * @param ratios   nodes of ln Kmax
+ * @param start    f of the pressure at which the ignition is over; core first, then length, then Kmax
+ * @param mean     f of the mean pressure
+ * @param max      f of the highest pressure of the burn, without the ignition
+ * @param time     f of the burn time
+ * @param steady   K(P), rising
  * @param smallest outer diameter [m]
  * @param largest  outer diameter [m]
  */
@@ -167,7 +166,6 @@ public record GrainTable(
      * Makes the table.
      *
      * @param basis  what the plan rests on
-     * @param band   of the rate
      * @param lowest mean pressure that may be planned [Pa, absolute]
      * @param limit  of the peak [Pa, absolute]
      * @return the table; empty where it would not be within its tolerance

@@ -31,7 +31,6 @@ public sealed interface Plan {
     /**
      * There is a plan.
      *
-     * @param formulation       id of the propellant
      * @param grain             that it was worked out for, in words
      * @param allowedPressure   what a peak's upper prediction must stay below [Pa, absolute]
      * @param allowedBecause    what sets it, a clause
@@ -42,7 +41,6 @@ public sealed interface Plan {
      * @param table             of all throats that may be named, and of those that are too large
      * @param firingsToExponent further firings until the exponent is known as well as wanted; empty where even many
      *                          would not reach it
-     * @param sentence          the advice
      * @param cautions          to be read before anything is drilled
      */
     record Planned(
@@ -68,10 +66,8 @@ public sealed interface Plan {
     /**
      * No throat may be named.
      *
-     * @param formulation     id of the propellant
      * @param grain           that was asked for, in words
      * @param allowedPressure [Pa, absolute], where it is known
-     * @param sentence        why
      * @param cautions        that hold all the same
      */
     record Refused(
@@ -87,8 +83,6 @@ public sealed interface Plan {
      *
      * @param planned the answer where there is a plan
      * @param refused the answer where there is none
-     * @param <T>     of the answer
-     * @return the answer
      */
     default <T> T match(Function<Planned, T> planned, Function<Refused, T> refused) {
         return this instanceof Planned p ? planned.apply(p) : refused.apply((Refused) this);

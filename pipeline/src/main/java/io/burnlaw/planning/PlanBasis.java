@@ -11,7 +11,6 @@ import java.util.OptionalDouble;
 /**
  * All that a plan rests on.
  *
- * @param formulation  id of the propellant
  * @param law          with its covariance and scatter
  * @param points       that it was fitted to; empty for a first guess
  * @param slowBelow    pressure from which on the propellant is known to burn fast: the upper end of what is known of its
@@ -19,7 +18,6 @@ import java.util.OptionalDouble;
  * @param fastAbove    pressure above which points burn faster than the law, too few for a law of their own [Pa,
  *                     absolute]; empty where there are none
  * @param motor        to be fired, with some throat; c* pooled
- * @param grain        its grain in words
  * @param strengthStd  relative standard deviation, from firing to firing, of density times c* [1]
  * @param throatStd    standard uncertainty of a measured throat diameter [m]
  * @param hardware     what the case can stand
@@ -52,8 +50,6 @@ public record PlanBasis(
      * The same law for another motor.
      *
      * @param other to be fired, with some throat
-     * @param words its grain in words
-     * @return the basis
      */
     public PlanBasis withMotor(Motor other, String words) {
         return with(other, words, hardware, highestFired);
@@ -63,7 +59,6 @@ public record PlanBasis(
      * The same with another case.
      *
      * @param other what it can stand
-     * @return the basis
      */
     public PlanBasis withHardware(Hardware other) {
         return with(motor, grain, other, highestFired);
@@ -73,7 +68,6 @@ public record PlanBasis(
      * The same with another highest pressure of any firing.
      *
      * @param other [Pa, absolute]
-     * @return the basis
      */
     public PlanBasis withHighestFired(OptionalDouble other) {
         return with(motor, grain, hardware, other);

@@ -52,12 +52,7 @@ public record PlanOptions(
                 0.95, 5, 1.5, 0.02, Optional.empty(), Goal.WHAT_IS_LESS_SURE, EnumSet.allOf(Drill.Series.class));
     }
 
-    /**
-     * The same for another goal.
-     *
-     * @param other the goal
-     * @return the options
-     */
+    /** The same for another goal. */
     public PlanOptions with(Goal other) {
         return new PlanOptions(level, rungs, reach, exponentHalfWidth, ladder, other, series);
     }
@@ -66,7 +61,6 @@ public record PlanOptions(
      * The same with other drills.
      *
      * @param other the series at hand
-     * @return the options
      */
     public PlanOptions with(Set<Drill.Series> other) {
         return new PlanOptions(level, rungs, reach, exponentHalfWidth, ladder, goal, other);
@@ -76,7 +70,6 @@ public record PlanOptions(
      * The same with another number of throats in the ladder.
      *
      * @param other at least 2
-     * @return the options
      */
     public PlanOptions withRungs(int other) {
         return new PlanOptions(level, other, reach, exponentHalfWidth, ladder, goal, series);
@@ -86,7 +79,6 @@ public record PlanOptions(
      * The same with predictions of another level.
      *
      * @param other level [1]
-     * @return the options
      */
     public PlanOptions withLevel(double other) {
         return new PlanOptions(other, rungs, reach, exponentHalfWidth, ladder, goal, series);
@@ -96,7 +88,6 @@ public record PlanOptions(
      * The same with the level that a campaign states, but not below 90 %: a limit is not planned against with less.
      *
      * @param stated level [1]
-     * @return the options
      */
     public PlanOptions withLevelOf(double stated) {
         return withLevel(Math.max(LEAST_LEVEL, stated));
@@ -106,7 +97,6 @@ public record PlanOptions(
      * The same with a ladder over other pressures.
      *
      * @param other mean pressures to span
-     * @return the options
      */
     public PlanOptions withLadder(PressureRange other) {
         return new PlanOptions(level, rungs, reach, exponentHalfWidth, Optional.of(other), goal, series);

@@ -43,17 +43,13 @@ public record PlannedThroat(
     /**
      * A predicted value with its prediction interval for a single firing.
      *
-     * @param value middle
-     * @param low   lower end
-     * @param high  upper end; infinite where none can be stated
+     * @param high upper end; infinite where none can be stated
      */
     public record Predicted(double value, double low, double high) {}
 
     /**
      * A twist drill.
      *
-     * @param series   of the standard
-     * @param name     as stamped
      * @param diameter nominal [m]
      */
     public record Drill(Series series, String name, double diameter) {
@@ -90,7 +86,6 @@ public record PlannedThroat(
          *
          * @param found the answer where there is a throat
          * @param none  the answer where there is none
-         * @param <T>   of the answer
          */
         default <T> T match(Function<Found, T> found, Function<None, T> none) {
             return this instanceof Found f ? found.apply(f) : none.apply((None) this);

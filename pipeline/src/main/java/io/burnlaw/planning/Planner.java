@@ -37,8 +37,6 @@ public final class Planner {
     /**
      * Makes a plan.
      *
-     * @param basis   what it rests on
-     * @param options how
      * @return the plan, or the reason why no throat may be named
      */
     public static Plan plan(PlanBasis basis, PlanOptions options) {
@@ -51,8 +49,6 @@ public final class Planner {
     /**
      * What a throat would do; shown for any throat, with the refusal beside it where it must not be drilled.
      *
-     * @param basis    what it rests on
-     * @param options  how
      * @param diameter of the throat [m], above zero
      * @return its prediction, or the reason why there is none
      */
@@ -71,9 +67,7 @@ public final class Planner {
     /**
      * The throat for a mean pressure over the burn.
      *
-     * @param basis   what it rests on
-     * @param options how
-     * @param target  mean pressure wanted [Pa, absolute]
+     * @param target mean pressure wanted [Pa, absolute]
      * @return the nearest drill and what it would do, or why none is named
      */
     public static ThroatAnswer throatFor(PlanBasis basis, PlanOptions options, double target) {
@@ -83,8 +77,6 @@ public final class Planner {
     /**
      * What any grain of equal segments would do, as a table.
      *
-     * @param basis   what it rests on
-     * @param options how
      * @return the table; empty where no throat may be named, or no table would be within its tolerance
      */
     public static Optional<GrainTable> anyGrain(PlanBasis basis, PlanOptions options) {

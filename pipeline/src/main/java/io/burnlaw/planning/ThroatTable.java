@@ -43,7 +43,6 @@ public record ThroatTable(List<Row> rows, List<Remark> remarks, String smaller, 
      *
      * @param from first throat [m]
      * @param to   last throat [m]
-     * @param text a sentence
      */
     public record Remark(double from, double to, String text) {}
 

@@ -46,7 +46,6 @@ public final class LeaveOneOut {
     /**
      * Predicts the firings of one formulation.
      *
-     * @param law     as fitted
      * @param points  that it was fitted to; those of a firing carry its id as their cluster
      * @param firings to be predicted, with their motors
      * @param outside clauses on firings that are outside of what the simulation can predict
@@ -93,7 +92,6 @@ public final class LeaveOneOut {
     /**
      * The laws of a formulation with one firing less, each in turn.
      *
-     * @param law    as fitted
      * @param points that it was fitted to
      * @return one for each firing and each law that it has points of, in the order of the points; none where too few
      *     firings are left

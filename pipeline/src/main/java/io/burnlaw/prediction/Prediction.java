@@ -10,7 +10,6 @@ import java.util.function.DoubleUnaryOperator;
 /**
  * A simulated firing by the measures that a reduction takes of a measured one.
  *
- * @param firing       the record
  * @param ignition     when the web burned [s since the igniter]
  * @param maxPressure  of burn and ignition [Pa, absolute]
  * @param meanPressure over the burn time, by the trapezoidal rule [Pa, absolute]
@@ -25,8 +24,7 @@ public record Prediction(
     /**
      * Fires a motor and measures it.
      *
-     * @param motor the motor
-     * @param rate  rate [m/s] by absolute pressure [Pa]
+     * @param rate rate [m/s] by absolute pressure [Pa]
      * @return the prediction; empty where the web did not burn out within the simulation's time
      */
     public static Optional<Prediction> of(Motor motor, DoubleUnaryOperator rate) {
@@ -36,7 +34,6 @@ public record Prediction(
     /**
      * Fires a motor and measures it, with an ignition that stands above the burn.
      *
-     * @param motor the motor
      * @param rate  rate [m/s] by absolute pressure [Pa]
      * @param spike of its ignition; see {@link IgnitionSpike} [N]
      * @return the prediction; empty where the web did not burn out within the simulation's time
@@ -73,12 +70,7 @@ public record Prediction(
                 : Optional.empty();
     }
 
-    /**
-     * Pressure where the flame is trusted to be everywhere: on it an ignition spike stands.
-     *
-     * @param motor that was fired
-     * @return [Pa, absolute]
-     */
+    /** Pressure where the flame is trusted to be everywhere: on it an ignition spike stands [Pa, absolute]. */
     public double settledPressure(Motor motor) {
         return settled(firing, motor);
     }

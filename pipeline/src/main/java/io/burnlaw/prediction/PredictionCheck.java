@@ -24,7 +24,6 @@ public sealed interface PredictionCheck {
      * @param maxPressureBias         median of the relative errors with sign [1]
      * @param expectedError           median error of the peak that the law's own scatter would give [1]
      * @param good                    whether a designer can rely on it
-     * @param sentence                in words
      * @param finding                 where the closure is poor
      */
     record Predicted(
@@ -48,11 +47,7 @@ public sealed interface PredictionCheck {
         }
     }
 
-    /**
-     * No firing could be predicted.
-     *
-     * @param sentence why
-     */
+    /** No firing could be predicted. */
     record NotPredicted(String sentence) implements PredictionCheck {}
 
     /**
@@ -60,8 +55,6 @@ public sealed interface PredictionCheck {
      *
      * @param predicted the answer where firings were predicted
      * @param none      the answer where none was
-     * @param <T>       of the answer
-     * @return the answer
      */
     default <T> T match(Function<Predicted, T> predicted, Function<NotPredicted, T> none) {
         return this instanceof Predicted p ? predicted.apply(p) : none.apply((NotPredicted) this);
@@ -70,7 +63,6 @@ public sealed interface PredictionCheck {
     /**
      * A firing beside its prediction.
      *
-     * @param measured     as it was
      * @param leftOut      whether the law was really made without it; false where it had no point in the law
      * @param maxPressure  predicted [Pa, absolute]
      * @param meanPressure predicted, over the burn time [Pa, absolute]

@@ -32,9 +32,7 @@ public final class AcrossCampaigns {
      * Compares.
      *
      * @param sources at least one; the baseline stands in the first
-     * @param choice  which formulations
      * @param level   of the intervals [1]; that of the first document where empty
-     * @param version of the program
      * @param created when, ISO 8601 with zone; empty in reproducible documents
      * @return the comparison, or why there is none
      */

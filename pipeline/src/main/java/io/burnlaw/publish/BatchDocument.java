@@ -47,7 +47,6 @@ final class BatchDocument {
      * @param count how many they are
      * @param several whether there are several regimes: the law over batches is then none of theirs
      * @param level of the intervals [1]
-     * @return the member of the document
      */
     static Batches of(BatchResult found, int count, boolean several, double level) {
         return found instanceof BatchLaw law

@@ -50,11 +50,8 @@ public final class CharacterizationDocument {
     /**
      * Makes the document. Its firings are made anew each time that one is asked for, from what the result keeps.
      *
-     * @param result    of the campaign
-     * @param version   of the program
      * @param created   when, ISO 8601 with zone; empty in reproducible documents
      * @param histories whether thinned traces and rates along the burns go into it
-     * @return the document
      */
     public static Characterization result(
             CampaignResult result, String version, Optional<String> created, boolean histories) {

@@ -22,11 +22,7 @@ final class FiredMotorDocument {
 
     private FiredMotorDocument() {}
 
-    /**
-     * One motor.
-     *
-     * @return the motor; without what its geometry would say where it has none
-     */
+    /** {@return one motor; without what its geometry would say where it has none} */
     static FiredMotor of(Firing row) {
         double throat = circle(row.throatDiameter().value());
         @Nullable Grain grain = Grains.of(row.grain()).value().orElse(null);

@@ -42,8 +42,7 @@ final class FormulationDocument {
     /**
      * One formulation.
      *
-     * @param outlook  what its law predicts
-     * @param campaign that it belongs to
+     * @param outlook what its law predicts
      */
     static io.burnlaw.report.document.Formulation of(
             FormulationResult result, Predictions outlook, CampaignResult campaign) {
@@ -205,11 +204,7 @@ final class FormulationDocument {
 
         private PoolingDocument() {}
 
-        /**
-         * Both exponents.
-         *
-         * @return the same for the document
-         */
+        /** {@return both exponents for the document} */
         static WithinBetween of(Pooling.Pooled pooled) {
             return new WithinBetween(
                     exponent(pooled.within()),
@@ -233,11 +228,7 @@ final class FormulationDocument {
 
         private TemperatureDocument() {}
 
-        /**
-         * The sensitivity.
-         *
-         * @return the same in the document's units
-         */
+        /** {@return the sensitivity in the document's units} */
         static TemperatureSensitivity of(TemperatureResult.Estimated sensitivity) {
             return new TemperatureSensitivity(
                     perKelvin(sensitivity.sigmaP(), sensitivity.sigmaPInterval(), sensitivity.sigmaPStd()),

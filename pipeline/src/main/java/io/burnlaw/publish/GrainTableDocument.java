@@ -16,7 +16,6 @@ final class GrainTableDocument {
     /**
      * The table.
      *
-     * @param table    of a plan
      * @param ignition of the firings so far
      * @param level    of the predictions [1]
      * @return the same in the document's units

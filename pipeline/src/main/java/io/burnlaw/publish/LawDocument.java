@@ -113,9 +113,8 @@ final class LawDocument {
     /**
      * The law of one regime.
      *
-     * @param regime the trade's word for it
-     * @param range  in which it holds
-     * @param level  of the intervals [1]
+     * @param range in which it holds
+     * @param level of the intervals [1]
      */
     static Law of(RateLaw law, String regime, Range range, double level) {
         Interval coefficient = law.interval(RateLaw.COEFFICIENT_PRESSURE, level);

@@ -94,9 +94,7 @@ public final class PlanDocument {
     /**
      * What somebody asked of a plan, with the answer.
      *
-     * @param question in words
-     * @param answer   to it
-     * @param level    of its predictions [1]
+     * @param level of its predictions [1]
      * @return the same in the document's words
      */
     public static PlannedAnswer answer(String question, ThroatAnswer answer, double level) {
@@ -112,8 +110,7 @@ public final class PlanDocument {
     /**
      * A throat.
      *
-     * @param throat with its predictions
-     * @param level  of these [1]
+     * @param level of these [1]
      * @return the same in the document's words
      */
     public static PlannedThroat throat(io.burnlaw.planning.PlannedThroat throat, double level) {

@@ -1,9 +1,9 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Unit;
-import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.report.document.Characterization.CampaignSummary;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;

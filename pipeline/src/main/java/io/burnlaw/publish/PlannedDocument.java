@@ -23,9 +23,7 @@ public final class PlannedDocument {
      * The document that was planned from, with these plans in the place of its own.
      *
      * @param source   that holds the law
-     * @param plans    as asked for
      * @param hardware that they were made for; empty where none was made
-     * @param version  of the program
      * @return the document, without a time of making
      */
     public static Characterization of(
@@ -48,10 +46,7 @@ public final class PlannedDocument {
     /**
      * A document of a law that nobody measured: it holds the plan, and no law.
      *
-     * @param basis   with the guess
-     * @param plan    made from it
-     * @param level   of its predictions [1]
-     * @param version of the program
+     * @param level of its predictions [1]
      * @return the document, without a time of making
      */
     public static Characterization ofGuess(PlanBasis basis, Plan plan, double level, String version) {

@@ -72,7 +72,6 @@ public final class PooledCampaigns {
      *
      * @param sources     two at least
      * @param formulation id in all of them; where empty the only one they have in common
-     * @param version     of the program
      * @param created     when, ISO 8601 with zone; empty in reproducible documents
      * @return the pooled document, or why there is none
      */

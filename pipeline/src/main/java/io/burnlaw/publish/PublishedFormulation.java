@@ -5,6 +5,7 @@ import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
 import io.burnlaw.campaign.GrainDescription.SurfacePoint;
 import io.burnlaw.campaign.Hardware;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.comparison.Propellant;
 import io.burnlaw.grain.SurfaceTable;
 import io.burnlaw.planning.PlanBasis;
@@ -14,7 +15,6 @@ import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.PiecewiseLaw;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.SystematicError;
-import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.report.document.Batches;
 import io.burnlaw.report.document.Characterization.CampaignSummary;
 import io.burnlaw.report.document.Formulation;
@@ -43,8 +43,7 @@ public final class PublishedFormulation {
     /**
      * For a comparison.
      *
-     * @param formulation of a document
-     * @param id          that it is to have; ids of two documents may be the same
+     * @param id that it is to have; ids of two documents may be the same
      * @return its points, its law, and where its law changes
      * @throws IllegalArgumentException if units or numbers are none that a run writes; the message names them
      */
@@ -70,12 +69,7 @@ public final class PublishedFormulation {
         return batches;
     }
 
-    /**
-     * The law or laws to plan with: for the next batch, where batches are known.
-     *
-     * @param formulation of a document
-     * @return empty where none was fitted
-     */
+    /** {@return the laws to plan with: for the next batch, where batches are known; empty where none was fitted} */
     public static Optional<PiecewiseLaw> laws(Formulation formulation) {
         Regimes regimes = formulation.regimes();
         if (regimes != null && regimes.selected() > 1) {
@@ -92,9 +86,8 @@ public final class PublishedFormulation {
     /**
      * What a plan rests on, for the motor that the document's own plan has.
      *
-     * @param formulation of a document
-     * @param plan        of the same document for it
-     * @param campaign    for the limit of the case
+     * @param plan     of the same document for it
+     * @param campaign for the limit of the case
      * @return empty where no law was fitted, or the plan has no motor
      */
     public static Optional<PlanBasis> planBasis(Formulation formulation, Plan plan, CampaignSummary campaign) {
@@ -122,9 +115,7 @@ public final class PublishedFormulation {
     /**
      * What a plan rests on, for a motor that the document knows nothing of: its points may come from strands.
      *
-     * @param formulation of a document
      * @param motor       to be fired, with some throat
-     * @param grain       in words
      * @param strengthStd relative standard deviation, from firing to firing, of density times c* [1]
      * @param campaign    for the limit of the case
      * @return empty where no law was fitted
@@ -242,12 +233,7 @@ public final class PublishedFormulation {
         return quantity == null ? OptionalDouble.empty() : OptionalDouble.of(si(quantity));
     }
 
-    /**
-     * A published quantity in SI.
-     *
-     * @param quantity of a document
-     * @return its value
-     */
+    /** A published quantity in SI. */
     public static double si(Quantity quantity) {
         return unit(quantity).toSi(quantity.value());
     }

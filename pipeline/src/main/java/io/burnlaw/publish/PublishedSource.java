@@ -8,8 +8,7 @@ import java.util.Set;
 /**
  * A published document and where it came from.
  *
- * @param document what it says
- * @param file     burnlaw.json, or a page that carries it: path as the user knows it, size and checksum
+ * @param file burnlaw.json, or a page that carries it: path as the user knows it, size and checksum
  */
 public record PublishedSource(Characterization document, Input file) {
 

@@ -24,13 +24,7 @@ public final class RecordDocument {
 
     private RecordDocument() {}
 
-    /**
-     * A record without a grain.
-     *
-     * @param look what it shows
-     * @param name of the file
-     * @return a firing that has no rate
-     */
+    /** {@return a record without a grain, as a firing that has no rate} */
     public static Firing firing(RecordLook look, String name) {
         boolean pressure = look.asRead().hasPressure();
         boolean flagged = look.findings().stream().anyMatch(finding -> finding.severity() != Severity.NOTE);
@@ -71,12 +65,7 @@ public final class RecordDocument {
                 null);
     }
 
-    /**
-     * A record whose grain is known.
-     *
-     * @param result of its reduction
-     * @return the firing as a report shows it
-     */
+    /** {@return a record whose grain is known, as a report shows a firing} */
     public static Firing firing(FiringResult result) {
         return FiringDocument.of(result, USUAL_EXPONENT, Optional.empty(), true);
     }
@@ -84,12 +73,7 @@ public final class RecordDocument {
     /** For the mean of the pressure alone: it moves by less than a part in a thousand with any usual exponent [1]. */
     private static final double USUAL_EXPONENT = 0.4;
 
-    /**
-     * The figures of a record, each with its unit.
-     *
-     * @param look what it shows
-     * @return in the order in which people look for them
-     */
+    /** {@return the figures of a record, each with its unit, in the order in which people look for them} */
     public static List<Fact> facts(RecordLook look) {
         Trace raw = look.asRead();
         boolean pressure = raw.hasPressure();
@@ -173,12 +157,7 @@ public final class RecordDocument {
                                 .orElse("no burn made out"));
     }
 
-    /**
-     * What the grain adds.
-     *
-     * @param result of the reduction
-     * @return rate and c*; nothing where the record was rejected
-     */
+    /** {@return what the grain adds: rate and c*; nothing where the record was rejected} */
     public static List<Fact> facts(FiringResult result) {
         return result.reduction()
                 .match(

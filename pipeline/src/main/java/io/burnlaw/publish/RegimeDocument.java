@@ -38,11 +38,7 @@ final class RegimeDocument {
                 of(regimes.evidence()));
     }
 
-    /**
-     * The threshold.
-     *
-     * @return the same in the document's units
-     */
+    /** {@return the threshold in the document's units} */
     static io.burnlaw.report.document.Formulation.Threshold of(Threshold threshold) {
         return new io.burnlaw.report.document.Formulation.Threshold(
                 PublishedQuantities.of(
@@ -56,11 +52,7 @@ final class RegimeDocument {
                 threshold.sentence());
     }
 
-    /**
-     * What it takes to burn faster.
-     *
-     * @return the same in the document's units
-     */
+    /** {@return what it takes to burn faster, in the document's units} */
     static io.burnlaw.report.document.Formulation.FasterAnswer of(FasterAnswer answer) {
         return new io.burnlaw.report.document.Formulation.FasterAnswer(
                 answer.factor(),

@@ -29,7 +29,6 @@ final class UniqueIds {
     /**
      * How the points and firings of a document are called beside those of others.
      *
-     * @param sources all that are put together
      * @return for each document, from the id there to the id among all: the same, where no other document has any of
      *         its ids
      */

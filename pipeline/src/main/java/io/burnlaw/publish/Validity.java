@@ -46,11 +46,7 @@ final class Validity {
                         .toList()));
     }
 
-    /**
-     * What these firings cannot give.
-     *
-     * @return each with its reason
-     */
+    /** {@return what these firings cannot give, each with its reason} */
     static List<NotEstimated> notEstimated(FormulationResult result) {
         List<NotEstimated> missing = new ArrayList<>();
         result.fit().fitted().ifPresent(fitted -> fitted.intervals().forEach(each -> intervals(each, missing)));

@@ -3,31 +3,17 @@ package io.burnlaw.ratelaw;
 /** A curve y = f(x; parameters) with its derivatives: a pure function, without data and without a method of fitting. */
 public interface Curve {
 
-    /**
-     * The curve.
-     *
-     * @param x          where
-     * @param parameters of the curve
-     * @return f(x; parameters)
-     */
+    /** The curve. */
     double value(double x, double[] parameters);
 
     /**
      * The derivatives by the parameters.
      *
-     * @param x          where
-     * @param parameters of the curve
      * @return one derivative for each parameter
      */
     double[] gradient(double x, double[] parameters);
 
-    /**
-     * The derivative by x, which carries an error of x into y.
-     *
-     * @param x          where
-     * @param parameters of the curve
-     * @return df/dx
-     */
+    /** The derivative by x, which carries an error of x into y. */
     double slope(double x, double[] parameters);
 
     /** The straight line y = p0 + p1·x; a power law between logarithms. */

@@ -1,6 +1,8 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.campaign.PressureErrors;
 import io.burnlaw.campaign.PressureLimit;
+import io.burnlaw.campaign.Weighting;
 
 /**
  * How a law is to be fitted.
@@ -10,7 +12,6 @@ import io.burnlaw.campaign.PressureLimit;
  * @param level          confidence of the intervals [1], between 0.5 and 0.999
  * @param robust         whether a Huber fit is reported beside the plain one
  * @param replicates     of the bootstrap; 0 for none
- * @param seed           of the bootstrap
  * @param limit          up to which pressure an advice may name one
  */
 public record FitOptions(
@@ -40,22 +41,12 @@ public record FitOptions(
                 PressureLimit.UNSTATED);
     }
 
-    /**
-     * The same with another weighting.
-     *
-     * @param other the weighting
-     * @return the options
-     */
+    /** The same with another weighting. */
     public FitOptions with(Weighting other) {
         return new FitOptions(other, pressureErrors, level, robust, replicates, seed, limit);
     }
 
-    /**
-     * The same with another treatment of the pressures' uncertainty.
-     *
-     * @param other the treatment
-     * @return the options
-     */
+    /** The same with another treatment of the pressures' uncertainty. */
     public FitOptions with(PressureErrors other) {
         return new FitOptions(weighting, other, level, robust, replicates, seed, limit);
     }
@@ -64,18 +55,12 @@ public record FitOptions(
      * The same with another confidence.
      *
      * @param other level [1]
-     * @return the options
      */
     public FitOptions withLevel(double other) {
         return new FitOptions(weighting, pressureErrors, other, robust, replicates, seed, limit);
     }
 
-    /**
-     * The same with or without a Huber fit beside the plain one.
-     *
-     * @param other whether
-     * @return the options
-     */
+    /** The same with or without a Huber fit beside the plain one. */
     public FitOptions withRobust(boolean other) {
         return new FitOptions(weighting, pressureErrors, level, other, replicates, seed, limit);
     }
@@ -85,29 +70,13 @@ public record FitOptions(
      *
      * @param count     of replicates; 0 for none
      * @param otherSeed of its random numbers
-     * @return the options
      */
     public FitOptions withBootstrap(int count, long otherSeed) {
         return new FitOptions(weighting, pressureErrors, level, robust, count, otherSeed, limit);
     }
 
-    /**
-     * The same for a case of another limit.
-     *
-     * @param other limit
-     * @return the options
-     */
+    /** The same for a case of another limit. */
     public FitOptions withLimit(PressureLimit other) {
         return new FitOptions(weighting, pressureErrors, level, robust, replicates, seed, other);
-    }
-
-    /** How a fit treats the uncertainty of the pressures. */
-    public enum PressureErrors {
-        /** Not at all: the pressures are taken as exact. */
-        NONE,
-        /** An error of the pressure counts as an error of the rate, through the law's slope (Orear 1982). */
-        EFFECTIVE_VARIANCE,
-        /** The distance to the law is measured in both directions (Boggs, Byrd and Schnabel 1987). */
-        ORTHOGONAL_DISTANCE
     }
 }

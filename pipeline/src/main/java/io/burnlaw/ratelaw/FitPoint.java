@@ -3,18 +3,17 @@ package io.burnlaw.ratelaw;
 /**
  * A rate-pressure point as a fit sees it.
  *
- * @param id          of the point
- * @param cluster     points of one cluster are not independent
- * @param pressure    [Pa, absolute], above zero; for a motor the rate-averaged one
- * @param pressureStd its standard uncertainty [Pa], at least zero
- * @param rate        [m/s], above zero
- * @param rateStd     its standard uncertainty [m/s], at least zero
- * @param systematic  the part of the rate's uncertainty that repeated firings share, relative [1], at least zero
+ * @param cluster        points of one cluster are not independent
+ * @param pressure       [Pa, absolute], above zero; for a motor the rate-averaged one
+ * @param pressureStd    its standard uncertainty [Pa], at least zero
+ * @param rate           [m/s], above zero
+ * @param rateStd        its standard uncertainty [m/s], at least zero
+ * @param systematic     the part of the rate's uncertainty that repeated firings share, relative [1], at least zero
  * @param pressureShared relative standard uncertainty of the pressure that repeated firings share, such as that of the gauge
- *                    [1]; not part of pressureStd
- * @param pressureGain by how much the pressure moves with an error of the rate, d ln P / d ln r [1]: 0 where it was
- *                    measured, about 1 where it was worked out from the rate
- * @param lessCertain whether its own uncertainty counts under every weighting, beside the scatter of the others
+ *                       [1]; not part of pressureStd
+ * @param pressureGain   by how much the pressure moves with an error of the rate, d ln P / d ln r [1]: 0 where it was
+ *                       measured, about 1 where it was worked out from the rate
+ * @param lessCertain    whether its own uncertainty counts under every weighting, beside the scatter of the others
  */
 public record FitPoint(
         String id,
@@ -57,7 +56,6 @@ public record FitPoint(
      *
      * @param otherPressure [Pa, absolute]
      * @param otherRate     [m/s]
-     * @return the point
      */
     public FitPoint moved(double otherPressure, double otherRate) {
         return new FitPoint(

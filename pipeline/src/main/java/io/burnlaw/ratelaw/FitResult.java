@@ -1,7 +1,7 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.campaign.PressureErrors;
 import io.burnlaw.finding.Finding;
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -13,7 +13,6 @@ public sealed interface FitResult {
     /**
      * A law was fitted.
      *
-     * @param law            with its covariance
      * @param options        that it was fitted with
      * @param pressureErrors what was really done about the uncertainty of the pressures; none where no point has any
      * @param intervals      of coefficient, exponent and rate at the reference pressure by each method, side by side
@@ -22,7 +21,6 @@ public sealed interface FitResult {
      * @param checks         of the solution, by name
      * @param lackOfFit      where firings were repeated at one pressure
      * @param others         the same points fitted in other ways
-     * @param findings       about the law
      */
     record Fitted(
             RateLaw law,
@@ -56,8 +54,7 @@ public sealed interface FitResult {
     /**
      * There is no law.
      *
-     * @param reason a sentence that says why
-     * @param mend   a sentence that says which firing would help
+     * @param mend a sentence that says which firing would help
      */
     record NotFitted(String reason, String mend) implements FitResult {}
 
@@ -71,8 +68,6 @@ public sealed interface FitResult {
      *
      * @param fitted    the answer where there is a law
      * @param notFitted the answer where there is none
-     * @param <T>       of the answer
-     * @return the answer
      */
     default <T> T match(Function<Fitted, T> fitted, Function<NotFitted, T> notFitted) {
         return this instanceof Fitted f ? fitted.apply(f) : notFitted.apply((NotFitted) this);
@@ -81,19 +76,15 @@ public sealed interface FitResult {
     /**
      * One thing that a good solution must have.
      *
-     * @param name     in a few words
-     * @param passed   whether it has it
-     * @param sentence with the number
+     * @param passed whether it has it
      */
     record Check(String name, boolean passed, String sentence) {}
 
     /**
      * Whether repeated firings agree better with each other than with the law.
      *
-     * @param statistic  F, lack of fit over pure error [1]
-     * @param lackDegreesOfFreedom of the numerator
-     * @param pureDegreesOfFreedom of the denominator
-     * @param pValue     of so large an F if the law were right [1]
+     * @param statistic   F, lack of fit over pure error [1]
+     * @param pValue      of so large an F if the law were right [1]
      * @param pureScatter relative standard deviation of repeated firings [1]
      */
     public record LackOfFit(
@@ -106,7 +97,6 @@ public sealed interface FitResult {
      * @param coefficient     of a, the rate at 1 MPa [m/s]
      * @param exponent        of n [1]
      * @param rateAtReference of the rate at the reference pressure [m/s]
-     * @param replicates      of a bootstrap
      */
     public record MethodIntervals(
             Interval.Method method,
@@ -119,7 +109,6 @@ public sealed interface FitResult {
      * The same points fitted in another way, for comparison.
      *
      * @param name        such as {@code huber} or {@code orthogonal-distance}
-     * @param law         that it gives
      * @param coefficient interval of a, the rate at 1 MPa [m/s]
      * @param exponent    interval of n [1]
      * @param sentence    what it says against the published fit
@@ -129,7 +118,6 @@ public sealed interface FitResult {
     /**
      * How a point lies about the law.
      *
-     * @param id                    of the point
      * @param pressure              [Pa, absolute]
      * @param rate                  measured [m/s]
      * @param fitted                by the law [m/s]

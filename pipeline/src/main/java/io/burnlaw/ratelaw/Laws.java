@@ -1,5 +1,6 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.campaign.Weighting;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;

@@ -45,7 +45,6 @@ public final class LeastSquares {
     /**
      * A minimum was found and its curvature is known.
      *
-     * @param parameters at the minimum
      * @param covariance inverse of JᵀWJ, not scaled by the residual variance
      * @param sumOfSquares weighted, at the minimum
      * @param evaluations of the curve over all points
@@ -63,11 +62,8 @@ public final class LeastSquares {
     /**
      * Minimizes the sum of squares.
      *
-     * @param curve to be fitted
-     * @param x     of the points
-     * @param y     of the points, as many
-     * @param std   by which each residual is divided, above zero, as many
-     * @param start parameters to start from
+     * @param y   of the points, as many
+     * @param std by which each residual is divided, above zero, as many
      * @return a {@link Minimum}, or a {@link Failure} where the optimizer did not arrive or the points leave a
      *         combination of parameters undetermined
      */
@@ -83,9 +79,7 @@ public final class LeastSquares {
     /**
      * Minimizes the sum of squares of given residuals.
      *
-     * @param residuals with their Jacobian
-     * @param count     how many there are
-     * @param start     parameters to start from
+     * @param count how many there are
      * @return a {@link Minimum}, or a {@link Failure}
      */
     static Outcome minimize(MultivariateJacobianFunction residuals, int count, double[] start) {
@@ -270,7 +264,6 @@ public final class LeastSquares {
          * The same covariance with another scale.
          *
          * @param factor by which every element is multiplied, such as the residual variance
-         * @return the scaled covariance
          */
         public Covariance times(double factor) {
             return new Covariance(matrix.scalarMultiply(factor));

@@ -2,7 +2,8 @@ package io.burnlaw.ratelaw;
 
 import static io.burnlaw.ratelaw.RateLawFit.say;
 
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
+import io.burnlaw.campaign.PressureErrors;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.FitResult.OtherFit;
 import io.burnlaw.ratelaw.LeastSquares.Covariance;
 import io.burnlaw.ratelaw.LeastSquares.Parameters;

@@ -31,7 +31,6 @@ public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
      * A single law.
      *
      * @param law that holds at all pressures
-     * @return it alone
      */
     public static PiecewiseLaw of(RateLaw law) {
         return new PiecewiseLaw(List.of(law), List.of());
@@ -55,7 +54,6 @@ public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
      * The law that holds.
      *
      * @param pressure [Pa, absolute]
-     * @return the law
      */
     public RateLaw at(double pressure) {
         return laws.get(indexAt(pressure));
@@ -75,8 +73,6 @@ public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
      * The same with another law in one place.
      *
      * @param index of the place, from 0
-     * @param other the law
-     * @return the laws
      */
     public PiecewiseLaw with(int index, RateLaw other) {
         List<RateLaw> changed = new ArrayList<>(laws);
@@ -88,7 +84,6 @@ public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
      * The laws that hold at a pressure and above, the lowest of them extended downward.
      *
      * @param pressure [Pa, absolute]
-     * @return the laws
      */
     public PiecewiseLaw from(double pressure) {
         int first = indexAt(pressure);
@@ -114,7 +109,6 @@ public record PiecewiseLaw(List<RateLaw> laws, List<Double> breaks) {
      * Whether the rate jumps at a break, by more than laws that were fitted apart may miss each other.
      *
      * @param index of the break, from 0
-     * @return whether
      */
     public boolean jumps(int index) {
         double at = breaks.get(index);

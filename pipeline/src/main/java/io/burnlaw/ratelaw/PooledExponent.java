@@ -2,6 +2,7 @@ package io.burnlaw.ratelaw;
 
 import static io.burnlaw.ratelaw.RateLawFit.say;
 
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;
@@ -258,8 +259,7 @@ public final class PooledExponent {
     /**
      * Rate and pressure along one burn. Its samples are not independent: it counts as one firing.
      *
-     * @param firing id
-     * @param along  the samples that can be used; pressure and rate above zero
+     * @param along the samples that can be used; pressure and rate above zero
      */
     public record BurnCurve(String firing, List<InstantaneousRate> along) {
 

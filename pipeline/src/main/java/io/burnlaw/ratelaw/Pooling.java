@@ -10,10 +10,9 @@ public sealed interface Pooling {
     /**
      * An exponent by one way, or its difference by two.
      *
-     * @param value            [1]
-     * @param std              its standard uncertainty [1]
-     * @param degreesOfFreedom of that
-     * @param interval         [1]
+     * @param value    [1]
+     * @param std      its standard uncertainty [1]
+     * @param interval [1]
      */
     record Exponent(double value, double std, double degreesOfFreedom, Interval interval) {}
 
@@ -27,7 +26,6 @@ public sealed interface Pooling {
      * @param firingScatter relative standard deviation from firing to firing about the law, the random effect [1]
      * @param law           with the exponent of both, weighted by their variances
      * @param firings       how many had a curve
-     * @param sentence      in words
      * @param findings      whether within and between disagree
      */
     record Pooled(
@@ -49,8 +47,7 @@ public sealed interface Pooling {
     /**
      * They could not be pooled.
      *
-     * @param reason a sentence that says why
-     * @param mend   a sentence that says which firing would help
+     * @param mend a sentence that says which firing would help
      */
     record NotPooled(String reason, String mend) implements Pooling {}
 

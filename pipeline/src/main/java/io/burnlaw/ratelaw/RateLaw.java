@@ -1,5 +1,6 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.quantity.Unit;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;

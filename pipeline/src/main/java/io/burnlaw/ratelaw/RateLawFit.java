@@ -1,10 +1,11 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.campaign.PressureErrors;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Sentence;
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
 import io.burnlaw.ratelaw.FitResult.Check;
 import io.burnlaw.ratelaw.FitResult.LackOfFit;
 import io.burnlaw.ratelaw.FitResult.MethodIntervals;
@@ -39,8 +40,6 @@ public final class RateLawFit {
     /**
      * Fits one law to all points.
      *
-     * @param points  to be fitted, in any order
-     * @param options how
      * @return a law with its intervals, or the reason why there is none and which firing would help
      */
     public static FitResult fit(List<FitPoint> points, FitOptions options) {
@@ -76,8 +75,6 @@ public final class RateLawFit {
     /**
      * Fits the law alone, as {@link #fit} does, without intervals by other methods, other fits and checks.
      *
-     * @param points  to be fitted, in any order
-     * @param options how
      * @return the law; empty where {@link #fit} gives a reason instead
      */
     public static Optional<RateLaw> law(List<FitPoint> points, FitOptions options) {

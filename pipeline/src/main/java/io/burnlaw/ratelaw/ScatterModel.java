@@ -1,5 +1,6 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.campaign.Weighting;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -2,6 +2,7 @@ package io.burnlaw.ratelaw;
 
 import static io.burnlaw.ratelaw.RateLawFit.say;
 
+import io.burnlaw.campaign.Weighting;
 import java.util.List;
 import java.util.Optional;
 
@@ -27,7 +28,6 @@ public final class TemperatureFit {
     /**
      * Fits all points together.
      *
-     * @param points               with their temperatures
      * @param referenceTemperature T₀ [K]
      * @param weighting            of the points; {@code CONSTANT} is taken as {@code PROPORTIONAL}, since the temperature
      *                             acts as a factor
@@ -140,7 +140,6 @@ public final class TemperatureFit {
     /**
      * A rate-pressure point whose propellant had a known temperature.
      *
-     * @param point       the point
      * @param temperature of the propellant [K], above zero
      */
     public record PointAtTemperature(FitPoint point, double temperature) {
@@ -192,8 +191,7 @@ public final class TemperatureFit {
         /**
          * It could not be estimated.
          *
-         * @param reason a sentence that says why
-         * @param mend   a sentence that says which firing would help
+         * @param mend a sentence that says which firing would help
          */
         record NotEstimated(String reason, String mend) implements TemperatureResult {}
 

@@ -2,6 +2,7 @@ package io.burnlaw.ratelaw;
 
 import static io.burnlaw.ratelaw.RateLawFit.say;
 
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.LeastSquares.Covariance;
 import io.burnlaw.ratelaw.TemperatureFit.PointAtTemperature;
 import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;

@@ -24,7 +24,6 @@ public final class UnitPairs {
     /**
      * The law in the customary pairs: MPa and mm/s, bar and mm/s, psi and in/s, Pa and m/s.
      *
-     * @param law   to be restated
      * @param level confidence of the intervals [1], between 0 and 1
      * @return one for each pair, in that order
      */
@@ -39,10 +38,7 @@ public final class UnitPairs {
     /**
      * The law in one pair of units.
      *
-     * @param law          to be restated
-     * @param pressureUnit of pressure
-     * @param rateUnit     of speed
-     * @param level        confidence of the interval [1], between 0 and 1
+     * @param level confidence of the interval [1], between 0 and 1
      * @return the coefficient with its interval and covariance
      */
     public static CoefficientIn in(RateLaw law, Unit pressureUnit, Unit rateUnit, double level) {
@@ -69,14 +65,12 @@ public final class UnitPairs {
     /**
      * A law in a pair of units that people design with: r = a·P^n with P absolute.
      *
-     * @param pressureUnit        of P
-     * @param rateUnit            of r
-     * @param coefficient         a, the rate at one pressure unit, in rate units
-     * @param interval            of the coefficient, in rate units
-     * @param exponent            n [1]
-     * @param lnVariance          variance of the logarithm of the coefficient [1]
-     * @param covariance          of that logarithm and the exponent [1]
-     * @param exponentVariance    variance of the exponent [1]
+     * @param coefficient      a, the rate at one pressure unit, in rate units
+     * @param interval         of the coefficient, in rate units
+     * @param exponent         n [1]
+     * @param lnVariance       variance of the logarithm of the coefficient [1]
+     * @param covariance       of that logarithm and the exponent [1]
+     * @param exponentVariance variance of the exponent [1]
      */
     public record CoefficientIn(
             Unit pressureUnit,

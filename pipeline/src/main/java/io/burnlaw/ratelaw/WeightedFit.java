@@ -1,6 +1,7 @@
 package io.burnlaw.ratelaw;
 
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
+import io.burnlaw.campaign.PressureErrors;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.LeastSquares.Parameters;
 import java.util.Arrays;
 import java.util.List;
@@ -217,12 +218,9 @@ final class WeightedFit {
         /**
          * Minimizes the sum of squared distances.
          *
-         * @param curve to be fitted
-         * @param x     of the points
-         * @param y     of the points, as many
-         * @param xStd  standard uncertainty of each x, at least zero, as many
-         * @param yStd  standard uncertainty of each y, above zero, as many
-         * @param start parameters to start from
+         * @param y    of the points, as many
+         * @param xStd standard uncertainty of each x, at least zero, as many
+         * @param yStd standard uncertainty of each y, above zero, as many
          * @return a {@link LeastSquares.Minimum} whose parameters are the curve's, followed by the shifts δ of the
          *         points that may move, in their order, with the covariance of the curve's, not scaled by the residual
          *         variance; or a {@link LeastSquares.Failure}

@@ -30,21 +30,17 @@ import java.util.OptionalDouble;
 /**
  * The reduction of a burn whose events are known.
  *
- * @param burn             what was measured
- * @param settings         method and thresholds
- * @param found            events as they were found
- * @param inputs           of the mass balance
- * @param estimate         rates by both definitions
- * @param events           events with their uncertainties, the burnout referred to the mean web
- * @param along            rates along the burn
- * @param hump             a start that was faster than its pressure explains, and is left out of the rates
- * @param throatChange     what the course of the rates says of the throat, beyond what was measured of it
- * @param duringEven       how long at which pressure while the mass balance rate holds
- * @param duringWeb        how long at which pressure from ignition to burnout
- * @param againstGrain     where record and grain do not fit each other
- * @param pressureScale    how sure the scale of a pressure is that was derived from thrust; empty where it was recorded
- * @param unseen           share of the web that may have burned before the main rise without being seen [1]
- * @param burnedOn         how long something burned on slowly behind the main burn [s]
+ * @param found         events as they were found
+ * @param estimate      rates by both definitions
+ * @param events        events with their uncertainties, the burnout referred to the mean web
+ * @param hump          a start that was faster than its pressure explains, and is left out of the rates
+ * @param throatChange  what the course of the rates says of the throat, beyond what was measured of it
+ * @param duringEven    how long at which pressure while the mass balance rate holds
+ * @param duringWeb     how long at which pressure from ignition to burnout
+ * @param againstGrain  where record and grain do not fit each other
+ * @param pressureScale how sure the scale of a pressure is that was derived from thrust; empty where it was recorded
+ * @param unseen        share of the web that may have burned before the main rise without being seen [1]
+ * @param burnedOn      how long something burned on slowly behind the main burn [s]
  */
 record BurnReduction(
         Burn burn,
@@ -240,7 +236,6 @@ record BurnReduction(
      * The uncertainty of a mean pressure in its parts. All firings have the same gauge, so that its error is shared.
      *
      * @param mean [Pa, absolute]
-     * @return its parts
      */
     PressureError pressureError(double mean) {
         double gauge = mean - burn.firing().ambientPressure();

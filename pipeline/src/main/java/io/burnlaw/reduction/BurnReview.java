@@ -33,12 +33,7 @@ final class BurnReview {
 
     private BurnReview() {}
 
-    /**
-     * Reviews a burn.
-     *
-     * @param reduction of it
-     * @return what was seen, in the order of the reviews
-     */
+    /** {@return what was seen in a burn, in the order of the reviews} */
     static List<Finding> of(BurnReduction reduction) {
         return REVIEWS.stream()
                 .flatMap(review -> review.apply(reduction).stream())

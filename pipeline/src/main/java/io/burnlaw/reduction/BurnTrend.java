@@ -37,7 +37,6 @@ record BurnTrend(double shift, double shiftStd, double exponent, double residual
     /**
      * Fits a trend.
      *
-     * @param along rates along the burn
      * @param shape f [1]
      * @return the trend; one of infinite uncertainty where there are too few rates
      */

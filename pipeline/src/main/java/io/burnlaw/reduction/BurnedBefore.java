@@ -53,10 +53,7 @@ final class BurnedBefore {
      * Web that may have burned in a wait without being seen: in unchoked flow a few kilopascals over the ambient pressure pass
      * a fifth of the gas of choked flow, and so much of the zero is not known, since the wait itself looks like one.
      *
-     * @param found    events
-     * @param inputs   of the mass balance
-     * @param estimate rates
-     * @param zeroStd  standard uncertainty of the zero [Pa]
+     * @param zeroStd standard uncertainty of the zero [Pa]
      * @return share of the web at most [1]; 0 where it is no more than the ignition itself
      */
     static double unseen(EventFinder.Found found, BurnInputs inputs, RateEstimate estimate, double zeroStd) {
@@ -104,8 +101,6 @@ final class BurnedBefore {
     /**
      * Where so much was gone that no even part of the burn is left to take a rate from.
      *
-     * @param balance of the firing
-     * @param found   events
      * @return the rejection; empty where there is enough left
      */
     static Optional<Finding> nearlyAll(MassBalance balance, EventFinder.Found found) {

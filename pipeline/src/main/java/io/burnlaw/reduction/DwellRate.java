@@ -22,7 +22,6 @@ import java.util.Optional;
  *
  * @param pressures how long at which pressure
  * @param rate      [m/s]
- * @param budget    its uncertainty
  * @param setAside  why it is not to be fitted; empty where it is
  */
 record DwellRate(PressureDistribution pressures, double rate, RateBudget budget, Optional<String> setAside) {
@@ -45,7 +44,6 @@ record DwellRate(PressureDistribution pressures, double rate, RateBudget budget,
     /**
      * Takes the rate.
      *
-     * @param reduction of the burn
      * @return empty where there was no dwell, or too little burned in it, or too few samples of it were taken
      */
     static Optional<DwellRate> of(BurnReduction reduction) {

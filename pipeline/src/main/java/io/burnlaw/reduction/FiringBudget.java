@@ -35,13 +35,7 @@ final class FiringBudget {
         this.base = tried(inputs, reduction.found().crossing(), even());
     }
 
-    /**
-     * Adds it up.
-     *
-     * @param reduction of the burn
-     * @param method    of the rate
-     * @return the budget
-     */
+    /** Adds it up. */
     static RateBudget of(BurnReduction reduction, Method method) {
         return new FiringBudget(reduction, method).budget();
     }

@@ -19,12 +19,7 @@ final class FiringPoints {
 
     private FiringPoints() {}
 
-    /**
-     * Makes the points.
-     *
-     * @param reduction of the burn
-     * @return at least one
-     */
+    /** {@return the points, at least one} */
     static List<RatePoint> of(BurnReduction reduction) {
         Method method = reduction.settings().method();
         RateBudget budget = FiringBudget.of(reduction, method);

@@ -48,11 +48,7 @@ public final class FiringReducer {
     /**
      * Reduces a firing.
      *
-     * @param firing          row of the log
-     * @param formulation     its propellant
-     * @param settings        method and thresholds
      * @param hardware        what the case can stand
-     * @param grain           the firing's grain
      * @param trace           the firing's record, pressure absolute
      * @param readingFindings what was seen while reading it; comes first among the findings of the result
      * @return the points, or why there are none

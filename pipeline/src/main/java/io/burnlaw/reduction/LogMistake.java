@@ -19,7 +19,6 @@ import java.util.TreeMap;
  * a diameter, the length of all segments for that of one, a length in centimetres.
  *
  * @param words what differs from the log
- * @param grain with it
  */
 record LogMistake(String words, Grain grain) {
 

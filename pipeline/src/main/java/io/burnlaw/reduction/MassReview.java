@@ -25,12 +25,7 @@ final class MassReview {
 
     private MassReview() {}
 
-    /**
-     * Mass over what density and volume give.
-     *
-     * @param burn what was measured
-     * @return [1]; empty where mass or density is not known
-     */
+    /** {@return mass over what density and volume give [1]; empty where mass or density is not known} */
     static Optional<Double> ratio(Burn burn) {
         return burn.firing()
                 .propellantMass()
@@ -43,7 +38,6 @@ final class MassReview {
     /**
      * Whether a wrong mass, and nothing else, explains a wrong c*.
      *
-     * @param burn     what was measured
      * @param velocity c* over the expected one [1]
      * @return whether density and volume ask for the same correction of the mass
      */

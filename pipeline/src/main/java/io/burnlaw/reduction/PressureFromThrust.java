@@ -200,7 +200,6 @@ public record PressureFromThrust(
     /**
      * What is missing in the log of a firing whose thrust alone was recorded.
      *
-     * @param firing row of the log
      * @return empty where the exit diameter is there
      */
     public static Optional<Finding> exitUnknown(Firing firing) {

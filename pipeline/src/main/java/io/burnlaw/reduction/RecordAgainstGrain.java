@@ -102,11 +102,8 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
     /**
      * Compares.
      *
-     * @param burn     what was measured
-     * @param inputs   of the mass balance
-     * @param found    events
-     * @param hump     a start that was faster than its pressure explains
-     * @param throat   what the course of the rates says of the throat
+     * @param hump   a start that was faster than its pressure explains
+     * @param throat what the course of the rates says of the throat
      * @return what does not fit; empty where it does
      */
     static Optional<RecordAgainstGrain> of(
@@ -244,12 +241,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
                 .orElse(true);
     }
 
-    /**
-     * The finding.
-     *
-     * @param reduction of the burn
-     * @return the finding; none where record and grain fit
-     */
+    /** {@return the finding; none where record and grain fit} */
     static List<Finding> look(BurnReduction reduction) {
         return reduction.againstGrain().map(seen -> seen.told(reduction)).stream()
                 .toList();

@@ -25,18 +25,12 @@ public sealed interface Reduction {
     /** {@return the record thinned for drawing, where one could be read} */
     Optional<TraceHistory> history();
 
-    /**
-     * The same reduction, with the courses of the firing kept elsewhere.
-     *
-     * @param store where
-     * @return the reduction
-     */
+    /** The same reduction, with the courses of the firing kept elsewhere. */
     Reduction keptIn(NumberStore store);
 
     /**
      * The firing gave at least one rate point.
      *
-     * @param firing                 id of the firing
      * @param points                 the firing's point, and further ones such as a dwell at low pressure
      * @param events                 when things happened
      * @param web                    [m]
@@ -54,8 +48,6 @@ public sealed interface Reduction {
      * @param along                  rate and pressure along the burn; none where they could not be had
      * @param igniterGas             what an igniter is expected to have given where none is stated [kg]; empty where it is
      *                               stated, or does not show
-     * @param findings               what was seen
-     * @param history                the record thinned for drawing
      */
     record Reduced(
             String firing,
@@ -104,7 +96,6 @@ public sealed interface Reduction {
          * The same firing with more findings.
          *
          * @param more come after those that are there
-         * @return the result
          */
         public Reduced withFindings(List<Finding> more) {
             return with(
@@ -145,7 +136,6 @@ public sealed interface Reduction {
     /**
      * The firing gave no rate.
      *
-     * @param firing   id of the firing
      * @param findings what was seen, at least one rejection among it
      * @param history  the record thinned for drawing, where one could be read
      */
@@ -168,8 +158,6 @@ public sealed interface Reduction {
      *
      * @param reduced  the answer where there is a rate
      * @param rejected the answer where there is none
-     * @param <T>      of the answer
-     * @return the answer
      */
     default <T> T match(Function<Reduced, T> reduced, Function<Rejected, T> rejected) {
         return this instanceof Reduced r ? reduced.apply(r) : rejected.apply((Rejected) this);

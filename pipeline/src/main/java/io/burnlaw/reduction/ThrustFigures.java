@@ -28,12 +28,10 @@ public record ThrustFigures(double totalImpulse, OptionalDouble specificImpulse,
     /**
      * Works them out.
      *
-     * @param trace            conditioned, with thrust
      * @param pressureRecorded whether its pressure was measured; a derived one gives no C_F
      * @param firing           mass and throat
      * @param from             begin of operation [s]
      * @param to               end of operation [s]
-     * @return the figures
      */
     public static ThrustFigures of(Trace trace, boolean pressureRecorded, Firing firing, double from, double to) {
         double before = firing.throatDiameter().value();

@@ -81,7 +81,6 @@ public final class TimedBurn {
      * Reduces a firing.
      *
      * @param firing   row of the log, with a burn time and without a record
-     * @param grain    the firing's grain
      * @param density  of the propellant [kg/m3], used where the log gives no mass
      * @param ratio    of specific heats [1]
      * @param velocity c* of the propellant [m/s], measured or stated; empty where it is not known

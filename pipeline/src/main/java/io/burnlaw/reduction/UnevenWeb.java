@@ -31,10 +31,9 @@ final class UnevenWeb {
     /**
      * How long something burned on behind the burnout of the mean web, as the fast law has it.
      *
-     * @param record   the operation [Pa, absolute]
-     * @param ambient  [Pa, absolute]
-     * @param estimate the burnout
-     * @param highest  pressure over ambient [Pa]
+     * @param record  the operation [Pa, absolute]
+     * @param ambient [Pa, absolute]
+     * @param highest pressure over ambient [Pa]
      * @return [s]; 0 where the chamber only emptied
      */
     static double burnedOn(UniformTrace record, double ambient, RateEstimate estimate, double highest) {

@@ -111,7 +111,6 @@ final class VelocityReview {
         /**
          * Sentences to be put behind what was seen, each beginning with a blank.
          *
-         * @param burn  what was measured
          * @param ratio c* over the expected one [1], not 1
          * @param known whether the expected one is known, or only its bound
          * @return what would explain it

@@ -6,7 +6,6 @@ import java.util.Arrays;
  * The cheapest way to part points into straight pieces with some bad points in each, by dynamic programming over the number
  * of pieces and of bad points.
  *
- * @param cost   of it
  * @param single the least cost of one piece over all points
  * @param ends   edges of its pieces, by their place among all edges
  * @param bad    number of bad points in each piece

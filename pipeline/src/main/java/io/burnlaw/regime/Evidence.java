@@ -18,7 +18,6 @@ import java.util.OptionalDouble;
  * @param jumpPValue       of the test of joined against jumping; empty for one law
  * @param systematic       smooth relative error that the simulated campaigns carried [1]
  * @param clusters         independent firings among the points
- * @param rivals           other explanations
  * @param sentence         the evidence in words
  */
 public record Evidence(
@@ -41,14 +40,12 @@ public record Evidence(
     /**
      * Another explanation of the same points, without any break.
      *
-     * @param kind      which
      * @param rss       sum of squares of its residuals in ln r, weighted [1]
      * @param bic       Bayesian information criterion, smaller is better
      * @param parameter what the kind's curve is governed by
      * @param pValue    how often points simulated from the rival would favour the breaks as much as these do [1]; empty
      *                  where no break is in question
      * @param beaten    whether the breaks explain more than chance would if the rival were true
-     * @param sentence  what it means
      */
     public record Rival(
             Kind kind,
@@ -78,13 +75,12 @@ public record Evidence(
     /**
      * A test of one count of laws against the next.
      *
-     * @param fewer      count under the hypothesis
-     * @param joinedF    largest F over the positions of a further break, laws joined [1]
-     * @param jumpingF   the same, laws jumping [1]; zero where there are too few points for it
-     * @param pValue     share of simulated campaigns that look at least as extreme [1]: for one law
-     *                   against two joined ones by the likelihood averaged over the places of the break, else by the
-     *                   largest F
-     * @param replicates campaigns simulated
+     * @param fewer    count under the hypothesis
+     * @param joinedF  largest F over the positions of a further break, laws joined [1]
+     * @param jumpingF the same, laws jumping [1]; zero where there are too few points for it
+     * @param pValue   share of simulated campaigns that look at least as extreme [1]: for one law
+     *                 against two joined ones by the likelihood averaged over the places of the break, else by the
+     *                 largest F
      */
     public record CountTest(int fewer, double joinedF, double jumpingF, double pValue, int replicates) {}
 

@@ -32,7 +32,6 @@ public final class PressureForRate {
     /**
      * Answers for several factors.
      *
-     * @param regimes      the laws
      * @param basePressure where the propellant burns now [Pa, absolute]; usually the lowest point, or ambient
      * @param limit        of the case; where none is stated, no pressure above those that were fired is named
      * @param factors      k, each above 1
@@ -286,8 +285,6 @@ public final class PressureForRate {
      * @param basePressure where the propellant burns now [Pa, absolute]
      * @param baseRate     how fast [m/s]
      * @param pressure     that k needs [Pa, absolute]; empty where no allowed pressure gives it
-     * @param interval     of that pressure
-     * @param reach        what it takes
      * @param sentence     the answer in words, with numbers
      */
     public record FasterAnswer(

@@ -14,7 +14,6 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * A firing that burned in pulses: it has no rate, but its pressure did not rise. So the pressure at which its gas by the slow law
  * balances the flow of its throat lies below the threshold: an observation that is censored on one side.
  *
- * @param id        of the firing
  * @param areaRatio burning surface over throat area at which it stayed down [1]
  * @param balance   pressure over rate at which its chamber is in balance: density · K_n · c* [Pa s/m]
  * @param std       relative standard uncertainty of that [1]

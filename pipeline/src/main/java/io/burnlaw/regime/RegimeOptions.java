@@ -1,7 +1,7 @@
 package io.burnlaw.regime;
 
 import io.burnlaw.campaign.PressureLimit;
-import io.burnlaw.ratelaw.Weighting;
+import io.burnlaw.campaign.Weighting;
 
 /**
  * How regimes are searched.
@@ -46,12 +46,7 @@ public record RegimeOptions(
         return new RegimeOptions(seed, 0.95, 999, Weighting.PROPORTIONAL, 5, 3, 0.003, PressureLimit.UNSTATED);
     }
 
-    /**
-     * The same options with another weighting.
-     *
-     * @param other of the points
-     * @return the options
-     */
+    /** The same options with another weighting. */
     public RegimeOptions withWeighting(Weighting other) {
         return new RegimeOptions(
                 seed, level, replicates, other, maximumSegments, minimumPoints, systematicFloor, limit);
@@ -61,19 +56,13 @@ public record RegimeOptions(
      * The same options with another level.
      *
      * @param other confidence level [1]
-     * @return the options
      */
     public RegimeOptions withLevel(double other) {
         return new RegimeOptions(
                 seed, other, replicates, weighting, maximumSegments, minimumPoints, systematicFloor, limit);
     }
 
-    /**
-     * The same options for a case of another limit.
-     *
-     * @param other limit
-     * @return the options
-     */
+    /** The same options for a case of another limit. */
     public RegimeOptions withLimit(PressureLimit other) {
         return new RegimeOptions(
                 seed, level, replicates, weighting, maximumSegments, minimumPoints, systematicFloor, other);

@@ -48,8 +48,7 @@ public final class RegimeSearch {
         /**
          * Without a firing that pulsed.
          *
-         * @param cautioned ids of points
-         * @param spans     by the id of a point
+         * @param spans by the id of a point
          */
         public Circumstances(Set<String> cautioned, Map<String, Regimes.Span> spans) {
             this(cautioned, spans, List.of());
@@ -90,8 +89,7 @@ public final class RegimeSearch {
     /**
      * Searches among points of which none is doubted.
      *
-     * @param points  rate-pressure points, in any order; points of one cluster in order of time
-     * @param options how
+     * @param points rate-pressure points, in any order; points of one cluster in order of time
      * @return the laws, breaks, evidence and findings
      * @throws IllegalArgumentException if there are fewer than two different pressures: nothing to fit, as
      *                                  {@code RateLawFit} says in words
@@ -103,9 +101,8 @@ public final class RegimeSearch {
     /**
      * Searches.
      *
-     * @param points  rate-pressure points, in any order; points of one cluster in order of time
-     * @param options how
-     * @param about   what else is known of them
+     * @param points rate-pressure points, in any order; points of one cluster in order of time
+     * @param about  what else is known of them
      * @return the laws, breaks, evidence and findings
      * @throws IllegalArgumentException if there are fewer than two different pressures: nothing to fit, as
      *                                  {@code RateLawFit} says in words

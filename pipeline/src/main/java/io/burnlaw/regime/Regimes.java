@@ -61,8 +61,6 @@ public record Regimes(
     /**
      * The pressures in which the law with the most points holds beyond doubt: between the intervals of its breaks, and
      * without an end where there is no break.
-     *
-     * @return these pressures
      */
     public Span widest() {
         int most = 0;
@@ -95,7 +93,6 @@ public record Regimes(
      * The regime that holds at a pressure; beyond the ends, the last one.
      *
      * @param pressure [Pa, absolute]
-     * @return the regime
      */
     public Regime at(double pressure) {
         int i = 0;
@@ -118,8 +115,6 @@ public record Regimes(
     /**
      * A law and the range of pressures in which it holds.
      *
-     * @param law              the law
-     * @param kind             the trade's word for it
      * @param settled          whether the exponent's interval lies wholly within what the word means; false where the
      *                         word is only the best estimate
      * @param exponentInterval of the exponent, at the level of the search
@@ -160,13 +155,11 @@ public record Regimes(
     /**
      * A pressure at which the law changes.
      *
-     * @param pressure          [Pa, absolute]
-     * @param interval          of the pressure, from the profile of the sum of squares [Pa, absolute]
-     * @param kind              what changes
-     * @param rateRatio         rate just above over rate just below [1]; 1 where only the slope changes
-     * @param rateRatioInterval of that ratio
-     * @param exponentBelow     [1]
-     * @param exponentAbove     [1]
+     * @param pressure      [Pa, absolute]
+     * @param interval      of the pressure, from the profile of the sum of squares [Pa, absolute]
+     * @param rateRatio     rate just above over rate just below [1]; 1 where only the slope changes
+     * @param exponentBelow [1]
+     * @param exponentAbove [1]
      */
     public record Break(
             double pressure,
@@ -212,18 +205,17 @@ public record Regimes(
      * One or two points at an end of the range that plainly do not follow the law of the others, and are too few to
      * carry a law of their own: a regime in all likelihood, and a firing that would settle it.
      *
-     * @param side           at which end they lie
-     * @param ids            of these points
-     * @param pressureLow    lowest among them [Pa, absolute]
-     * @param pressureHigh   highest among them [Pa, absolute]
-     * @param rate           geometric mean of their rates [m/s]
-     * @param rateRatio      the others' law over these points' rate below, its inverse above [1]: how many times faster
-     *                       the upper side burns at the pressures of these points
-     * @param ratioInterval  of that ratio, from the prediction of the others' law
-     * @param gapLow         highest pressure known on the slow side [Pa, absolute]
-     * @param gapHigh        lowest pressure known on the fast side [Pa, absolute]
+     * @param side             at which end they lie
+     * @param pressureLow      lowest among them [Pa, absolute]
+     * @param pressureHigh     highest among them [Pa, absolute]
+     * @param rate             geometric mean of their rates [m/s]
+     * @param rateRatio        the others' law over these points' rate below, its inverse above [1]: how many times faster
+     *                         the upper side burns at the pressures of these points
+     * @param ratioInterval    of that ratio, from the prediction of the others' law
+     * @param gapLow           highest pressure known on the slow side [Pa, absolute]
+     * @param gapHigh          lowest pressure known on the fast side [Pa, absolute]
      * @param settlingPressure where the next firing would say most [Pa, absolute]
-     * @param sentence       what can be said, and what would settle it
+     * @param sentence         what can be said, and what would settle it
      */
     public record UnsettledRegime(
             Side side,

@@ -1,7 +1,7 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.FitPoint;
-import io.burnlaw.ratelaw.Weighting;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.IdentityHashMap;

@@ -1,9 +1,9 @@
 package io.burnlaw.regime;
 
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.SystematicError;
-import io.burnlaw.ratelaw.Weighting;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;

@@ -24,12 +24,7 @@ public record Stability(Regime regime, double exponent, Verdict verdict, String 
         UNSTABLE
     }
 
-    /**
-     * The verdict over all regimes.
-     *
-     * @param regimes as found
-     * @return the verdict of the regime with the highest upper limit of its exponent
-     */
+    /** {@return the verdict over all regimes: that of the regime with the highest upper limit of its exponent} */
     public static Stability of(Regimes regimes) {
         Regime worst = regimes.regimes().get(0);
         for (Regime regime : regimes.regimes()) {

@@ -26,7 +26,6 @@ public final class Thresholds {
     /**
      * The threshold, where there is one.
      *
-     * @param regimes                as found
      * @param density                of the propellant [kg/m³]; empty where unknown
      * @param characteristicVelocity c* [m/s]; empty where unknown
      * @return the threshold; empty where there is none

@@ -74,7 +74,7 @@ final class Equipment {
     private static double at(Block block, String key, Dimension dimension, double otherwise) {
         Optional<Measured> value = block.measured(key, dimension);
         if (value.isPresent() && value.get().value() < 0) {
-            block.wrong(key, "the value is negative", block.text(key).orElse(""), "zero or more", "correct it");
+            block.wrong(key, "the value is negative", "zero or more", "correct it");
         }
         return value.map(Measured::value).orElse(otherwise);
     }

@@ -27,12 +27,7 @@ public record MadeCampaign(Map<String, byte[]> files) {
         files = Collections.unmodifiableMap(new LinkedHashMap<>(files));
     }
 
-    /**
-     * Fires everything that a scenario plans, and measures it.
-     *
-     * @param scenario as read
-     * @return the folder
-     */
+    /** Fires everything that a scenario plans, and measures it. */
     public static MadeCampaign of(Scenario scenario) {
         Map<String, byte[]> files = new LinkedHashMap<>();
         Measurement measurement = new Measurement(scenario);

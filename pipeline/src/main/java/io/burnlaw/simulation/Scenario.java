@@ -12,18 +12,13 @@ import java.util.OptionalDouble;
 /**
  * An invented campaign: true propellants, hardware, instruments with their errors, and what is fired.
  *
- * @param title                what people read
  * @param note                 what was invented, and why
  * @param preparedBy           who made it up
- * @param licence              SPDX identifier
  * @param seed                 of all random numbers
  * @param ambientPressure      [Pa, absolute]
  * @param referenceTemperature at which the laws hold [K]
  * @param propellants          in the order of the file
- * @param hardware             the case
  * @param instruments          what measures grains, masses and times, and how well
- * @param logger               what records
- * @param firings              what is fired
  * @param points               strands and burns that are timed by hand
  * @param strands              strands whose vessel is recorded
  */
@@ -54,7 +49,6 @@ public record Scenario(
      * A propellant as it truly is.
      *
      * @param id                             the name in the tables
-     * @param title                          what people read
      * @param density                        [kg/m3]
      * @param characteristicVelocity         as delivered [m/s]
      * @param expectedCharacteristicVelocity as the campaign states it, where it does [m/s]
@@ -68,7 +62,6 @@ public record Scenario(
      * @param temperatureSensitivity         relative change of the rate [1/K]
      * @param baseline                       whether others are compared with it
      * @param compareWith                    id of the propellant that it is compared with
-     * @param additive                       its name
      * @param additiveFraction               by mass [1]
      */
     public record Propellant(
@@ -90,11 +83,7 @@ public record Scenario(
             Optional<String> additive,
             OptionalDouble additiveFraction) {
 
-        /**
-         * One casting of it.
-         *
-         * @return the propellant with the rate of that batch
-         */
+        /** {@return the propellant with the rate of one casting of it} */
         Propellant ofBatch(String name, long seed) {
             return new Propellant(
                     id,
@@ -158,7 +147,6 @@ public record Scenario(
      * @param quietBefore      [s]
      * @param quietAfter       [s]
      * @param longest          after which a firing is no longer recorded [s]
-     * @param sensors          which there are
      * @param timeUnit         as written
      * @param pressureUnit     as written
      * @param thrustUnit       as written
@@ -212,9 +200,6 @@ public record Scenario(
     /**
      * One firing.
      *
-     * @param id          of it
-     * @param propellant  id of the propellant
-     * @param grain       as planned
      * @param throat      diameter [m]
      * @param throatAfter diameter [m]
      * @param exit        diameter [m]
@@ -257,7 +242,6 @@ public record Scenario(
     /**
      * What is written of a grain against what it is.
      *
-     * @param kind       of grain
      * @param counts     segments and inhibited ends, by column
      * @param dimensions by column [m]
      */
@@ -272,8 +256,6 @@ public record Scenario(
     /**
      * A burn that is timed by hand at one pressure.
      *
-     * @param id          of it
-     * @param propellant  id of the propellant
      * @param pressure    [Pa, absolute]
      * @param length      that burns [m]
      * @param temperature of the sample [K]
@@ -290,8 +272,6 @@ public record Scenario(
     /**
      * A strand in a closed vessel that is recorded.
      *
-     * @param id          of it
-     * @param propellant  id of the propellant
      * @param pressure    at which it is lit [Pa, absolute]
      * @param length      that is timed [m]
      * @param rise        of the vessel's pressure over the burn [Pa]

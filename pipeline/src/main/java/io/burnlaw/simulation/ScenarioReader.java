@@ -32,12 +32,7 @@ public final class ScenarioReader {
         this.folder = path.toAbsolutePath().getParent();
     }
 
-    /**
-     * Reads a scenario.
-     *
-     * @param path of the file
-     * @return the scenario, or every problem of the file
-     */
+    /** {@return the scenario, or every problem of the file} */
     public static Outcome<Scenario, Problem> read(Path path) {
         ScenarioReader reader = new ScenarioReader(path);
         Optional<YamlNode.Mapping> root = YamlDocument.read(path, reader.problems);
@@ -96,12 +91,7 @@ public final class ScenarioReader {
         }
         double seed = block.number("seed", 0, 1e15).orElse(0);
         if (seed != Math.rint(seed)) {
-            block.wrong(
-                    "seed",
-                    "this is not a whole number",
-                    block.text("seed").orElse(""),
-                    "such as 20260101",
-                    "correct it");
+            block.wrong("seed", "this is not a whole number", "such as 20260101", "correct it");
         }
         return (long) seed;
     }

@@ -33,7 +33,6 @@ public final class QuickSelect {
      * @param from   first index
      * @param to     index after the last
      * @param rank   from 0
-     * @return the value
      */
     public static double at(double[] values, int from, int to, int rank) {
         return between(values, from, to, rank, rank);
@@ -45,7 +44,6 @@ public final class QuickSelect {
      * @param values none of them NaN; left as they are
      * @param from   first index
      * @param to     index after the last, beyond the first
-     * @return the median
      */
     public static double median(double[] values, int from, int to) {
         int n = to - from;

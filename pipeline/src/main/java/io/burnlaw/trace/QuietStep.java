@@ -36,10 +36,9 @@ public final class QuietStep {
      * The end of a smoulder behind the main burn: a level that holds and then falls to the zero of before. A warmed sensor
      * comes back fast at first.
      *
-     * @param values record
-     * @param from   index after the main fall
-     * @param zero   reading when nothing happens, before the burn
-     * @param range  highest reading above it
+     * @param from  index after the main fall
+     * @param zero  reading when nothing happens, before the burn
+     * @param range highest reading above it
      * @return index of the first sample after the step; empty where there is none
      */
     public static OptionalInt end(double[] values, int from, double zero, double range) {
@@ -62,9 +61,8 @@ public final class QuietStep {
     /**
      * Cuts a quiet part at its step.
      *
-     * @param values record
-     * @param end    index after the last sample of the quiet part, which begins at 0
-     * @param range  highest smoothed reading above the quiet one
+     * @param end   index after the last sample of the quiet part, which begins at 0
+     * @param range highest smoothed reading above the quiet one
      * @return index after the last sample before the step; {@code end} where there is none
      */
     static int cut(double[] values, int end, double range) {

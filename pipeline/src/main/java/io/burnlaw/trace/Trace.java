@@ -30,11 +30,9 @@ public final class Trace {
     /**
      * Makes a trace; the arrays are copied.
      *
-     * @param firing   id of the firing
      * @param time     [s], rising
      * @param pressure [Pa, absolute], as long as time; empty where only thrust was recorded
      * @param thrust   [N], as long as time; empty where only pressure was recorded
-     * @return the trace
      * @throws IllegalArgumentException if both are missing or the lengths differ
      */
     public static Trace of(String firing, double[] time, Optional<double[]> pressure, Optional<double[]> thrust) {
@@ -122,7 +120,6 @@ public final class Trace {
      * The same record with other pressures.
      *
      * @param other [Pa, absolute], as long as the record
-     * @return the trace
      */
     public Trace withPressure(double[] other) {
         return new Trace(firing, time, Optional.of(other.clone()), thrust);

@@ -17,7 +17,6 @@ public final class WorkingLevel {
      * The highest reading that is not the igniter's alone: at most three times the mean from where a twentieth of the
      * integral has passed until a twentieth is left.
      *
-     * @param values  record
      * @param zero    reading when nothing happens
      * @param highest highest reading above it
      * @return {@code highest}, or less where that is a spike

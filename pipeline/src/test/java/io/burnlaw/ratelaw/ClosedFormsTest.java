@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.ratelaw.FitResult.LackOfFit;
 import io.burnlaw.ratelaw.FitResult.MethodIntervals;

@@ -2,7 +2,8 @@ package io.burnlaw.ratelaw;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
+import io.burnlaw.campaign.PressureErrors;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.IntervalMethods.BootstrapIntervals;
 import io.burnlaw.validation.StudyReport;
 import java.util.ArrayList;

@@ -1,5 +1,7 @@
 package io.burnlaw.ratelaw;
 
+import io.burnlaw.campaign.Weighting;
+
 /** A law with proportional weighting and without a shared error. */
 public final class MadeLaw {
 

@@ -3,6 +3,7 @@ package io.burnlaw.ratelaw;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.campaign.PressureLimit;
+import io.burnlaw.campaign.Weighting;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

@@ -4,9 +4,10 @@ import static io.burnlaw.ratelaw.PowerLawOracleTest.assertRelative;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.campaign.PressureErrors;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
 import io.burnlaw.ratelaw.FitResult.OtherFit;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,7 @@
 package io.burnlaw.ratelaw;
 
-import io.burnlaw.ratelaw.FitOptions.PressureErrors;
+import io.burnlaw.campaign.PressureErrors;
+import io.burnlaw.campaign.Weighting;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;

@@ -5,6 +5,7 @@ import static io.burnlaw.ratelaw.PowerLawOracleTest.estimated;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.PooledExponent.BurnCurve;
 import io.burnlaw.ratelaw.TemperatureFit.PointAtTemperature;
 import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;

@@ -3,6 +3,7 @@ package io.burnlaw.ratelaw;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.TemperatureFit.PointAtTemperature;
 import io.burnlaw.ratelaw.TemperatureFit.TemperatureResult;
 import java.util.ArrayList;

@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.RateLaw;
-import io.burnlaw.ratelaw.Weighting;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -16,7 +16,7 @@ class JoinedProfileTest {
     private static Sample sample(long seed) {
         return Sample.of(
                 Simulated.points(24, 5e5, 1e7, Simulated.broken(2e6, 0.7, 0.1, 1), 0.02, seed),
-                io.burnlaw.ratelaw.Weighting.PROPORTIONAL,
+                io.burnlaw.campaign.Weighting.PROPORTIONAL,
                 0);
     }
 

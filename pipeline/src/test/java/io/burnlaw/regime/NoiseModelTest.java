@@ -3,8 +3,8 @@ package io.burnlaw.regime;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.FitPoint;
-import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.regime.Evidence.Rival;
 import io.burnlaw.regime.Regimes.Shape;
 import java.util.ArrayList;

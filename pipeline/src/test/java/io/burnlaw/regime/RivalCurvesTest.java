@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.Oracle;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.FitPoint;
-import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.regime.Evidence.Rival;
 import java.util.ArrayList;
 import java.util.List;

@@ -3,8 +3,8 @@ package io.burnlaw.regime;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.FitPoint;
-import io.burnlaw.ratelaw.Weighting;
 import io.burnlaw.regime.JoinedFit.HingeSolver;
 import java.util.ArrayList;
 import java.util.List;

@@ -3,12 +3,12 @@ package io.burnlaw.regime;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.FitOptions;
 import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.RateLawFit;
-import io.burnlaw.ratelaw.Weighting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;

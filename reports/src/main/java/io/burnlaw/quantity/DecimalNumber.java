@@ -51,7 +51,6 @@ public final class DecimalNumber {
     /**
      * Whether a comma could be a decimal comma as well as a thousands separator, as in {@code 1,250}.
      *
-     * @param text a number
      * @return whether it can be read in two ways
      */
     public static boolean readsTwoWays(String text) {

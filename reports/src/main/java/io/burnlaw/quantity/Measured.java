@@ -44,7 +44,6 @@ public record Measured(double value, OptionalDouble std) {
      * The standard uncertainty, or what is usual for the instrument where none was stated.
      *
      * @param usual the standard uncertainty to take where none was stated, same unit as the value
-     * @return the standard uncertainty
      */
     public double stdOr(double usual) {
         return std.orElse(usual);

@@ -29,7 +29,6 @@ public final class NumberFormat {
      * A value to the decimal place at which its standard uncertainty has two significant digits.
      *
      * @param value in the unit that the sentence names
-     * @param std   its standard uncertainty
      * @return such as {@code 6.94}
      */
     public static String withStd(double value, double std) {
@@ -39,7 +38,6 @@ public final class NumberFormat {
     /**
      * A value to a number of significant digits.
      *
-     * @param value  finite
      * @param digits at least 1
      * @return without an exponent
      */
@@ -75,7 +73,6 @@ public final class NumberFormat {
     /**
      * A value as somebody may have written it: no zeros at its end.
      *
-     * @param value  finite
      * @param digits significant ones at most
      * @return without an exponent
      */
@@ -87,7 +84,6 @@ public final class NumberFormat {
     /**
      * A value to a number of decimals.
      *
-     * @param value    finite
      * @param decimals at least 0
      * @return such as {@code −0.4}
      */
@@ -98,8 +94,7 @@ public final class NumberFormat {
     /**
      * A share as per cent.
      *
-     * @param share  [1]
-     * @param digits significant ones
+     * @param share [1]
      * @return such as {@code 2.4 %}
      */
     public static String percent(double share, int digits) {

@@ -26,8 +26,7 @@ public record Quantity(double value, OptionalDouble std, Unit unit) {
      * Reads a quantity with its unit: {@code 12.7 mm}, {@code 12,7 mm}, {@code 1.80 ± 0.01 g/cm3},
      * {@code 1.80 g/cm3 +/- 0.5 %}, {@code (1.80 ± 0.01) g/cm3}.
      *
-     * @param text      as written
-     * @param dimension what is expected
+     * @param text as written
      * @return the quantity, or what is wrong with the text
      */
     public static QuantityReading read(String text, Dimension dimension) {
@@ -38,7 +37,6 @@ public record Quantity(double value, OptionalDouble std, Unit unit) {
      * Reads a table's cell: a number in the unit of its heading, or a quantity with a unit of its own.
      *
      * @param text as written
-     * @param unit of the heading
      * @return the quantity, or what is wrong with the text
      */
     public static QuantityReading read(String text, Unit unit) {
@@ -267,7 +265,6 @@ public record Quantity(double value, OptionalDouble std, Unit unit) {
          *
          * @param read    the answer where it was read
          * @param misread the answer where it was not
-         * @param <T>     of the answer
          */
         default <T> T match(Function<Read, T> read, Function<Misread, T> misread) {
             return this instanceof Read r ? read.apply(r) : misread.apply((Misread) this);

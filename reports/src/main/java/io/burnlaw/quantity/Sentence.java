@@ -15,7 +15,6 @@ public final class Sentence {
      *
      * @param format of the sentence, without indices of arguments; {@code %.0g} is not among its conversions
      * @param values for its conversions, in their order
-     * @return the sentence
      */
     public static String of(String format, Object... values) {
         StringBuilder sentence = new StringBuilder(format.length() + 16 * values.length);

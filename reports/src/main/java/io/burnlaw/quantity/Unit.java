@@ -215,8 +215,7 @@ public enum Unit {
     /**
      * The known spelling that looks most like an unknown one.
      *
-     * @param text      as written
-     * @param dimension what was expected
+     * @param text as written
      * @return the unit of that dimension whose spelling differs least; empty where none comes near
      */
     public static Optional<Unit> nearest(String text, Dimension dimension) {

@@ -28,7 +28,6 @@ final class CarryOver extends SimpleFileVisitor<Path> {
      * Between two folders.
      *
      * @param named   as the user named the old one
-     * @param place   where it is
      * @param written paths in it and their checksums
      * @throws IOException if the list of the old one cannot be read
      */

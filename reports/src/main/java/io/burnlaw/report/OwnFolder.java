@@ -111,9 +111,7 @@ public final class OwnFolder {
     /**
      * Writes the folder anew.
      *
-     * @param folder  where; made if it is not there
-     * @param kind    what it is
-     * @param content of it
+     * @param folder where; made if it is not there
      * @throws IOException if it cannot be written or must not be replaced; its message is a sentence that can be shown,
      *                     and whatever was in the folder before is there unchanged
      */

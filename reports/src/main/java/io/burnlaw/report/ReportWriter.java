@@ -53,18 +53,12 @@ public final class ReportWriter {
          * The same by other threads.
          *
          * @param other how many, at least 1
-         * @return the options
          */
         public Options withWorkers(int other) {
             return new Options(pages, other, units);
         }
 
-        /**
-         * The same in other units.
-         *
-         * @param other units
-         * @return the options
-         */
+        /** The same in other units. */
         public Options withUnits(ShownUnits other) {
             return new Options(pages, workers, other);
         }
@@ -93,9 +87,7 @@ public final class ReportWriter {
     /**
      * Writes a report in the place of the one that may be there.
      *
-     * @param document what to draw
-     * @param folder   where; made if it is not there, replaced whole if it holds a report
-     * @param options  what to write
+     * @param folder where; made if it is not there, replaced whole if it holds a report
      * @throws IOException if the folder cannot be written, or holds something that is no report; its message is a
      *                     sentence that can be shown; whatever was in the folder before is there unchanged
      * @throws IllegalArgumentException if the document holds NaN or infinity: a fault of the caller
@@ -111,13 +103,7 @@ public final class ReportWriter {
                 }));
     }
 
-    /**
-     * The files of a report, by their path below its folder.
-     *
-     * @param document what to draw
-     * @param options  what to draw
-     * @return text by path, in the order of the paths
-     */
+    /** {@return the files of a report, text by path below its folder, in the order of the paths} */
     public static Map<String, String> files(Characterization document, Options options) {
         Map<String, String> files = new ConcurrentSkipListMap<>();
         try {

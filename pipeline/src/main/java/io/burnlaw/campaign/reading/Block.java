@@ -17,7 +17,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** One mapping of a YAML file, read key by key; whatever is wrong becomes a problem with its line. */
-public final class Block {
+public final class Block implements Place {
 
     private final String file;
     private final String path;
@@ -28,9 +28,7 @@ public final class Block {
     /**
      * Opens a mapping and refuses the keys that it should not have.
      *
-     * @param file     for messages
      * @param path     of the mapping in the file, empty text or ending with a full stop
-     * @param mapping  as read
      * @param known    keys that it may have
      * @param problems where what is wrong is added
      */
@@ -56,12 +54,8 @@ public final class Block {
         });
     }
 
-    /**
-     * A text.
-     *
-     * @param key of it
-     * @return as written; empty where the key is not there
-     */
+    /** {@return a text as written; empty where the key is not there} */
+    @Override
     public Optional<String> text(String key) {
         return scalar(key, "a text");
     }
@@ -69,7 +63,6 @@ public final class Block {
     /**
      * A text that must be there.
      *
-     * @param key  of it
      * @param mend what to write where it is missing
      * @return as written; empty text where it is missing
      */
@@ -96,7 +89,6 @@ public final class Block {
     /**
      * A quantity with its unit.
      *
-     * @param key       of it
      * @param dimension that it must have
      * @return in SI; empty where the key is not there or cannot be read
      */
@@ -108,7 +100,6 @@ public final class Block {
     /**
      * A pressure of which the key says what it counts from; the unit may say the same, but not the other.
      *
-     * @param key  of it
      * @param kind what it counts from
      * @return [Pa]; empty where the key is not there or cannot be read
      */
@@ -132,48 +123,26 @@ public final class Block {
     /**
      * A quantity above zero.
      *
-     * @param key       of it
      * @param dimension that it must have
      * @return in SI; empty where the key is not there or cannot be read
      */
     public Optional<Measured> positive(String key, Dimension dimension) {
-        return above(key, measured(key, dimension));
+        return above(key, measured(key, dimension), "correct it");
     }
 
     /**
      * A pressure above zero.
      *
-     * @param key  of it
      * @param kind what it counts from
      * @return [Pa]; empty where the key is not there or cannot be read
      */
     public Optional<Measured> positivePressure(String key, PressureKind kind) {
-        return above(key, pressure(key, kind));
-    }
-
-    private Optional<Measured> above(String key, Optional<Measured> measured) {
-        if (measured.isPresent() && !(measured.get().value() > 0)) {
-            wrong(key, "the value is not above zero", text(key).orElse(""), "a value above zero", "correct it");
-            return Optional.empty();
-        }
-        if (measured.filter(Measured::isVague).isPresent()) {
-            wrong(
-                    key,
-                    "the uncertainty is larger than the value",
-                    text(key).orElse(""),
-                    "a standard uncertainty, in the unit of the value",
-                    "correct the number after \u00b1");
-            return Optional.empty();
-        }
-        return measured;
+        return above(key, pressure(key, kind), "correct it");
     }
 
     /**
      * A bare number between two bounds, both allowed.
      *
-     * @param key  of it
-     * @param low  lowest
-     * @param high highest
      * @return the number; empty where the key is not there or cannot be read
      */
     public OptionalDouble number(String key, double low, double high) {
@@ -193,7 +162,6 @@ public final class Block {
     /**
      * A share such as {@code 95 %} or {@code 0.95} between two bounds, both allowed.
      *
-     * @param key  of it
      * @param low  lowest [1]
      * @param high highest [1]
      * @return [1]; empty where the key is not there or cannot be read
@@ -226,9 +194,7 @@ public final class Block {
     /**
      * True or false.
      *
-     * @param key       of it
      * @param otherwise where it is not there
-     * @return what is written
      */
     public boolean flag(String key, boolean otherwise) {
         Optional<String> text = scalar(key, "true or false");
@@ -245,14 +211,7 @@ public final class Block {
         };
     }
 
-    /**
-     * One word of a list.
-     *
-     * @param key  of it
-     * @param type the list
-     * @param <E>  of the list
-     * @return the word; empty where the key is not there
-     */
+    /** {@return one word of a list; empty where the key is not there} */
     public <E extends Enum<E>> Optional<E> choice(String key, Class<E> type) {
         List<String> words = Choice.words(type);
         return scalar(key, String.join(" or ", words)).flatMap(text -> {
@@ -274,9 +233,7 @@ public final class Block {
     /**
      * The mapping behind a key, to be read key by key; an empty one where the key is not there.
      *
-     * @param key  of it
      * @param keys that it may have
-     * @return the mapping
      */
     public Block block(String key, List<String> keys) {
         return new Block(file, path + key + ".", mapping(key), keys, problems);
@@ -285,9 +242,7 @@ public final class Block {
     /**
      * The mappings behind a key whose own keys are ids, in the order of the file.
      *
-     * @param key  of them
      * @param keys that each of them may have
-     * @return by id
      */
     public Map<String, Block> blocks(String key, List<String> keys) {
         Map<String, Block> blocks = new LinkedHashMap<>();
@@ -315,18 +270,12 @@ public final class Block {
      * Whether a key is there.
      *
      * @param key one of the known ones
-     * @return whether
      */
     public boolean has(String key) {
         return entry(key).isPresent();
     }
 
-    /**
-     * The mapping behind a key.
-     *
-     * @param key of it
-     * @return as read; an empty one where the key is not there
-     */
+    /** {@return the mapping behind a key as read; an empty one where the key is not there} */
     public YamlNode.Mapping mapping(String key) {
         Optional<YamlNode.Entry> entry = entry(key);
         if (entry.isPresent() && entry.get().value() instanceof YamlNode.Mapping inner) {
@@ -339,15 +288,8 @@ public final class Block {
         return new YamlNode.Mapping(entry.map(YamlNode.Entry::line).orElse(mapping.line()), Map.of());
     }
 
-    /**
-     * Adds a problem at a key.
-     *
-     * @param key      where
-     * @param what     what is wrong
-     * @param found    what stands there
-     * @param expected what should stand there
-     * @param mend     what to write
-     */
+    /** Adds a problem at a key. */
+    @Override
     public void wrong(String key, String what, String found, String expected, String mend) {
         int line = entry(key).map(YamlNode.Entry::line).orElse(mapping.line());
         problems.add(new Problem(file, line, path + key, what, found, expected, mend));

@@ -30,11 +30,7 @@ public final class CampaignFolder {
     private final Path folder;
     private final Map<String, List<String>> bySpelling = new HashMap<>();
 
-    /**
-     * Makes a folder; it need not exist.
-     *
-     * @param folder where the campaign lies
-     */
+    /** Makes a folder; it need not exist. */
     public CampaignFolder(Path folder) {
         this.folder = folder;
     }
@@ -42,11 +38,7 @@ public final class CampaignFolder {
     /** Where a path of the log leads: to a file, or nowhere. */
     public sealed interface Location {
 
-        /**
-         * An ordinary file below the folder.
-         *
-         * @param file  where it lies
-         */
+        /** An ordinary file below the folder. */
         record Found(Path file, long bytes) implements Location {}
 
         /**

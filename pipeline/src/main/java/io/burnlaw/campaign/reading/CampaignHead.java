@@ -5,9 +5,11 @@ import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Plausible;
+import io.burnlaw.campaign.PressureErrors;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.TraceSettings;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.campaign.reading.YamlDocument.YamlNode;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
@@ -18,7 +20,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.DoubleFunction;
 
 /**
  * What campaign.yaml says.
@@ -28,8 +29,6 @@ import java.util.function.DoubleFunction;
  * @param formulations         in the order of the file
  * @param trace                how traces are read
  * @param hardware             what the case can stand
- * @param reduction            how firings are reduced
- * @param fit                  how laws are fitted
  */
 record CampaignHead(
         String title,
@@ -89,7 +88,7 @@ record CampaignHead(
                 block.text("licence"),
                 block.text("note"),
                 ambient(block),
-                value(block.positive("reference_temperature", Dimension.TEMPERATURE)),
+                Place.value(block.positive("reference_temperature", Dimension.TEMPERATURE)),
                 formulations(block, file, problems),
                 trace(block.block("trace", CampaignKeys.TRACE)),
                 hardware(block.block("hardware", CampaignKeys.HARDWARE)),
@@ -99,15 +98,12 @@ record CampaignHead(
 
     private static OptionalDouble ambient(Block block) {
         Optional<Measured> ambient = block.positivePressure("ambient_pressure", PressureKind.ABSOLUTE);
-        ambient.map(Measured::value)
-                .flatMap(Plausible.AMBIENT_PRESSURE::doubt)
-                .ifPresent(doubt -> block.wrong(
-                        "ambient_pressure",
-                        doubt,
-                        block.text("ambient_pressure").orElse(""),
-                        Plausible.AMBIENT_PRESSURE.words(),
-                        "check its unit; a pressure that was reduced to sea level is not what the barometer reads"));
-        return value(ambient);
+        ambient.ifPresent(value -> block.plausible(
+                "ambient_pressure",
+                Plausible.AMBIENT_PRESSURE,
+                value,
+                "check its unit; a pressure that was reduced to sea level is not what the barometer reads"));
+        return Place.value(ambient);
     }
 
     private static List<Formulation> formulations(Block block, String file, List<Problem> problems) {
@@ -155,9 +151,9 @@ record CampaignHead(
 
     private static Formulation formulation(String id, Block block) {
         Optional<Measured> density = block.positive("density", Dimension.DENSITY);
-        doubted(block, "density", density, Plausible.DENSITY::doubt, Plausible.DENSITY.words());
+        doubted(block, "density", density, Plausible.DENSITY);
         Optional<Measured> velocity = block.positive("characteristic_velocity", Dimension.SPEED);
-        doubted(block, "characteristic_velocity", velocity, Plausible.VELOCITY::doubt, Plausible.VELOCITY.words());
+        doubted(block, "characteristic_velocity", velocity, Plausible.VELOCITY);
         return new Formulation(
                 id,
                 block.text("title").orElse(id),
@@ -170,28 +166,12 @@ record CampaignHead(
                 velocity);
     }
 
-    private static void doubted(
-            Block block,
-            String key,
-            Optional<Measured> value,
-            DoubleFunction<Optional<String>> doubt,
-            String expected) {
-        value.flatMap(found -> doubt.apply(found.value()))
-                .ifPresent(what -> block.wrong(key, what, block.text(key).orElse(""), expected, "check its unit"));
+    private static void doubted(Block block, String key, Optional<Measured> value, Plausible bounds) {
+        value.ifPresent(found -> block.plausible(key, bounds, found, "check its unit"));
     }
 
     private static TraceSettings trace(Block block) {
-        Optional<SensorClass> sensor = block.text("pressure_uncertainty").flatMap(text -> {
-            SensorClass.Reading reading = SensorClass.read(text);
-            reading.misread()
-                    .ifPresent(misread -> block.wrong(
-                            "pressure_uncertainty",
-                            misread.what(),
-                            text,
-                            "a pressure, or a share of one",
-                            "write   0.5 % of 1000 psi"));
-            return reading.sensor();
-        });
+        Optional<SensorClass> sensor = block.sensor();
         return new TraceSettings(
                 block.text("time"),
                 sampling(block),
@@ -233,16 +213,15 @@ record CampaignHead(
 
     private static Hardware hardware(Block block) {
         Optional<Measured> limit = block.positivePressure("case_pressure_limit", PressureKind.GAUGE);
-        doubted(block, "case_pressure_limit", limit, Plausible.CASE_LIMIT::doubt, Plausible.CASE_LIMIT.words());
+        doubted(block, "case_pressure_limit", limit, Plausible.CASE_LIMIT);
         limit.filter(found -> found.std().isPresent())
                 .ifPresent(vague -> block.wrong(
                         "case_pressure_limit",
                         "a limit has no uncertainty",
-                        block.text("case_pressure_limit").orElse(""),
                         "one pressure",
                         "write the lowest pressure at which such a case may fail"));
         return new Hardware(
-                value(limit),
+                Place.value(limit),
                 block.number("safety_factor", 1, 20).orElse(1.5),
                 block.positive("igniter_mass", Dimension.MASS),
                 block.measured("igniter_gas_fraction", Dimension.FRACTION).orElse(Hardware.USUAL_GAS_FRACTION));
@@ -262,23 +241,13 @@ record CampaignHead(
         FitSettings usual = FitSettings.defaults();
         OptionalDouble seed = block.number("seed", 0, 1e15);
         if (seed.isPresent() && seed.getAsDouble() != Math.rint(seed.getAsDouble())) {
-            block.wrong(
-                    "seed",
-                    "this is not a whole number",
-                    block.text("seed").orElse(""),
-                    "such as 20260101",
-                    "correct it");
+            block.wrong("seed", "this is not a whole number", "such as 20260101", "correct it");
         }
         return new FitSettings(
                 block.share("confidence", 0.5, 0.999).orElse(usual.confidence()),
                 (long) seed.orElse(usual.seed()),
-                block.choice("weighting", FitSettings.PointWeighting.class).orElse(usual.weighting()),
-                block.choice("pressure_errors", FitSettings.PressureTreatment.class)
-                        .orElse(usual.pressure()),
+                block.choice("weighting", Weighting.class).orElse(usual.weighting()),
+                block.choice("pressure_errors", PressureErrors.class).orElse(usual.pressure()),
                 block.flag("robust", usual.robust()));
-    }
-
-    private static OptionalDouble value(Optional<Measured> measured) {
-        return measured.map(m -> OptionalDouble.of(m.value())).orElseGet(OptionalDouble::empty);
     }
 }

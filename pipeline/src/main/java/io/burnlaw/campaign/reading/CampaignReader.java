@@ -1,9 +1,12 @@
 package io.burnlaw.campaign.reading;
 
 import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Campaign.DirectPoint;
 import io.burnlaw.campaign.Campaign.InputFile;
 import io.burnlaw.campaign.Campaign.UnusableRow;
+import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.Strand;
 import io.burnlaw.campaign.reading.YamlDocument.YamlNode;
 import io.burnlaw.finding.Outcome;
 import java.nio.file.Files;
@@ -64,22 +67,21 @@ public final class CampaignReader {
                 yaml.map(root -> CampaignHead.read(CAMPAIGN, root, problems)).orElseGet(CampaignHead::unstated);
         boolean formulationsKnown = !head.formulations().isEmpty();
         RowContext context = new RowContext(head, formulationsKnown, folder);
-        FiringLog.Rows firings = firingTable()
-                .map(table -> FiringLog.read(table, context, problems))
-                .orElseGet(() -> new FiringLog.Rows(List.of(), List.of(), List.of(), List.of()));
-        PointTable.Rows points = table("points.csv")
+        Rows<Firing> firings = firingTable()
+                .map(table -> FiringLog.read(table, context, inputs, problems))
+                .orElseGet(Rows::none);
+        Rows<DirectPoint> points = table("points.csv")
                 .map(table -> PointTable.read(table, context, problems))
-                .orElseGet(() -> new PointTable.Rows(List.of(), List.of(), List.of()));
-        StrandTable.Rows strands = table("strands.csv")
+                .orElseGet(Rows::none);
+        Rows<Strand> strands = table("strands.csv")
                 .map(table -> StrandTable.read(table, context, problems))
-                .orElseGet(() -> new StrandTable.Rows(List.of(), List.of(), List.of()));
-        inputs.addAll(firings.inputs());
+                .orElseGet(Rows::none);
         List<UnusableRow> unusable = Stream.of(firings.unusable(), points.unusable(), strands.unusable())
                 .flatMap(List::stream)
                 .toList();
-        boolean nothing = firings.firings().isEmpty()
-                && points.points().isEmpty()
-                && strands.strands().isEmpty();
+        boolean nothing = firings.usable().isEmpty()
+                && points.usable().isEmpty()
+                && strands.usable().isEmpty();
         if (!problems.isEmpty() || nothing) {
             return unusable(unusable);
         }
@@ -101,9 +103,9 @@ public final class CampaignReader {
                 head.hardware(),
                 head.reduction(),
                 head.fit(),
-                firings.firings(),
-                points.points(),
-                strands.strands(),
+                firings.usable(),
+                points.usable(),
+                strands.usable(),
                 context.batches(),
                 unusable,
                 inputs,

@@ -19,7 +19,6 @@ final class FileBytes {
     /**
      * Reads a file.
      *
-     * @param found    where it lies
      * @param most     bytes that are read at most
      * @param problems where what is wrong is added
      * @return its bytes; empty where it is too large, vanished or cannot be read

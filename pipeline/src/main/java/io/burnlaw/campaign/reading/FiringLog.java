@@ -1,7 +1,6 @@
 package io.burnlaw.campaign.reading;
 
 import io.burnlaw.campaign.Campaign.InputFile;
-import io.burnlaw.campaign.Campaign.UnusableRow;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.GrainDescription;
 import io.burnlaw.campaign.GrainKind;
@@ -31,37 +30,20 @@ final class FiringLog {
     private final List<Problem> problems;
     private final LoggedGrain grains;
 
-    private FiringLog(RowContext context, TableColumns columns, List<Problem> problems) {
+    private FiringLog(RowContext context, TableColumns columns, List<InputFile> inputs, List<Problem> problems) {
         this.context = context;
         this.columns = columns;
         this.problems = problems;
-        this.grains = new LoggedGrain(context, columns);
+        this.grains = new LoggedGrain(context, columns, inputs);
     }
 
-    /** The rows that can be used, those that cannot, and what was read beside the log. */
-    record Rows(List<Firing> firings, List<UnusableRow> unusable, List<InputFile> inputs, List<String> notes) {}
-
-    static Rows read(TableText table, RowContext context, List<Problem> problems) {
+    /** The rows of a log; files that it names go to the inputs. */
+    static Rows<Firing> read(TableText table, RowContext context, List<InputFile> inputs, List<Problem> problems) {
         TableColumns columns = TableColumns.of(table, columns(), problems);
-        FiringLog log = new FiringLog(context, columns, problems);
+        FiringLog log = new FiringLog(context, columns, inputs, problems);
         context.names(columns);
-        List<Firing> firings = new ArrayList<>();
-        List<UnusableRow> unusable = new ArrayList<>();
-        for (TableText.Line line : columns.lines()) {
-            TableRow row = new TableRow(columns, line);
-            String id = context.id(row, "firing");
-            String formulation = context.formulation(row);
-            context.batch(row, id);
-            Optional<Firing> firing = log.firing(row, id, formulation);
-            if (row.problems().isEmpty()) {
-                firing.ifPresent(firings::add);
-            } else {
-                unusable.add(new UnusableRow(id, formulation, row.problems()));
-            }
-        }
-        List<String> notes = new ArrayList<>(columns.tableNotes());
-        notes.addAll(columns.notes());
-        return new Rows(CaliperResolution.of(firings), unusable, log.grains.inputs(), notes);
+        Rows<Firing> rows = Rows.of(columns, context, "firing", log::firing);
+        return new Rows<>(CaliperResolution.of(rows.usable()), rows.unusable(), rows.notes());
     }
 
     static List<Column> columns() {
@@ -107,7 +89,6 @@ final class FiringLog {
             row.wrong(
                     "exit_diameter",
                     "the exit is narrower than the throat",
-                    row.text("exit_diameter").orElse(""),
                     "at least the throat diameter",
                     "measure both again");
         }
@@ -170,7 +151,6 @@ final class FiringLog {
             row.wrong(
                     "throat_diameter",
                     "the throat is wider than the grain",
-                    row.text("throat_diameter").orElse(""),
                     "a diameter well below the outer diameter",
                     LikelyCause.ofThroat(throat.value(), widest).orElse("look at the unit"));
         }
@@ -190,7 +170,6 @@ final class FiringLog {
             row.wrong(
                     "propellant_mass",
                     "a grain of this size cannot weigh this much",
-                    row.text("propellant_mass").orElse(""),
                     "about %.3g g by its dimensions".formatted(1000 * expected),
                     LikelyCause.ofMass(mass.get().value() / expected, grain.segments())
                             .or(() -> LikelyCause.ofOuterDiameter(mass.get().value() / (density * (4 * whole - core))))

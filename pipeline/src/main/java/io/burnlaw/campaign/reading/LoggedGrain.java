@@ -8,7 +8,6 @@ import io.burnlaw.campaign.reading.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Spelling;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,14 +23,15 @@ final class LoggedGrain {
     private final RowContext context;
     private final TableColumns columns;
     private final Map<String, SurfaceFile> surfaces = new HashMap<>();
-    private final List<InputFile> inputs = new ArrayList<>();
+    private final List<InputFile> inputs;
 
     /** Columns that give a dimension of one segment, such as {@code core_diameter_2}. */
     private final List<String> ofSegments;
 
-    LoggedGrain(RowContext context, TableColumns columns) {
+    LoggedGrain(RowContext context, TableColumns columns, List<InputFile> inputs) {
         this.context = context;
         this.columns = columns;
+        this.inputs = inputs;
         this.ofSegments = columns.columns().stream()
                 .map(column -> column.column().name())
                 .filter(name -> FiringLog.DIMENSIONS.stream().anyMatch(d -> name.matches(d + "_\\d+")))
@@ -39,10 +39,6 @@ final class LoggedGrain {
     }
 
     /** {@return tables of surfaces that were read so far} */
-    List<InputFile> inputs() {
-        return inputs;
-    }
-
     /** {@return the grain; empty where the row does not say it, and the row has the problems} */
     Optional<GrainDescription> of(TableRow row) {
         String word = row.required("grain");
@@ -117,7 +113,6 @@ final class LoggedGrain {
             row.wrong(
                     name,
                     "the cell has another number of segments than the column segments",
-                    row.text(name).orElse(""),
                     stated.getAsInt() + " values",
                     "correct one of the two");
         }
@@ -125,7 +120,6 @@ final class LoggedGrain {
             row.wrong(
                     name,
                     "these cannot be the segments",
-                    row.text(name).orElse(""),
                     "at most " + MOST_SEGMENTS + " values above zero",
                     "correct them");
         }

@@ -45,9 +45,7 @@ public final class OneRecord {
      * Reads what is said of a record; the record itself is not opened.
      *
      * @param folder where the record is
-     * @param name   of the file
      * @param said   by column of the firing log, each value with its unit; {@code density} beside them
-     * @return what is known
      */
     public static Reading read(Path folder, String name, Map<String, String> said) {
         List<Problem> problems = new ArrayList<>();
@@ -63,12 +61,12 @@ public final class OneRecord {
         CampaignHead head = head(name, said.get(DENSITY), problems);
         RowContext context = new RowContext(head, true, new CampaignFolder(folder));
         if (said.containsKey("grain")) {
-            FiringLog.Rows rows = FiringLog.read(table, context, problems);
+            Rows<Firing> rows = FiringLog.read(table, context, new ArrayList<>(), problems);
             rows.unusable().forEach(row -> problems.addAll(row.problems()));
             // the file may say it itself, and is asked later
             problems.removeIf(problem -> problem.place().equals("trace.pressure_kind"));
-            if (!rows.firings().isEmpty() && problems.isEmpty()) {
-                Firing firing = rows.firings().get(0);
+            if (!rows.usable().isEmpty() && problems.isEmpty()) {
+                Firing firing = rows.usable().get(0);
                 return new Reading(
                         Optional.of(campaign(folder, head, firing)),
                         firing.settings(),

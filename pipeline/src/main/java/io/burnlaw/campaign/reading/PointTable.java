@@ -1,14 +1,12 @@
 package io.burnlaw.campaign.reading;
 
 import io.burnlaw.campaign.Campaign.DirectPoint;
-import io.burnlaw.campaign.Campaign.UnusableRow;
 import io.burnlaw.campaign.Plausible;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.reading.TableColumns.Column;
 import io.burnlaw.quantity.Dimension;
 import io.burnlaw.quantity.Measured;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,10 +15,7 @@ final class PointTable {
 
     private PointTable() {}
 
-    /** The rows that can be used, and those that cannot. */
-    record Rows(List<DirectPoint> points, List<UnusableRow> unusable, List<String> notes) {}
-
-    static Rows read(TableText table, RowContext context, List<Problem> problems) {
+    static Rows<DirectPoint> read(TableText table, RowContext context, List<Problem> problems) {
         TableColumns columns = TableColumns.of(table, columns(), problems);
         boolean rate = columns.column("rate").isPresent();
         boolean times = columns.column("length").isPresent()
@@ -35,23 +30,8 @@ final class PointTable {
                     "a column rate, or length and burn_time",
                     "add a column with the heading   rate [mm/s]"));
         }
-        List<DirectPoint> points = new ArrayList<>();
-        List<UnusableRow> unusable = new ArrayList<>();
-        for (TableText.Line line : columns.lines()) {
-            TableRow row = new TableRow(columns, line);
-            String id = context.id(row, "point");
-            String formulation = context.formulation(row);
-            context.batch(row, id);
-            Optional<DirectPoint> point = point(row, id, formulation, context, problems);
-            if (row.problems().isEmpty()) {
-                point.ifPresent(points::add);
-            } else {
-                unusable.add(new UnusableRow(id, formulation, row.problems()));
-            }
-        }
-        List<String> notes = new ArrayList<>(columns.tableNotes());
-        notes.addAll(columns.notes());
-        return new Rows(points, unusable, notes);
+        return Rows.of(
+                columns, context, "point", (row, id, formulation) -> point(row, id, formulation, context, problems));
     }
 
     static List<Column> columns() {
@@ -74,13 +54,10 @@ final class PointTable {
             TableRow row, String id, String formulation, RowContext context, List<Problem> problems) {
         row.required("pressure");
         Optional<Measured> pressure = absolute(row, context, problems);
-        pressure.ifPresent(found -> row.plausible(
-                "pressure", Plausible.BURNING_PRESSURE.doubt(found.value()), Plausible.BURNING_PRESSURE.words()));
+        pressure.ifPresent(found -> row.plausible("pressure", Plausible.BURNING_PRESSURE, found));
         Optional<Measured> rate = rate(row);
-        rate.ifPresent(found -> row.plausible(
-                row.text("rate").isPresent() ? "rate" : "burn_time",
-                Plausible.RATE.doubt(found.value()),
-                Plausible.RATE.words()));
+        rate.ifPresent(
+                found -> row.plausible(row.text("rate").isPresent() ? "rate" : "burn_time", Plausible.RATE, found));
         Optional<String> setAside = row.setAside();
         if (pressure.isEmpty() || rate.isEmpty()) {
             return Optional.empty();
@@ -106,7 +83,6 @@ final class PointTable {
             row.wrong(
                     "pressure_kind",
                     "the unit and this cell contradict each other",
-                    row.text("pressure_kind").orElse(""),
                     "what the unit of the pressure says",
                     "correct one of the two");
         }
@@ -126,7 +102,6 @@ final class PointTable {
             row.wrong(
                     "pressure",
                     "the pressure is not above vacuum",
-                    row.text("pressure").orElse(""),
                     "an absolute pressure above zero",
                     "look whether it is gauge");
             return Optional.empty();

@@ -30,12 +30,7 @@ public record PortOutlineFile(List<Double> x, List<Double> y, List<Problem> prob
         problems = List.copyOf(problems);
     }
 
-    /**
-     * Reads an outline.
-     *
-     * @param path of the file
-     * @return the corners, or what is wrong
-     */
+    /** {@return the corners of an outline, or what is wrong} */
     public static PortOutlineFile read(Path path) {
         String name = path.toString();
         List<Problem> problems = new ArrayList<>();

@@ -185,7 +185,7 @@ final class RowContext {
     /** How the row's record is read: the campaign's block, with the row's own cells before it. */
     TraceSettings settings(TableRow row) {
         TraceSettings campaign = head.trace();
-        Optional<SensorClass> sensor = sensor(row);
+        Optional<SensorClass> sensor = row.sensor();
         List<TraceSettings.CalibrationPoint> calibration = calibration(row);
         return new TraceSettings(
                 row.text("time").or(campaign::time),
@@ -208,20 +208,6 @@ final class RowContext {
                 .ifPresent(what ->
                         row.wrong("sampling", what, cell.get(), SamplingInterval.Reading.EXPECTED, "write   2 kHz"));
         return reading.interval();
-    }
-
-    private static Optional<SensorClass> sensor(TableRow row) {
-        return row.text("pressure_uncertainty").flatMap(cell -> {
-            SensorClass.Reading reading = SensorClass.read(cell);
-            reading.misread()
-                    .ifPresent(misread -> row.wrong(
-                            "pressure_uncertainty",
-                            misread.what(),
-                            cell,
-                            "a pressure, or a share of one",
-                            "write   0.5 % of 1000 psi"));
-            return reading.sensor();
-        });
     }
 
     private static List<TraceSettings.CalibrationPoint> calibration(TableRow row) {

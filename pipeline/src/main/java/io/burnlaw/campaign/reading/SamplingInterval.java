@@ -15,7 +15,6 @@ final class SamplingInterval {
      * The interval, or what is wrong.
      *
      * @param interval [s]
-     * @param fault    in a few words
      */
     record Reading(OptionalDouble interval, Optional<String> fault) {
 

@@ -1,6 +1,5 @@
 package io.burnlaw.campaign.reading;
 
-import io.burnlaw.campaign.Campaign.UnusableRow;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.Strand;
 import io.burnlaw.campaign.TraceSettings;
@@ -16,47 +15,37 @@ final class StrandTable {
 
     private StrandTable() {}
 
-    /** The rows that can be used, and those that cannot. */
-    record Rows(List<Strand> strands, List<UnusableRow> unusable, List<String> notes) {}
-
-    static Rows read(TableText table, RowContext context, List<Problem> problems) {
+    static Rows<Strand> read(TableText table, RowContext context, List<Problem> problems) {
         TableColumns columns = TableColumns.of(table, columns(), problems);
         context.names(columns);
-        List<Strand> strands = new ArrayList<>();
-        List<UnusableRow> unusable = new ArrayList<>();
-        for (TableText.Line line : columns.lines()) {
-            TableRow row = new TableRow(columns, line);
-            String id = context.id(row, "strand");
-            String formulation = context.formulation(row);
-            context.batch(row, id);
-            Optional<String> setAside = row.setAside();
-            row.required("trace");
-            String trace = context.trace(row, id, setAside).orElse("");
-            row.required("length");
-            Optional<Measured> length = row.length("length");
-            TraceSettings settings = context.settings(row);
-            TraceColumns.requireKind(table.file(), row.line(), settings, problems);
-            Optional<Strand> strand = length.map(value -> new Strand(
-                    id,
-                    formulation,
-                    trace,
-                    value,
-                    wireTimes(row),
-                    row.temperature("temperature"),
-                    context.ambientPressure(row),
-                    setAside,
-                    row.text("note"),
-                    settings,
-                    row.line()));
-            if (row.problems().isEmpty()) {
-                strand.ifPresent(strands::add);
-            } else {
-                unusable.add(new UnusableRow(id, formulation, row.problems()));
-            }
-        }
-        List<String> notes = new ArrayList<>(columns.tableNotes());
-        notes.addAll(columns.notes());
-        return new Rows(strands, unusable, notes);
+        return Rows.of(
+                columns,
+                context,
+                "strand",
+                (row, id, formulation) -> strand(row, id, formulation, table.file(), context, problems));
+    }
+
+    private static Optional<Strand> strand(
+            TableRow row, String id, String formulation, String file, RowContext context, List<Problem> problems) {
+        Optional<String> setAside = row.setAside();
+        row.required("trace");
+        String trace = context.trace(row, id, setAside).orElse("");
+        row.required("length");
+        Optional<Measured> length = row.length("length");
+        TraceSettings settings = context.settings(row);
+        TraceColumns.requireKind(file, row.line(), settings, problems);
+        return length.map(value -> new Strand(
+                id,
+                formulation,
+                trace,
+                value,
+                wireTimes(row),
+                row.temperature("temperature"),
+                context.ambientPressure(row),
+                setAside,
+                row.text("note"),
+                settings,
+                row.line()));
     }
 
     static List<Column> columns() {
@@ -91,7 +80,6 @@ final class StrandTable {
             row.wrong(
                     "wire_times",
                     "these cannot be the times of the wires",
-                    row.text("wire_times").orElse(""),
                     "two rising times at least",
                     "write   1.20; 3.45");
         }

@@ -33,7 +33,6 @@ public record SurfaceFile(
      * Reads a table of {@code web [mm], area [mm2]}.
      *
      * @param path   below the folder
-     * @param folder where it lies
      * @param inputs gets the file with its checksum
      * @return the table, or what is wrong with it
      */
@@ -66,15 +65,10 @@ public record SurfaceFile(
             Optional<Measured> web = row.measured("web");
             Optional<Measured> area = row.measured("area");
             if (web.isPresent() && !(web.get().value() >= 0 && web.get().value() > last)) {
-                row.wrong(
-                        "web",
-                        "the web does not rise",
-                        row.text("web").orElse(""),
-                        "0, then rising values",
-                        "sort the rows");
+                row.wrong("web", "the web does not rise", "0, then rising values", "sort the rows");
             }
             if (area.isPresent() && !(area.get().value() >= 0)) {
-                row.wrong("area", "the area is negative", row.text("area").orElse(""), "zero or more", "correct it");
+                row.wrong("area", "the area is negative", "zero or more", "correct it");
             }
             if (row.problems().isEmpty() && (web.isEmpty() || area.isEmpty())) {
                 row.wrong("", "a cell is empty", "", "a web and an area", "fill it in or delete the row");

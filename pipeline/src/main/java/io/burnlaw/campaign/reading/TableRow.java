@@ -18,7 +18,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /** One row of a table, read cell by cell; whatever is wrong concerns this row alone. */
-final class TableRow {
+final class TableRow implements Place {
 
     private final TableColumns columns;
     private final TableText.Line line;
@@ -68,7 +68,8 @@ final class TableRow {
         return line.cells().size() == columns.width();
     }
 
-    Optional<String> text(String name) {
+    @Override
+    public Optional<String> text(String name) {
         return columns.column(name)
                 .filter(column -> column.index() < line.cells().size())
                 .map(column -> line.cells().get(column.index()))
@@ -89,44 +90,21 @@ final class TableRow {
 
     /** A value above zero; an empty cell is none. */
     Optional<Measured> positive(String name) {
-        Optional<Measured> measured = measured(name);
-        if (measured.isPresent() && !(measured.get().value() > 0)) {
-            wrong(name, "the value is not above zero", text(name).orElse(""), "a value above zero", "measure it again");
-            return Optional.empty();
-        }
-        if (measured.filter(Measured::isVague).isPresent()) {
-            wrong(
-                    name,
-                    "the uncertainty is larger than the value",
-                    text(name).orElse(""),
-                    "a standard uncertainty, in the unit of the value",
-                    "correct the number after \u00b1");
-            return Optional.empty();
-        }
-        return measured;
+        return above(name, measured(name), "measure it again");
     }
 
     /** A length above zero that a motor can have. */
     Optional<Measured> length(String name) {
-        return positive(name)
-                .filter(value -> plausible(name, Plausible.LENGTH.doubt(value.value()), Plausible.LENGTH.words()));
+        return positive(name).filter(value -> plausible(name, Plausible.LENGTH, value));
     }
 
     OptionalDouble temperature(String name) {
-        return positive(name)
-                .filter(value ->
-                        plausible(name, Plausible.TEMPERATURE.doubt(value.value()), Plausible.TEMPERATURE.words()))
-                .map(value -> OptionalDouble.of(value.value()))
-                .orElseGet(OptionalDouble::empty);
+        return Place.value(positive(name).filter(value -> plausible(name, Plausible.TEMPERATURE, value)));
     }
 
     /** The pressure of the air [Pa, absolute]. */
     OptionalDouble ambientPressure(String name) {
-        return positive(name)
-                .filter(value -> plausible(
-                        name, Plausible.AMBIENT_PRESSURE.doubt(value.value()), Plausible.AMBIENT_PRESSURE.words()))
-                .map(value -> OptionalDouble.of(value.value()))
-                .orElseGet(OptionalDouble::empty);
+        return Place.value(positive(name).filter(value -> plausible(name, Plausible.AMBIENT_PRESSURE, value)));
     }
 
     OptionalInt count(String name, int low, int high) {
@@ -219,7 +197,8 @@ final class TableRow {
         });
     }
 
-    void wrong(String name, String what, String found, String expected, String mend) {
+    @Override
+    public void wrong(String name, String what, String found, String expected, String mend) {
         if (!whole() && !problems.isEmpty()) {
             // its cells stand under headings that are not theirs: what else is wrong follows from that
             return;
@@ -239,12 +218,7 @@ final class TableRow {
                 ? text(uncertainty).flatMap(cell -> difference(uncertainty, cell))
                 : Optional.empty();
         if (std.isPresent() && !(std.get().value() >= 0)) {
-            wrong(
-                    uncertainty,
-                    "an uncertainty is not negative",
-                    text(uncertainty).orElse(""),
-                    "zero or more",
-                    "correct it");
+            wrong(uncertainty, "an uncertainty is not negative", "zero or more", "correct it");
             return value;
         }
         return std.map(s -> Measured.of(value.value(), s.value())).orElse(value);
@@ -262,8 +236,7 @@ final class TableRow {
                         : value);
     }
 
-    boolean plausible(String name, Optional<String> doubt, String expected) {
-        doubt.ifPresent(text -> wrong(name, text, text(name).orElse(""), expected, "check the unit"));
-        return doubt.isEmpty();
+    boolean plausible(String name, Plausible bounds, Measured value) {
+        return plausible(name, bounds, value, "check the unit");
     }
 }

@@ -40,8 +40,7 @@ public final class Workbook {
     /**
      * Reads the first sheet.
      *
-     * @param bytes of the workbook
-     * @param most  rows that are read at most; the caller tells where there are more
+     * @param most rows that are read at most; the caller tells where there are more
      * @return its rows without empty ones, in order; empty where the bytes are no workbook, or too large a one
      */
     public static Optional<List<SheetRow>> firstSheet(byte[] bytes, int most) {

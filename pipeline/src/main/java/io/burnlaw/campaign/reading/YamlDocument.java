@@ -51,7 +51,6 @@ public final class YamlDocument {
     /**
      * Reads a file.
      *
-     * @param path     where it lies
      * @param problems where what is wrong is added, with the path as it was given
      * @return the mapping at its root; empty where it cannot be read
      */
@@ -201,7 +200,6 @@ public final class YamlDocument {
         /**
          * A scalar.
          *
-         * @param line where
          * @param text as written
          * @param empty whether nothing was written, or null
          */
@@ -210,7 +208,6 @@ public final class YamlDocument {
         /**
          * A mapping.
          *
-         * @param line    where
          * @param entries in the order of the file
          */
         record Mapping(int line, Map<String, Entry> entries) implements YamlNode {}
@@ -218,7 +215,6 @@ public final class YamlDocument {
         /**
          * A sequence.
          *
-         * @param line  where
          * @param items in order
          */
         record Sequence(int line, List<YamlNode> items) implements YamlNode {}
@@ -226,7 +222,6 @@ public final class YamlDocument {
         /**
          * A value with the line of its key.
          *
-         * @param line  of the key
          * @param value what stands behind it
          */
         record Entry(int line, YamlNode value) {}

@@ -35,7 +35,6 @@ public record BurnInputs(
      *
      * @param burn   what was measured before the firing
      * @param record pressures [Pa, absolute]
-     * @return the inputs
      */
     public static BurnInputs of(Burn burn, UniformTrace record) {
         Firing row = burn.firing();

@@ -3,9 +3,7 @@ package io.burnlaw.reduction.balance;
 import io.burnlaw.reduction.events.UniformTrace;
 import io.burnlaw.reduction.point.PressureDistribution;
 
-/**
- * How long a motor was at each pressure while its web burned.
- */
+/** How long a motor was at each pressure while its web burned. */
 public final class BurnPressures {
 
     private static final int MOST_BINS = 200;
@@ -15,11 +13,10 @@ public final class BurnPressures {
     /**
      * Sorts a stretch of a record by pressure.
      *
-     * @param record  [Pa, absolute]
-     * @param from    begin [s]
-     * @param to      end [s]
-     * @param lowest  what the pressure is not below [Pa, absolute], above zero: noise may reach under it
-     * @return the distribution
+     * @param record [Pa, absolute]
+     * @param from   begin [s]
+     * @param to     end [s]
+     * @param lowest what the pressure is not below [Pa, absolute], above zero: noise may reach under it
      */
     public static PressureDistribution between(UniformTrace record, double from, double to, double lowest) {
         int first = record.cell(from + 0.5 * record.step());

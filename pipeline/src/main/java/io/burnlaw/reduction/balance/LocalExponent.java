@@ -31,7 +31,6 @@ public final class LocalExponent {
     /**
      * Weighs it.
      *
-     * @param balance   of the firing
      * @param firstEven t1 [s]
      * @param lastEven  t2 [s]
      * @return n [1]

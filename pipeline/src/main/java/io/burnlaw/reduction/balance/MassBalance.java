@@ -48,7 +48,6 @@ public final class MassBalance {
      * Closes the balance over the whole record.
      *
      * @param inputs record from begin to end of operation, and what else is needed
-     * @return the balance
      */
     public static MassBalance of(BurnInputs inputs) {
         UniformTrace record = inputs.record();

@@ -7,9 +7,9 @@ import java.util.OptionalDouble;
  * rate can be tried by changing it alone.
  *
  * <pre>
- *     mass balance      r = (x(t2) - x(t1)) / (t2 - t1)    from fractions of the web: after the ignition transient,
- *                                                          before the first burn-through
- *     thickness/time    r = (w - x(B)) / (E - B)           E where the mean web is gone, by the tail-off
+ * mass balance      r = (x(t2) - x(t1)) / (t2 - t1)    from fractions of the web: after the ignition transient,
+ * before the first burn-through
+ * thickness/time    r = (w - x(B)) / (E - B)           E where the mean web is gone, by the tail-off
  * </pre>
  *
  * <p>x(B) is what had burned before the main rise; it is next to nothing unless the motor smouldered.
@@ -24,7 +24,6 @@ import java.util.OptionalDouble;
  * @param massBalance   [m/s]
  * @param thicknessTime [m/s]
  * @param tail          the end of the burn
- * @param balance       web along the burn
  */
 public record RateEstimate(
         double ignition,
@@ -58,12 +57,10 @@ public record RateEstimate(
      * Works out the rates up to the usual share of the web, or to a smaller one where the web turns out so uneven that
      * it burns through earlier.
      *
-     * @param balance  of the firing
      * @param ignition B [s]
      * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
      * @param settled  share of the web after ignition that the mass balance leaves out at the start [1]
      * @param waited   whether a part of the web may have burned unseen before the main rise
-     * @return the rates
      */
     public static RateEstimate of(
             MassBalance balance, double ignition, OptionalDouble burnout, double settled, boolean waited) {
@@ -85,12 +82,10 @@ public record RateEstimate(
     /**
      * Works out the rates.
      *
-     * @param balance  of the firing
      * @param ignition B [s]
      * @param burnout  E where an event of the trace is to be it [s]; empty for when the mean web was gone
      * @param settled  share of the web after ignition that the mass balance leaves out at the start [1]
      * @param even     share of the web up to which the burn is even [1]
-     * @return the rates
      */
     public static RateEstimate of(
             MassBalance balance, double ignition, OptionalDouble burnout, double settled, double even) {

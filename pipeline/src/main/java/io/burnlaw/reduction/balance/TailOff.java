@@ -36,10 +36,8 @@ public record TailOff(double burnout, double spread) {
     /**
      * Looks at the end of a burn.
      *
-     * @param balance   of the firing
      * @param firstEven t1 [s]
      * @param lastEven  t2 [s]
-     * @return its end
      */
     static TailOff of(MassBalance balance, double firstEven, double lastEven) {
         WebTable grain = balance.inputs().grain();

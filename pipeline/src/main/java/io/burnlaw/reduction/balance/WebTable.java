@@ -14,11 +14,7 @@ public final class WebTable {
     private final double[] burned = new double[CELLS + 1];
     private final double[] surface = new double[CELLS + 1];
 
-    /**
-     * Tabulates a grain.
-     *
-     * @param grain the grain
-     */
+    /** Tabulates a grain. */
     WebTable(Grain grain) {
         web = grain.web().value();
         double whole = grain.volume(0);

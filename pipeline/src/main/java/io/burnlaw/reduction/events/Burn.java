@@ -9,11 +9,9 @@ import io.burnlaw.trace.ConditionedTrace;
 /**
  * All that is known of one firing before it is reduced.
  *
- * @param firing      the row of the log
- * @param formulation its propellant
- * @param hardware    what the case can stand
- * @param grain       its geometry
- * @param record      the conditioned record, with a pressure: recorded, or derived from thrust
+ * @param firing   the row of the log
+ * @param hardware what the case can stand
+ * @param record   the conditioned record, with a pressure: recorded, or derived from thrust
  */
 public record Burn(Firing firing, Formulation formulation, Hardware hardware, Grain grain, ConditionedTrace record) {
 

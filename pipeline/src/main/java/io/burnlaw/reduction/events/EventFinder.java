@@ -56,7 +56,6 @@ public final class EventFinder {
         /**
          * The burnout that somebody asked for by name.
          *
-         * @param event which
          * @return [s]; empty where the mean web is asked for, which no event of the trace shows
          */
         public OptionalDouble burnout(ReductionSettings.BurnoutEvent event) {
@@ -81,10 +80,9 @@ public final class EventFinder {
     /**
      * Finds the events.
      *
-     * @param record   the operation [Pa, absolute], with a little before and after it
-     * @param ambient  [Pa, absolute]
-     * @param noise    standard deviation of a cell [Pa]
-     * @param settings thresholds
+     * @param record  the operation [Pa, absolute], with a little before and after it
+     * @param ambient [Pa, absolute]
+     * @param noise   standard deviation of a cell [Pa]
      * @return the events; empty where there is no rise or no fall in the record
      */
     public static Optional<Found> find(UniformTrace record, double ambient, double noise, ReductionSettings settings) {
@@ -239,7 +237,6 @@ public final class EventFinder {
          * @param to    cell up to which the rise must have come
          * @param foot  pressure over ambient that it rises from [Pa]
          * @param level pressure over ambient that must be crossed [Pa], above the foot
-         * @return the two opinions
          */
         static IgnitionRise find(double[] gauge, int half, int from, int to, double foot, double level) {
             int cross = to;

@@ -32,7 +32,6 @@ public record Events(
      *
      * @param burnTime [s]
      * @param std      its standard uncertainty [s]
-     * @return the events
      */
     public static Events timed(double burnTime, double std) {
         return new Events(0, 0, 0, burnTime, std, burnTime, burnTime, burnTime, 0, burnTime);

@@ -12,24 +12,13 @@ public final class HistoryThinning {
 
     private HistoryThinning() {}
 
-    /**
-     * Thins the operation and a little around it.
-     *
-     * @param trace with pressure
-     * @param seen  the operation
-     * @return at most 600 samples, in the order of time
-     */
+    /** {@return the operation and a little around it, at most 600 samples, in the order of time} */
     public static Optional<TraceHistory> of(Trace trace, Operation seen) {
         double span = seen.to() - seen.from();
         return between(trace, seen.from() - 0.15 * span, seen.to() + 0.25 * span);
     }
 
-    /**
-     * Thins a whole record.
-     *
-     * @param trace with pressure
-     * @return at most 600 samples, in the order of time; empty where there is none
-     */
+    /** {@return a whole record, at most 600 samples in the order of time; empty where there is none} */
     public static Optional<TraceHistory> whole(Trace trace) {
         return between(trace, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
     }

@@ -13,7 +13,6 @@ public final class MaximumCurvature {
     /**
      * Finds the burnout.
      *
-     * @param knee where to look
      * @return place in cells
      */
     public static double find(TailOffKnee knee) {

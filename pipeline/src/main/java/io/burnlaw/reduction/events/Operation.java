@@ -34,7 +34,6 @@ public record Operation(double from, double to, double highest, boolean recorded
     /**
      * Finds the operation.
      *
-     * @param trace       conditioned, with pressure
      * @param ambient     [Pa, absolute]
      * @param conditioned noise and zero of the record
      * @return the operation; empty where nothing rises clearly above the noise

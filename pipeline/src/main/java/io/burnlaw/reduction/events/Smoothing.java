@@ -8,8 +8,7 @@ public final class Smoothing {
     /**
      * Two running means of the same width, one after the other: a triangular window, which moves no symmetric event.
      *
-     * @param values series
-     * @param half   half width in cells, at least 0; the window has 2 half + 1 cells, fewer at the ends
+     * @param half half width in cells, at least 0; the window has 2 half + 1 cells, fewer at the ends
      * @return as long as the series
      */
     public static double[] twice(double[] values, int half) {
@@ -19,8 +18,7 @@ public final class Smoothing {
     /**
      * Running mean.
      *
-     * @param values series
-     * @param half   half width in cells, at least 0; the window has 2 half + 1 cells, fewer at the ends
+     * @param half half width in cells, at least 0; the window has 2 half + 1 cells, fewer at the ends
      * @return as long as the series
      */
     public static double[] mean(double[] values, int half) {
@@ -59,9 +57,8 @@ public final class Smoothing {
     /**
      * Least-squares slope of a stretch of a series.
      *
-     * @param values series
-     * @param from   first cell
-     * @param to     last cell, after the first
+     * @param from first cell
+     * @param to   last cell, after the first
      * @return slope in units of value per cell, and the value at the middle
      */
     public static Line line(double[] values, int from, int to) {
@@ -81,7 +78,6 @@ public final class Smoothing {
      * A straight line over cells.
      *
      * @param middle cell at which the mean holds
-     * @param mean   value there
      * @param slope  per cell
      */
     public record Line(double middle, double mean, double slope) {
@@ -90,7 +86,6 @@ public final class Smoothing {
          * Its value.
          *
          * @param cell where, in cells
-         * @return the value
          */
         double at(double cell) {
             return mean + slope * (cell - middle);

@@ -28,7 +28,6 @@ public record TailOffKnee(
      * @param half    half width of the smoothing [cells]
      * @param begin   cell at which the web begins to burn
      * @param highest highest pressure over ambient [Pa]
-     * @return where to look
      */
     public static TailOffKnee of(double[] gauge, int half, int begin, double highest) {
         int n = gauge.length;

@@ -24,7 +24,6 @@ public final class TangentBisector {
     /**
      * Finds the burnout.
      *
-     * @param knee where to look
      * @return place in cells; empty where the lines do not meet the trace
      */
     public static OptionalDouble find(TailOffKnee knee) {

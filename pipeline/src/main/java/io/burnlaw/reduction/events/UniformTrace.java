@@ -30,7 +30,6 @@ public final class UniformTrace {
      * @param pressure [Pa]
      * @param from     begin of the stretch [s]
      * @param to       its end [s], after the begin
-     * @return the stretch
      */
     public static UniformTrace of(double[] time, double[] pressure, double from, double to) {
         return of(time, pressure, from, to, 1);
@@ -44,7 +43,6 @@ public final class UniformTrace {
      * @param from     begin of the stretch [s]
      * @param to       its end [s], after the begin
      * @param together samples that a cell must hold, as far as 200 cells are left
-     * @return the stretch
      */
     public static UniformTrace of(double[] time, double[] pressure, double from, double to, double together) {
         double first = Math.max(from, time[0]);
@@ -205,7 +203,6 @@ public final class UniformTrace {
      * The same stretch with a constant added.
      *
      * @param offset [Pa]
-     * @return the stretch
      */
     public UniformTrace shifted(double offset) {
         double[] other = pressure.clone();

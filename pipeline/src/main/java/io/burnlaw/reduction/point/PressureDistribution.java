@@ -27,7 +27,6 @@ public final class PressureDistribution {
      *
      * @param pressure [Pa, absolute], above zero
      * @param duration [s], at least zero, as long as pressure
-     * @return the distribution
      * @throws IllegalArgumentException if the lengths differ, nothing is there, or no time passed
      */
     public static PressureDistribution of(double[] pressure, double[] duration) {
@@ -51,18 +50,12 @@ public final class PressureDistribution {
      * A single pressure, as a strand has it.
      *
      * @param pressure [Pa, absolute], above zero
-     * @return the distribution
      */
     public static PressureDistribution constant(double pressure) {
         return of(new double[] {pressure}, new double[] {1});
     }
 
-    /**
-     * The same distribution, kept elsewhere.
-     *
-     * @param store where
-     * @return the distribution
-     */
+    /** The same distribution, kept elsewhere. */
     public PressureDistribution keptIn(NumberStore store) {
         return new PressureDistribution(columns.keptIn(store));
     }

@@ -22,12 +22,9 @@ public final class RateBudget {
     /**
      * Adds a source.
      *
-     * @param source       what is uncertain
-     * @param std          its standard uncertainty
      * @param unit         UCUM code of the std
      * @param contribution what it adds to the relative standard uncertainty [1]; the sign does not matter
      * @param shared       the part of the contribution that repeated firings share [1]
-     * @return this
      */
     public RateBudget add(String source, double std, String unit, double contribution, double shared) {
         entries.add(new Entry(source, std, unit, Math.abs(contribution), Math.abs(shared)));

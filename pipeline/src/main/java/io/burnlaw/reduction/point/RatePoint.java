@@ -10,7 +10,6 @@ import java.util.OptionalDouble;
  * @param id             unique in the campaign; the firing's id, or that with a suffix for a further point of it
  * @param cluster        points of one cluster are not independent: the firing's id, or the point's own
  * @param firing         the firing that it comes from
- * @param formulation    id of the propellant
  * @param source         where it comes from
  * @param pressures      how long the motor was at each pressure in it
  * @param pressureStd    standard uncertainty of the mean pressure [Pa]
@@ -70,12 +69,7 @@ public record RatePoint(
         }
     }
 
-    /**
-     * The same point, not to be fitted.
-     *
-     * @param reason why
-     * @return the point
-     */
+    /** The same point, not to be fitted. */
     public RatePoint withSetAside(String reason) {
         return with(pressures, Optional.of(reason));
     }
@@ -96,12 +90,7 @@ public record RatePoint(
         return with(pressures, Optional.empty());
     }
 
-    /**
-     * The same point, with its pressures kept elsewhere.
-     *
-     * @param store where
-     * @return the point
-     */
+    /** The same point, with its pressures kept elsewhere. */
     public RatePoint keptIn(NumberStore store) {
         return with(pressures.keptIn(store), setAside);
     }

@@ -31,12 +31,7 @@ public final class RatesAlong {
         return samples.stream().mapToDouble(of).toArray();
     }
 
-    /**
-     * The same rates, kept elsewhere.
-     *
-     * @param store where
-     * @return the rates
-     */
+    /** The same rates, kept elsewhere. */
     public RatesAlong keptIn(NumberStore store) {
         return new RatesAlong(columns.keptIn(store));
     }

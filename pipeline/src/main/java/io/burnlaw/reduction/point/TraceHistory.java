@@ -24,7 +24,6 @@ public final class TraceHistory {
      * Takes the numbers; the arrays are copied.
      *
      * @param samples at least one
-     * @return the history
      * @throws IllegalArgumentException if the lengths differ, or nothing is there
      */
     public static TraceHistory of(Samples samples) {
@@ -36,12 +35,7 @@ public final class TraceHistory {
                 .orElseGet(() -> KeptColumns.of(samples.time(), samples.pressure())));
     }
 
-    /**
-     * The same history, kept elsewhere.
-     *
-     * @param store where
-     * @return the history
-     */
+    /** The same history, kept elsewhere. */
     public TraceHistory keptIn(NumberStore store) {
         return new TraceHistory(columns.keptIn(store));
     }

@@ -67,9 +67,7 @@ final class Blockage {
         return sums;
     }
 
-    /**
-     * Whether the top is above both flanks by what a hump must; nearly all places fail here, and need no parabola.
-     */
+    /** Whether the top is above both flanks by what a hump must; nearly all places fail here, and need no parabola. */
     private static boolean mayStand(double[] sums, double noise, int at, int width, int first, int last) {
         int half = width / 2;
         int outer = 5 * width / 2;

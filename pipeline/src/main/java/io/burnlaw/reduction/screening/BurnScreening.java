@@ -58,8 +58,7 @@ public final class BurnScreening {
         /**
          * Looks.
          *
-         * @param burn  what is known of the firing
-         * @param shape the record's outline
+         * @param burn what is known of the firing
          * @return what was seen, none where nothing was
          */
         List<Finding> look(Burn burn, BurnShape shape);

@@ -48,8 +48,6 @@ public final class StrandReducer {
     /**
      * Reduces one strand.
      *
-     * @param strand          its row
-     * @param formulation     its propellant
      * @param trace           its record, with pressure [Pa, absolute]
      * @param readingFindings what was seen of the file
      * @return the point or the reasons why there is none; never fails on data

@@ -21,25 +21,17 @@ public sealed interface StrandReduction {
     /** {@return the record thinned for drawing, where one could be read} */
     Optional<TraceHistory> history();
 
-    /**
-     * The same reduction, with the courses of the strand kept elsewhere.
-     *
-     * @param store where
-     * @return the reduction
-     */
+    /** The same reduction, with the courses of the strand kept elsewhere. */
     StrandReduction keptIn(NumberStore store);
 
     /**
      * The strand gave a rate.
      *
-     * @param strand       its id
      * @param point        rate and pressure
      * @param from         begin of the timed burn [s]
      * @param to           its end [s]
      * @param timeStd      standard uncertainty of the time between [s]
      * @param meanPressure [Pa, absolute]
-     * @param findings     what was seen
-     * @param history      the record thinned for drawing
      */
     record Reduced(
             String strand,
@@ -72,7 +64,6 @@ public sealed interface StrandReduction {
          * The same strand with one finding more.
          *
          * @param more comes after those that are there
-         * @return the result
          */
         public Reduced withFinding(Finding more) {
             return new Reduced(
@@ -90,7 +81,6 @@ public sealed interface StrandReduction {
     /**
      * The strand gave no rate.
      *
-     * @param strand   its id
      * @param findings what was seen, at least one rejection among it
      * @param history  the record thinned for drawing, where one could be read
      */
@@ -113,8 +103,6 @@ public sealed interface StrandReduction {
      *
      * @param reduced  the answer where there is a rate
      * @param rejected the answer where there is none
-     * @param <T>      of the answer
-     * @return the answer
      */
     default <T> T match(Function<Reduced, T> reduced, Function<Rejected, T> rejected) {
         return this instanceof Reduced r ? reduced.apply(r) : rejected.apply((Rejected) this);

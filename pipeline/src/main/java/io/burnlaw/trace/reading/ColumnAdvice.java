@@ -71,7 +71,6 @@ record ColumnAdvice(
     /**
      * What is wrong, with the lines to write.
      *
-     * @param what in a few words
      * @return with the first rows as what was found
      */
     Problem problem(String what) {

@@ -32,7 +32,6 @@ final class LineBuffer {
     /**
      * Begins with the first lines of a text.
      *
-     * @param in   its text, unpacked
      * @throws IOException if the stream fails
      * @throws Refusal     if it is empty, not text, or has no line ends
      */

@@ -128,8 +128,7 @@ record RecordLayout(
     /**
      * The headings above the first row of numbers, with the units of a row of their own where there is one.
      *
-     * @param start of the record
-     * @param run   the rows of numbers
+     * @param run the rows of numbers
      */
     private record HeadingRow(String file, FirstLines start, FirstLines.Run run) {
 

@@ -60,7 +60,6 @@ final class TextRecord {
     /**
      * Reads a record.
      *
-     * @param in      its text, unpacked
      * @throws IOException if the stream fails
      * @throws Refusal     if it is no record
      */

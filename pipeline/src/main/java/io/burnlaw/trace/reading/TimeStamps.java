@@ -21,8 +21,7 @@ public final class TimeStamps {
     /**
      * What became of a record.
      *
-     * @param trace    in order; empty where time runs backward
-     * @param findings what was seen
+     * @param trace in order; empty where time runs backward
      */
     public record Ordered(Optional<Trace> trace, List<Finding> findings) {
         public Ordered {

@@ -26,9 +26,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.zip.ZipException;
 
-/**
- * Reads the record of one firing: text (plain or gzip), the first sheet of a workbook, or a Matlab file of level 5.
- */
+/** Reads the record of one firing: text (plain or gzip), the first sheet of a workbook, or a Matlab file of level 5. */
 public final class TraceReader {
 
     /** Fewer samples than these time no burn. */
@@ -46,7 +44,6 @@ public final class TraceReader {
      * Reads a record.
      *
      * @param campaignFolder  below which it lies; nothing outside is opened
-     * @param id              of the firing
      * @param tracePath       of the record below the folder
      * @param settings        how it is to be read
      * @param ambientPressure on the day [Pa, absolute]

@@ -46,8 +46,6 @@ public sealed interface TraceReading {
      *
      * @param read       the answer where it was read
      * @param unreadable the answer where it was not
-     * @param <T>        of the answer
-     * @return the answer
      */
     default <T> T match(Function<Read, T> read, Function<Unreadable, T> unreadable) {
         return this instanceof Read r ? read.apply(r) : unreadable.apply((Unreadable) this);

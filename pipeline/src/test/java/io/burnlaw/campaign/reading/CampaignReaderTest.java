@@ -12,8 +12,10 @@ import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.campaign.GrainDescription;
+import io.burnlaw.campaign.PressureErrors;
 import io.burnlaw.campaign.PressureKind;
 import io.burnlaw.campaign.Problem;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.quantity.Measured;
 import java.io.IOException;
 import java.io.InputStream;
@@ -134,12 +136,7 @@ class CampaignReaderTest {
                         0.05,
                         0.10));
         assertThat(campaign.fit())
-                .isEqualTo(new FitSettings(
-                        0.90,
-                        42,
-                        FitSettings.PointWeighting.MEASURED,
-                        FitSettings.PressureTreatment.ORTHOGONAL_DISTANCE,
-                        true));
+                .isEqualTo(new FitSettings(0.90, 42, Weighting.MEASURED, PressureErrors.ORTHOGONAL_DISTANCE, true));
     }
 
     @Test

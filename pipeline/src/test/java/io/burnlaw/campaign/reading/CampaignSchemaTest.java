@@ -10,10 +10,10 @@ import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import io.burnlaw.campaign.Campaign.FitSettings;
 import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Choice;
 import io.burnlaw.campaign.PressureKind;
+import io.burnlaw.campaign.Weighting;
 import io.burnlaw.finding.Outcome;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -79,7 +79,7 @@ class CampaignSchemaTest {
                 Arguments.of("trace/properties/pressure_kind", Choice.words(PressureKind.class)),
                 Arguments.of("reduction/properties/method", Choice.words(ReductionSettings.Method.class)),
                 Arguments.of("reduction/properties/burnout_event", Choice.words(ReductionSettings.BurnoutEvent.class)),
-                Arguments.of("fit/properties/weighting", Choice.words(FitSettings.PointWeighting.class)));
+                Arguments.of("fit/properties/weighting", Choice.words(Weighting.class)));
     }
 
     @ParameterizedTest

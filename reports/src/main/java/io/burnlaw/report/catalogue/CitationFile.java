@@ -24,7 +24,6 @@ public final class CitationFile {
     /**
      * Writes the citation.
      *
-     * @param document of the report
      * @param checksum SHA-256 of burnlaw.json
      * @return YAML; empty where nobody is stated who prepared the report, since the format demands an author
      */
@@ -32,12 +31,7 @@ public final class CitationFile {
         return author(document).map(author -> text(document, checksum, author));
     }
 
-    /**
-     * Whom to cite.
-     *
-     * @param document of the report
-     * @return who prepared it; empty where that is not stated, and then there is no citation
-     */
+    /** {@return whom to cite: who prepared it; empty where that is not stated, and then there is no citation} */
     public static Optional<String> author(Characterization document) {
         return Optional.ofNullable(document.campaign().preparedBy()).filter(author -> !author.isBlank());
     }

@@ -51,21 +51,14 @@ public final class ResearchCrate {
         this.document = document;
     }
 
-    /**
-     * A file of the report.
-     *
-     * @param bytes its size
-     * @param sha256 of its bytes
-     */
+    /** A file of the report. */
     public record Part(long bytes, String sha256) {}
 
     /**
      * Describes a report.
      *
-     * @param document of the report
-     * @param parts    files of the report by their path below its folder
-     * @param tables   of these files
-     * @param list     name of the list of all files with their checksums
+     * @param parts files of the report by their path below its folder
+     * @param list  name of the list of all files with their checksums
      * @return JSON-LD; empty in a reproducible report, which has no date: the specification demands one
      */
     public static Optional<String> of(
@@ -74,12 +67,7 @@ public final class ResearchCrate {
                 .map(created -> new ResearchCrate(document).text(created, parts, tables, list));
     }
 
-    /**
-     * Whether a report has what the specification demands.
-     *
-     * @param document of the report
-     * @return whether it says when it was made
-     */
+    /** {@return whether a report has what the specification demands: whether it says when it was made} */
     public static boolean isPossible(Characterization document) {
         return DatasetFacts.created(document).isPresent();
     }

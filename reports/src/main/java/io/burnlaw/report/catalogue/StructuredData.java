@@ -16,7 +16,6 @@ public final class StructuredData {
     /**
      * Describes a report.
      *
-     * @param document of the report
      * @param checksum SHA-256 of burnlaw.json, by which this making of the report is known
      * @return JSON-LD that may stand in a script element
      */

@@ -17,8 +17,6 @@ public final class AlongChart {
     /**
      * Draws it.
      *
-     * @param firing whose burn
-     * @param formulation whose law
      * @param points of the propellant, at least those that came from the firing
      * @param scales axes of the document
      * @return the picture; empty where the rate along the burn is not known

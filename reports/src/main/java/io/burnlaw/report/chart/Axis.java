@@ -33,7 +33,6 @@ record Axis(String title, double low, double high, boolean logarithmic) {
     /**
      * A place on the axis.
      *
-     * @param value on its scale
      * @param label words beside it; empty for a small tick
      * @param strong whether it is a decade, or any labelled tick of a linear axis
      */

@@ -21,7 +21,6 @@ public final class ClosureChart {
     /**
      * Draws it.
      *
-     * @param closure whose rows
      * @param scales axes of the document, of which the pressure is used
      * @return the picture; empty where there is no row
      */

@@ -3,10 +3,7 @@ package io.burnlaw.report.chart;
 /**
  * A finished picture.
  *
- * @param width in CSS pixels
- * @param height in CSS pixels
  * @param description what it shows, in words, for those who do not see it
- * @param body SVG elements
  */
 public record Figure(double width, double height, String description, String body) {
 
@@ -21,11 +18,7 @@ public record Figure(double width, double height, String description, String bod
     /** Of an element whose class has it from the style sheet of the page. */
     private static final String COLOUR = " (?:fill|stroke)=\"#[0-9a-f]{6}\"(?=(?: stroke=\"#[0-9a-f]{6}\")? class=)";
 
-    /**
-     * The picture as an element of a page, whose style sheet colours it.
-     *
-     * @return an svg element
-     */
+    /** The picture as an element of a page, whose style sheet colours it. */
     public String inline() {
         return "<svg class=\"chart\" viewBox=\"" + viewBox() + "\" width=\"" + Svg.number(width)
                 + "\" height=\"" + Svg.number(height) + "\" role=\"img\" aria-label=\"" + Svg.escape(description)

@@ -5,10 +5,7 @@ package io.burnlaw.report.chart;
  * words are as large as the layout leaves room for. On a larger screen and on paper the sheet grows, and the style sheet
  * keeps words and lines from growing with it.
  *
- * @param width  of the sheet
- * @param left   of the plot
- * @param right  margin right of the plot
- * @param height of the plot
+ * @param right margin right of the plot
  */
 record Frame(double width, double left, double right, double height) {
 

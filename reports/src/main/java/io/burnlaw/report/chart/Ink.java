@@ -51,7 +51,6 @@ public enum Ink {
      * The colour of a series; after the last one they begin again, told apart by marker and dash.
      *
      * @param number of the series, from 0
-     * @return its ink
      */
     public static Ink series(int number) {
         return SERIES[number % SERIES.length];

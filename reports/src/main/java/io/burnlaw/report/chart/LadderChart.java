@@ -18,12 +18,7 @@ public final class LadderChart {
 
     private LadderChart() {}
 
-    /**
-     * Draws it.
-     *
-     * @param plan whose throats
-     * @return the picture; empty where no throat is planned
-     */
+    /** {@return the picture; empty where no throat is planned} */
     public static Optional<Figure> draw(Plan plan) {
         List<PlannedThroat> throats = plan.ladder();
         if (throats.isEmpty()) {

@@ -38,10 +38,7 @@ public final class LawChart {
     /**
      * Draws it.
      *
-     * @param formulation whose law
      * @param firings of the document; those of other propellants are passed over
-     * @param scales axes
-     * @return the picture
      */
     public static Figure draw(Formulation formulation, List<Firing> firings, Scales scales) {
         return new LawChart(formulation, scales).figure(firings);
@@ -50,7 +47,6 @@ public final class LawChart {
     /**
      * Whether there are so many points that they are drawn as dots without bars.
      *
-     * @param formulation whose points
      * @return true where nothing else would be seen beside them
      */
     public static boolean crowded(Formulation formulation) {
@@ -60,7 +56,6 @@ public final class LawChart {
     /**
      * The laws that hold: those of the regimes where there are several, else the single one.
      *
-     * @param formulation whose laws
      * @return none, one, or one a regime from low to high pressure
      */
     public static List<Law> laws(Formulation formulation) {

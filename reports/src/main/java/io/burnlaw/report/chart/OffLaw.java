@@ -23,7 +23,6 @@ public record OffLaw(double share, double scatter) {
     /**
      * For one point.
      *
-     * @param point       of the formulation
      * @param formulation whose law or laws
      * @return empty where the point is not used, or no law holds for it
      */

@@ -22,13 +22,7 @@ public final class OverviewChart {
 
     private OverviewChart() {}
 
-    /**
-     * Draws it.
-     *
-     * @param document whose propellants
-     * @param scales axes
-     * @return the picture; empty where fewer than two propellants have points
-     */
+    /** {@return the picture; empty where fewer than two propellants have points} */
     public static Optional<Figure> draw(Characterization document, Scales scales) {
         List<Formulation> shown = document.formulations().stream()
                 .filter(formulation -> !formulation.points().isEmpty())

@@ -27,7 +27,6 @@ final class PointMarks {
     /**
      * Whether there are so many points that they are drawn as dots without bars, under the law.
      *
-     * @param points of a propellant
      * @return for more than {@value #FEW}
      */
     static boolean crowded(List<Point> points) {

@@ -14,7 +14,6 @@ public final class RatioChart {
     /**
      * Draws it.
      *
-     * @param comparison whose ratio
      * @param all comparisons of the document, which share the axis of the ratio
      * @param scales axes of the document, of which the pressure is used
      * @return the picture; empty where there is no ratio

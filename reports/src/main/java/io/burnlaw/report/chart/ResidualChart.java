@@ -18,7 +18,6 @@ public final class ResidualChart {
     /**
      * Draws it.
      *
-     * @param formulation whose points
      * @param scales axes of the document, of which the pressure is used
      * @return the picture; empty where no point has a law
      */

@@ -18,7 +18,6 @@ public final class Sparkline {
     /**
      * Draws it.
      *
-     * @param firing whose trace
      * @param highest pressure of the table, MPa
      * @return an svg element that is hidden from screen readers, since the row has its numbers; empty text where there
      *         is no trace
@@ -30,7 +29,6 @@ public final class Sparkline {
     /**
      * Draws one whose pressure hardly changes, on an axis of its own.
      *
-     * @param firing whose trace
      * @return an svg element as {@link #draw(Firing, double)} gives it
      */
     public static String draw(Firing firing) {
@@ -80,12 +78,7 @@ public final class Sparkline {
                 + "\" fill=\"none\" " + Svg.stroke(Ink.S1) + " stroke-width=\"1.4\"/></svg>";
     }
 
-    /**
-     * The pressure axis that the small traces of a table share.
-     *
-     * @param firings of the table
-     * @return the highest absolute pressure drawn, MPa
-     */
+    /** {@return the pressure axis that the small traces of a table share: the highest absolute pressure drawn, MPa} */
     public static double highest(List<Firing> firings) {
         OptionalDouble highest = firings.stream()
                 .filter(firing -> firing.traceHistory() != null)

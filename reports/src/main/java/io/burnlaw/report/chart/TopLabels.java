@@ -13,9 +13,7 @@ final class TopLabels {
     /**
      * Words over a line.
      *
-     * @param at   of the line
      * @param words above it
-     * @param ink of the line
      */
     record Label(double at, String words, Ink ink) {}
 

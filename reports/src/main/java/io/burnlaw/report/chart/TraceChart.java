@@ -20,12 +20,7 @@ public final class TraceChart {
 
     private TraceChart() {}
 
-    /**
-     * Draws it.
-     *
-     * @param firing whose trace
-     * @return the picture; empty where there is no trace to draw
-     */
+    /** {@return the picture; empty where there is no trace to draw} */
     public static Optional<Figure> draw(Firing firing) {
         TraceHistory history = firing.traceHistory();
         boolean thrustOnly = history != null && history.pressure().isEmpty() && history.thrust() != null;

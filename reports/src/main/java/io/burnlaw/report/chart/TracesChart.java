@@ -30,7 +30,6 @@ public final class TracesChart {
     /**
      * A picture and what is on it.
      *
-     * @param figure the picture
      * @param firings ids, in the order of the lines
      * @param webs    how far each of them has burned, for another horizontal axis: places on this one in tenths of a unit of
      *                the sheet, each followed by the web burned there in thousandths of the whole, from the second pair on as
@@ -50,7 +49,6 @@ public final class TracesChart {
     /**
      * Draws it.
      *
-     * @param formulation whose firings
      * @param firings of it, with their traces
      * @return the picture; empty where fewer than two traces have events
      */

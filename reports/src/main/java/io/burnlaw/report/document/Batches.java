@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import io.burnlaw.report.document.Formulation.NotFitted;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -26,7 +24,6 @@ import org.jspecify.annotations.Nullable;
  * @param sentence what it means
  * @param notEstimated why the rest is absent
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Batches(
         int count,
         @Nullable Double withinStd,
@@ -57,7 +54,6 @@ public record Batches(
      * @param rateRatio its rate over the mean of the batches fired [1]
      * @param law of this batch: its own rate, the exponent of all; absent where there are several regimes
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record BatchMember(
             String id,
             int points,
@@ -72,6 +68,5 @@ public record Batches(
      * @param low lower end of its prediction interval, mm/s
      * @param high upper end, mm/s
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record NextRate(double pressure, double rate, double low, double high) {}
 }

@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,7 +21,6 @@ import org.jspecify.annotations.Nullable;
  * @param cautions that go with the numbers
  * @param leftOut what is not in this document but in a file beside it; absent where nothing is missing
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Characterization(
         String format,
         Generator generator,
@@ -86,7 +83,6 @@ public record Characterization(
      * @param name always {@code burnlaw}
      * @param version of the tool
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Generator(String name, String version) {}
 
     /**
@@ -96,7 +92,6 @@ public record Characterization(
      * @param sha256 of its bytes
      * @param bytes its size
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Input(String path, String sha256, long bytes) {}
 
     /**
@@ -106,7 +101,6 @@ public record Characterization(
      * @param file    beside the document
      * @param sha256  of that file
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record LeftOut(List<String> members, String file, String sha256) {
 
         /** The whole document of a report, as its page names it. */
@@ -150,7 +144,6 @@ public record Characterization(
      * @param seed of every random number
      * @param notes what was guessed or assumed while reading, as sentences
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record CampaignSummary(
             String title,
             @Nullable String preparedBy,
@@ -182,7 +175,6 @@ public record Characterization(
      * @param pValue that there is none
      * @param sentence in words
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record DoseTrend(
             String additive,
             String baseline,

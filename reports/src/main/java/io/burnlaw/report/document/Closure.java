@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -15,7 +13,6 @@ import org.jspecify.annotations.Nullable;
  * @param good whether a designer can rely on it; absent without rows
  * @param sentence in words; without rows, why there are none
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Closure(
         List<ClosureRow> rows,
         @Nullable Double medianMaxPressureError,
@@ -39,7 +36,6 @@ public record Closure(
      * @param burnTimeMeasured s
      * @param burnTimePredicted s
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record ClosureRow(
             String firing,
             Quantity maxPressureMeasured,

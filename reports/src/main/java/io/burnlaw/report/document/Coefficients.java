@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -18,7 +16,6 @@ import org.jspecify.annotations.Nullable;
  * @param formulations in the order of the campaign
  * @param cautions to show wherever a number could be acted on
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Coefficients(
         String format,
         String title,
@@ -45,7 +42,6 @@ public record Coefficients(
      * @param answer the laws in words
      * @param laws one for each range of pressure, from low to high; none where nothing could be fitted
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Propellant(
             String id,
             String title,
@@ -73,7 +69,6 @@ public record Coefficients(
      * @param covariance of (ln rate at the reference, n)
      * @param points how many it rests on
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record UseLaw(
             @Nullable String regime,
             double pressureLowMegapascal,
@@ -100,7 +95,6 @@ public record Coefficients(
      * @param n the exponent
      * @param level confidence of the interval
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record InUnits(
             double a,
             @Nullable Double aLow,

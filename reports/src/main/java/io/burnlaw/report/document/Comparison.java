@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -20,7 +18,6 @@ import org.jspecify.annotations.Nullable;
  * @param verdict a sentence with numbers
  * @param notCompared why there are no numbers
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Comparison(
         String baseline,
         String candidate,
@@ -46,7 +43,6 @@ public record Comparison(
      * @param denominatorDegrees of freedom
      * @param pValue [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record FTest(double statistic, int numeratorDegrees, int denominatorDegrees, double pValue) {}
 
     /**
@@ -57,7 +53,6 @@ public record Comparison(
      * @param low of the simultaneous band [1]
      * @param high of the simultaneous band [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record RatioPoint(double pressure, double value, double low, double high) {}
 
     /**
@@ -67,6 +62,5 @@ public record Comparison(
      * @param coincident same law
      * @param adjustedPValue of coincidence, after Holm over all candidates
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record ComparisonTests(FTest parallel, FTest coincident, double adjustedPValue) {}
 }

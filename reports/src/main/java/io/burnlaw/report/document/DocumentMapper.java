@@ -8,6 +8,7 @@ import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.MapperFeature;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.deser.std.StdScalarDeserializer;
 import com.fasterxml.jackson.databind.introspect.Annotated;
 import com.fasterxml.jackson.databind.introspect.AnnotatedMember;
@@ -36,6 +37,7 @@ final class DocumentMapper {
             // members that a later version of the format adds are passed over
             .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
             .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
+            .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
             .annotationIntrospector(new RequiredUnlessNullable())
             .addModule(finiteNumbers())
             .build();

@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,7 +12,6 @@ import org.jspecify.annotations.Nullable;
  * @param advice what was done about it, or what to do
  * @param at when in the record
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Finding(
         String code,
         String severity,

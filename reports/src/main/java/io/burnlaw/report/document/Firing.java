@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -34,7 +32,6 @@ import org.jspecify.annotations.Nullable;
  * @param timed of a strand, between which moments
  * @param motor of a motor, what was fired
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Firing(
         String id,
         String formulation,
@@ -142,7 +139,6 @@ public record Firing(
      * @param pressure MPa, absolute
      * @param rate mm/s
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Along(double time, double web, double pressure, double rate) {}
 
     /**
@@ -154,7 +150,6 @@ public record Firing(
      * @param contribution to the relative standard uncertainty of the rate [1]
      * @param share of the variance [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record BudgetLine(String source, double std, String unit, double contribution, double share) {}
 
     /**
@@ -169,7 +164,6 @@ public record Firing(
      * @param actionStart share of the highest pressure, rising
      * @param actionEnd the same, falling
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Events(
             Quantity start,
             Quantity ignition,
@@ -193,7 +187,6 @@ public record Firing(
      * @param portToThroat area of the port at ignition over throat area [1]; absent where there is no port or it is not
      *                     known
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record FiredMotor(
             String grain,
             @Nullable Quantity propellantMass,
@@ -211,7 +204,6 @@ public record Firing(
      * @param massBalance corrected by the share of the pressure integral
      * @param difference the first over the second less 1, both at one pressure; absent where there is one rate only [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Rates(
             Quantity thicknessTime,
             @Nullable Quantity massBalance,
@@ -229,7 +221,6 @@ public record Firing(
      * @param before the firing
      * @param after the firing
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Throat(Quantity before, @Nullable Quantity after) {}
 
     /**
@@ -249,7 +240,6 @@ public record Firing(
      * @param simulatedTime of the closure, s
      * @param simulatedPressure of the closure, MPa, absolute
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record TraceHistory(
             List<Double> time,
             List<Double> pressure,

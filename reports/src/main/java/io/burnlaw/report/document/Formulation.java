@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -39,7 +37,6 @@ import org.jspecify.annotations.Nullable;
  * @param findings of the law
  * @param without its laws as they would be with one firing less; a firing without which too few are left is not in it
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Formulation(
         String id,
         String title,
@@ -135,7 +132,6 @@ public record Formulation(
      * @param reason a sentence
      * @param mend which firing would change that
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record NotEstimated(
             String what, String reason, @Nullable String mend) {}
 
@@ -151,7 +147,6 @@ public record Formulation(
      * @param exponentHigh upper end
      * @param sentence what it says against the published fit
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record OtherFit(
             String name,
             double coefficient,
@@ -168,7 +163,6 @@ public record Formulation(
      * @param exponent the one that matters [1]
      * @param verdict a sentence
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Stability(double exponent, String verdict) {}
 
     /**
@@ -179,7 +173,6 @@ public record Formulation(
      * @param referenceTemperature to which rates were referred
      * @param sentence in words
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record TemperatureSensitivity(
             Quantity sigmaP, @Nullable Quantity piK, Quantity referenceTemperature, String sentence) {}
 
@@ -191,7 +184,6 @@ public record Formulation(
      * @param warning a sentence for everybody who reads a rate off the laws
      * @param beyond what in this document reaches beyond these pressures, in words
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record ValidRange(Quantity pressureLow, Quantity pressureHigh, String warning, List<String> beyond) {
 
         public ValidRange {
@@ -208,7 +200,6 @@ public record Formulation(
      * @param pValue that they agree
      * @param sentence in words
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record WithinBetween(
             Quantity within, Quantity between, double firingScatter, double pValue, String sentence) {}
 
@@ -221,7 +212,6 @@ public record Formulation(
      *              pressures that were fired) or {@code out-of-reach}
      * @param sentence the answer in words
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record FasterAnswer(
             double factor,
             @Nullable Quantity pressure,
@@ -238,7 +228,6 @@ public record Formulation(
      * @param rateChange of the rate at the law's reference pressure, relative [1]
      * @param exponentChange of the exponent
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record LawWithout(
             String cluster, int law, double coefficient, double exponent, double rateChange, double exponentChange) {}
 
@@ -252,7 +241,6 @@ public record Formulation(
      * @param areaRatio smallest ratio of burning surface to throat area that keeps a motor above it [1]
      * @param sentence what it means for the owner of the motor
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Threshold(
             Quantity pressure,
             double rateRatio,
@@ -273,6 +261,5 @@ public record Formulation(
      * @param reason a sentence
      * @param mend which firing would change that
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record NotFitted(String reason, String mend) {}
 }

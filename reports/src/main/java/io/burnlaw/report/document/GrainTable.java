@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 
 /**
@@ -29,7 +27,6 @@ import java.util.List;
  * @param rate at each pressure, mm/s
  * @param ignition by which it stands above the start: pressure times throat area, middle, lower and upper end, N
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record GrainTable(
         double level,
         double agreesWithin,

@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -29,7 +27,6 @@ import org.jspecify.annotations.Nullable;
  * @param lackOfFit where firings were repeated at one pressure
  * @param curve the law and its bands over its range
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Law(
         @Nullable String regime,
         Quantity coefficient,
@@ -120,7 +117,6 @@ public record Law(
      * @param predictionLow of the next firing, mm/s
      * @param predictionHigh of the next firing, mm/s
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record CurvePoint(
             double pressure,
             double rate,
@@ -139,7 +135,6 @@ public record Law(
      * @param pValue of so large an F if the law were right [1]
      * @param pureScatter relative standard deviation of repeated firings [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record LackOfFit(
             double statistic, int numeratorDegrees, int denominatorDegrees, double pValue, double pureScatter) {}
 
@@ -155,7 +150,6 @@ public record Law(
      * @param published whether it is the one shown elsewhere
      * @param replicates of a bootstrap
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record MethodInterval(
             String method,
             double level,
@@ -177,7 +171,6 @@ public record Law(
      * @param exponent n [1]
      * @param covariance of (ln coefficient, exponent) in these units
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record UnitPair(
             String pressureUnit,
             String rateUnit,

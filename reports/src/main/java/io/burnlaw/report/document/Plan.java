@@ -1,8 +1,6 @@
 package io.burnlaw.report.document;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -25,7 +23,6 @@ import org.jspecify.annotations.Nullable;
  * @param throatTable what every throat that may be named would do
  * @param grainTable what other grains would do; absent where one table cannot hold them
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Plan(
         String formulation,
         String grain,
@@ -81,7 +78,6 @@ public record Plan(
      * @param name as stamped
      * @param diameter mm
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record DrillChoice(String series, String name, double diameter) {}
 
     /**
@@ -93,7 +89,6 @@ public record Plan(
      * @param reason why no throat is named
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record PlannedAnswer(
             String question,
             @Nullable PlannedThroat throat,
@@ -119,7 +114,6 @@ public record Plan(
      * @param ignitionSpikeStd standard deviation of the next firing about it, N
      * @param remarks that belong beside every plan for it
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record PlannedMotor(
             List<Double> web,
             List<Double> surface,
@@ -151,7 +145,6 @@ public record Plan(
      * @param to last throat, mm
      * @param text a sentence
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record ThroatRemark(double from, double to, String text) {}
 
     /**
@@ -168,7 +161,6 @@ public record Plan(
      * @param exponentStdAfter standard uncertainty of the exponent with this firing added [1]
      * @param remark what else must be known of it, such as that it lies outside of the pressures fired
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record PlannedThroat(
             Quantity throatDiameter,
             List<DrillChoice> drills,
@@ -206,7 +198,6 @@ public record Plan(
      * @param smaller why there is no smaller throat
      * @param larger why there is no larger one
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record ThroatTable(
             double level,
             List<Double> throat,

@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,7 +21,6 @@ import org.jspecify.annotations.Nullable;
  * @param standardizedResidual studentized residual about the law [1]
  * @param segment number of the regime that it lies in, from 1
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Point(
         String id,
         String cluster,

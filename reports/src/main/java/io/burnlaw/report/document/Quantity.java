@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,7 +12,6 @@ import org.jspecify.annotations.Nullable;
  * @param level confidence of the interval [1]
  * @param std standard uncertainty, same unit
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Quantity(
         double value,
         @Nullable String unit,

@@ -1,7 +1,5 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.databind.PropertyNamingStrategies;
-import com.fasterxml.jackson.databind.annotation.JsonNaming;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -16,7 +14,6 @@ import org.jspecify.annotations.Nullable;
  * @param breaks between them
  * @param evidence why that many
  */
-@JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
 public record Regimes(
         @Nullable String claim,
         int selected,
@@ -57,7 +54,6 @@ public record Regimes(
      * @param beaten whether the breaks explain more
      * @param sentence what it means
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Rival(String name, double bic, boolean beaten, String sentence) {}
 
     /**
@@ -69,7 +65,6 @@ public record Regimes(
      * @param exponentBelow [1]
      * @param exponentAbove [1]
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record Break(Quantity pressure, String kind, double rateRatio, double exponentBelow, double exponentAbove) {}
 
     /**
@@ -84,7 +79,6 @@ public record Regimes(
      * @param rivals smooth curves that were tried
      * @param sentence the evidence in words
      */
-    @JsonNaming(PropertyNamingStrategies.SnakeCaseStrategy.class)
     public record RegimeEvidence(
             @Nullable Double pValue,
             @Nullable Double statistic,

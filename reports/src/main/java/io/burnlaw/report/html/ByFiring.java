@@ -14,7 +14,6 @@ import java.util.stream.Stream;
 /**
  * What a propellant holds of each of its firings.
  *
- * @param formulation the propellant
  * @param points      by the id of their firing, or their own
  * @param predictions by the id of the firing
  */

@@ -8,7 +8,6 @@ import org.jspecify.annotations.Nullable;
  * A picture as a page shows it, and as a file of its own.
  *
  * @param fileName in the folder charts
- * @param figure drawn
  */
 public record DrawnFigure(String fileName, Figure figure) {
 

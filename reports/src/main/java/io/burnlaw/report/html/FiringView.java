@@ -24,7 +24,6 @@ import org.jspecify.annotations.Nullable;
 /**
  * A firing beside what its propellant holds of it.
  *
- * @param firing what is known of it
  * @param name of its page's file, without the ending
  * @param formulation its propellant; absent where the document does not hold it
  * @param spark its trace in small
@@ -48,7 +47,6 @@ public record FiringView(
      * Another firing, to go to.
      *
      * @param name of its page's file, without the ending
-     * @param id of it
      */
     public record Neighbour(String name, String id) {}
 

@@ -19,8 +19,6 @@ import org.jspecify.annotations.Nullable;
  * every pressure that was fired.
  *
  * @param key         of the units, for the switch of the page
- * @param pressure    unit
- * @param rate        unit
  * @param coefficient a with five digits or more
  * @param exponent    n with four decimals or more
  * @param range       interval of a in these units, or a dash
@@ -55,7 +53,6 @@ public record FormulaLine(
     /**
      * A law in every pair of units that the page switches between.
      *
-     * @param law with its unit pairs
      * @return one line a pair that the document has, MPa and mm/s first
      */
     public static List<FormulaLine> of(Law law) {
@@ -65,7 +62,6 @@ public record FormulaLine(
     /**
      * A law in every pair of units that is cited.
      *
-     * @param law with its unit pairs
      * @return those of {@link #of(Law)}, and that of Pa and m/s
      */
     public static List<FormulaLine> cited(Law law) {

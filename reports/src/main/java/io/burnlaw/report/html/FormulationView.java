@@ -26,7 +26,6 @@ import org.jspecify.annotations.Nullable;
 /**
  * A propellant with its pictures.
  *
- * @param formulation what is known of it
  * @param anchor id of its article, safe in HTML
  * @param law the picture of its law; absent where it has no point
  * @param residuals what the law leaves; absent where there is no law
@@ -54,7 +53,6 @@ public record FormulationView(
     /**
      * Traces one over the other.
      *
-     * @param figure the picture
      * @param firings ids, in the order of the lines, as a list in JSON
      * @param webs    how far each has burned, as a list in JSON
      */

@@ -25,13 +25,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * All that the first page shows.
  *
- * @param document the document
  * @param carried what the page carries of it
- * @param propellants with their pictures
  * @param firings with their small traces
  * @param overview all propellants in one picture; absent where there is one only
- * @param comparisons with their pictures
- * @param plans with their pictures
  * @param checksum SHA-256 of burnlaw.json
  */
 public record IndexView(
@@ -47,7 +43,6 @@ public record IndexView(
     /**
      * A comparison and its picture.
      *
-     * @param comparison numbers
      * @param figure absent where there is no ratio
      */
     public record Compared(Comparison comparison, @Nullable DrawnFigure figure) {}
@@ -55,8 +50,6 @@ public record IndexView(
     /**
      * A plan and its picture.
      *
-     * @param plan numbers
-     * @param title of its propellant
      * @param cautions that the other plans do not have
      * @param figure absent where no throat is planned
      */
@@ -110,7 +103,6 @@ public record IndexView(
      * How many firings have a status.
      *
      * @param status such as {@code used}
-     * @return their count
      */
     public long count(String status) {
         return firings.stream()
@@ -162,12 +154,7 @@ public record IndexView(
                         Collectors.joining(" and "), words -> words.isEmpty() ? "no firing" : words));
     }
 
-    /**
-     * The title of a propellant.
-     *
-     * @param id of it
-     * @return its title; the id where the document does not hold it
-     */
+    /** {@return the title of a propellant; its id where the document does not hold it} */
     public String title(String id) {
         return document.formulations().stream()
                 .filter(formulation -> formulation.id().equals(id))

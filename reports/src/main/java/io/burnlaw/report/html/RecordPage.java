@@ -8,11 +8,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * A page about one record without a campaign.
  *
- * @param firing   its trace, events and findings; a rate where its grain is known
- * @param readAs   what the file was taken for, as sentences
- * @param facts    its figures
- * @param command  what to type next, where something is to be done
- * @param version  of the tool
+ * @param firing  its trace, events and findings; a rate where its grain is known
+ * @param readAs  what the file was taken for, as sentences
+ * @param command what to type next, where something is to be done
  */
 public record RecordPage(Firing firing, List<String> readAs, List<Fact> facts, String command, String version) {
 
@@ -24,7 +22,6 @@ public record RecordPage(Firing firing, List<String> readAs, List<Fact> facts, S
     /**
      * One figure of the record.
      *
-     * @param name what it is
      * @param text with its unit
      */
     public record Fact(String name, String text) {}

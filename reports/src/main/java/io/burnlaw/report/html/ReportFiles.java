@@ -24,7 +24,6 @@ public interface ReportFiles {
      * Takes a file.
      *
      * @param path below the report's folder, with slashes
-     * @param body of the file
      * @throws IOException if it cannot be written
      */
     void write(String path, Body body) throws IOException;

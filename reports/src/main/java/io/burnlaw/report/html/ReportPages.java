@@ -54,12 +54,9 @@ public final class ReportPages {
     /**
      * Draws them: a page a firing, the first page, and the pictures as files.
      *
-     * @param document the document
      * @param tables   that can be saved from the page
      * @param units    that the pages show when they are opened
      * @param checksum SHA-256 of burnlaw.json
-     * @param files    where they go
-     * @param workers    that draw them
      * @throws IOException if they cannot be written
      */
     public static void write(
@@ -99,8 +96,6 @@ public final class ReportPages {
     /**
      * Draws the page of a record alone.
      *
-     * @param record what it shows
-     * @param out    where it goes
      * @throws IOException if it cannot be written
      */
     public static void record(RecordPage record, OutputStream out) throws IOException {

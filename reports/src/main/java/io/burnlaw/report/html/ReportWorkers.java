@@ -29,8 +29,6 @@ public final class ReportWorkers implements AutoCloseable {
     /**
      * Starts a piece of work.
      *
-     * @param work what to do
-     * @param <T>  what it gives
      * @return for {@link #result}
      */
     public <T> Future<T> start(Callable<T> work) {
@@ -46,8 +44,6 @@ public final class ReportWorkers implements AutoCloseable {
      * Waits for a piece of work.
      *
      * @param work as it was started
-     * @param <T>  what it gives
-     * @return what it gave
      * @throws IOException as the work threw it
      */
     public static <T> T result(Future<T> work) throws IOException {

@@ -81,7 +81,6 @@ public final class Words {
     /**
      * A temperature in degrees Celsius beside kelvin, as people read it.
      *
-     * @param kelvin or null
      * @return the quantity in degrees Celsius, or null
      */
     public static @Nullable Quantity celsius(@Nullable Quantity kelvin) {
@@ -128,7 +127,6 @@ public final class Words {
     /**
      * What a column is sorted by.
      *
-     * @param quantity or null
      * @return its value in full, or an empty text
      */
     public static String sortKey(@Nullable Quantity quantity) {
@@ -138,7 +136,6 @@ public final class Words {
     /**
      * The interval of the coefficient in another pair of units.
      *
-     * @param pair units
      * @return both ends, or a dash
      */
     public static String coefficientRange(UnitPair pair) {
@@ -155,11 +152,8 @@ public final class Words {
     }
 
     /**
-     * The probability of so much evidence by chance, as a simulation knows it: where no simulated campaign showed as
-     * much, only that it is at most one in their number and one.
-     *
-     * @param evidence with a probability
-     * @return such as {@code at most 0.005}
+     * {@return the probability of so much evidence by chance, as a simulation knows it: where no simulated campaign
+     * showed as much, only that it is at most one in their number and one, such as {@code at most 0.005}}
      */
     public static String chance(RegimeEvidence evidence) {
         double least = 1.0 / (evidence.replicates() + 1);
@@ -168,26 +162,14 @@ public final class Words {
                 : Numbers.probability(evidence.pValue());
     }
 
-    /**
-     * How far a point lies off the law that holds there.
-     *
-     * @param point       of the formulation
-     * @param formulation whose law
-     * @return such as {@code −1.3 %}, or a dash
-     */
+    /** {@return how far a point is off the law that holds there, such as {@code −1.3 %}, or a dash} */
     public static String off(Point point, Formulation formulation) {
         return OffLaw.of(point, formulation)
                 .map(off -> Numbers.like(Quantity.of(100 * off.share(), "%"), Quantity.of(0, "%", 100 * off.scatter())))
                 .orElse("\u2013");
     }
 
-    /**
-     * What the column of {@link #off} is sorted by.
-     *
-     * @param point       of the formulation
-     * @param formulation whose law
-     * @return a number, or an empty text
-     */
+    /** {@return what the column of {@link #off} is sorted by: a number, or an empty text} */
     public static String offKey(Point point, Formulation formulation) {
         return OffLaw.of(point, formulation)
                 .map(off -> Double.toString(off.share()))
@@ -197,7 +179,6 @@ public final class Words {
     /**
      * The covariance of a law.
      *
-     * @param law any
      * @return both variances and the covariance, in words
      */
     public static String covariance(Law law) {
@@ -206,12 +187,7 @@ public final class Words {
                 + Numbers.number(law.covariance().get(1).get(1), 4);
     }
 
-    /**
-     * The standard uncertainty of one source of a budget, in a unit that people read.
-     *
-     * @param line of a budget
-     * @return such as {@code 0.014 mm}
-     */
+    /** {@return the standard uncertainty of one source of a budget, in a unit people read, such as {@code 0.014 mm}} */
     public static String own(BudgetLine line) {
         String unit = line.unit();
         double factor = unit == null
@@ -256,7 +232,6 @@ public final class Words {
      * A phrase as the beginning of a sentence.
      *
      * @param phrase not empty
-     * @return with a capital
      */
     public static String capital(String phrase) {
         return Character.toUpperCase(phrase.charAt(0)) + phrase.substring(1);

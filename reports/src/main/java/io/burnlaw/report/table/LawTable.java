@@ -21,13 +21,7 @@ public final class LawTable {
 
     private LawTable() {}
 
-    /**
-     * A row.
-     *
-     * @param formulation the propellant
-     * @param segment 0 for the single law, else the number of the regime
-     * @param law of it
-     */
+    /** A row: the single law with segment 0, or that of a regime with its number. */
     public record Fitted(Formulation formulation, int segment, Law law) {
 
         private static Stream<Fitted> of(Formulation formulation) {
@@ -58,22 +52,12 @@ public final class LawTable {
         of("", List.of());
     }
 
-    /**
-     * Makes the table of a campaign.
-     *
-     * @param document the document
-     * @return the table of all laws
-     */
+    /** {@return the table of all laws of a campaign} */
     public static TypedTable<Fitted> of(Characterization document) {
         return of(document.campaign().title(), document.formulations());
     }
 
-    /**
-     * Makes the table of one propellant.
-     *
-     * @param formulation the propellant
-     * @return the table of its laws
-     */
+    /** {@return the table of the laws of one propellant} */
     public static TypedTable<Fitted> of(Formulation formulation) {
         return of(formulation.title(), List.of(formulation));
     }

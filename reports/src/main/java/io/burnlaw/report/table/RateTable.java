@@ -15,30 +15,15 @@ public final class RateTable {
 
     private RateTable() {}
 
-    /**
-     * A row.
-     *
-     * @param formulation id of the propellant
-     * @param point of it
-     */
+    /** A row: a point and the id of its propellant. */
     public record Measured(String formulation, Point point) {}
 
-    /**
-     * Makes the table of a campaign.
-     *
-     * @param document the document
-     * @return the table of all points
-     */
+    /** {@return the table of all points of a campaign} */
     public static TypedTable<Measured> of(Characterization document) {
         return of(document.campaign().title(), document.formulations());
     }
 
-    /**
-     * Makes the table of one propellant.
-     *
-     * @param formulation the propellant
-     * @return the table of its points, in the document's order
-     */
+    /** {@return the table of the points of one propellant} */
     public static TypedTable<Measured> of(Formulation formulation) {
         return of(formulation.title(), List.of(formulation));
     }

@@ -42,9 +42,8 @@ public final class TypedTable<R> {
     /**
      * A table without columns.
      *
-     * @param name  of the table, and of its file before {@code .csv}
-     * @param title what it holds
-     * @param rows  what its rows are about, from top to bottom
+     * @param name of the table, and of its file before {@code .csv}
+     * @param rows what its rows are about, from top to bottom
      */
     public TypedTable(String name, String title, List<R> rows) {
         this.name = name;

@@ -21,10 +21,8 @@ public final class Numbers {
     private Numbers() {}
 
     /**
-     * Value with unit, and plus-minus its standard uncertainty or its interval where known.
-     *
-     * @param quantity or null
-     * @return such as {@code 6.94 ± 0.11 mm/s}, or {@code 6.94 mm/s (95 %: 6.71 to 7.18)}, or a dash for null
+     * {@return value with unit, and plus-minus its standard uncertainty or its interval where known, such as {@code
+     * 6.94 ± 0.11 mm/s}, or {@code 6.94 mm/s (95 %: 6.71 to 7.18)}, or a dash for null}
      */
     public static String of(@Nullable Quantity quantity) {
         if (quantity == null) {
@@ -37,10 +35,8 @@ public final class Numbers {
     }
 
     /**
-     * Value with its standard uncertainty and unit, whether or not it has an interval.
-     *
-     * @param quantity or null
-     * @return such as {@code 6.94 ± 0.11 mm/s}
+     * {@return value with its standard uncertainty and unit, whether or not it has an interval, such as {@code 6.94 ±
+     * 0.11 mm/s}}
      */
     public static String withStd(@Nullable Quantity quantity) {
         if (quantity == null) {
@@ -50,10 +46,8 @@ public final class Numbers {
     }
 
     /**
-     * Value with its standard uncertainty, for a column whose heading has the unit.
-     *
-     * @param quantity or null
-     * @return such as {@code 6.94 ± 0.11}
+     * {@return value with its standard uncertainty, for a column whose heading has the unit, such as {@code 6.94 ±
+     * 0.11}}
      */
     public static String bare(@Nullable Quantity quantity) {
         return quantity == null
@@ -62,22 +56,12 @@ public final class Numbers {
                         quantity.value(), null, quantity.low(), quantity.high(), quantity.level(), quantity.std()));
     }
 
-    /**
-     * The value alone, with the digits that its uncertainty leaves.
-     *
-     * @param quantity or null
-     * @return such as {@code 6.94}
-     */
+    /** {@return the value alone, with the digits that its uncertainty leaves, such as {@code 6.94}} */
     public static String value(@Nullable Quantity quantity) {
         return quantity == null ? "\u2013" : digits(quantity.value(), place(quantity), COMPUTED);
     }
 
-    /**
-     * A quantity that somebody stated, with its unit.
-     *
-     * @param quantity or null
-     * @return such as {@code 12.35 mm}
-     */
+    /** {@return a quantity that somebody stated, with its unit, such as {@code 12.35 mm}} */
     public static String stated(@Nullable Quantity quantity) {
         if (quantity == null) {
             return "\u2013";
@@ -96,7 +80,6 @@ public final class Numbers {
     /**
      * A number that somebody stated.
      *
-     * @param value any
      * @param significant most digits shown
      * @return without zeros at its end
      */
@@ -108,7 +91,6 @@ public final class Numbers {
     /**
      * A value to the place of another one of the same unit, for a column in which only some have an uncertainty.
      *
-     * @param quantity or null
      * @param like     whose uncertainty decides, or null
      * @return value with the unit
      */
@@ -120,10 +102,8 @@ public final class Numbers {
     }
 
     /**
-     * The interval alone, with its level, to the place of the value.
-     *
-     * @param quantity or null
-     * @return such as {@code 95 %: 6.71 to 7.18}, or a dash where there is none
+     * {@return the interval alone, with its level, to the place of the value, such as {@code 95 %: 6.71 to 7.18}, or a
+     * dash where there is none}
      */
     public static String interval(@Nullable Quantity quantity) {
         if (quantity == null || !hasInterval(quantity)) {
@@ -133,12 +113,7 @@ public final class Numbers {
         return level + range(quantity);
     }
 
-    /**
-     * The ends of the interval alone.
-     *
-     * @param quantity or null
-     * @return such as {@code 6.71 to 7.18}, or a dash where there is none
-     */
+    /** {@return the ends of the interval alone, such as {@code 6.71 to 7.18}, or a dash where there is none} */
     public static String range(@Nullable Quantity quantity) {
         if (quantity == null || quantity.low() == null || quantity.high() == null) {
             return "\u2013";
@@ -147,13 +122,7 @@ public final class Numbers {
         return digits(quantity.low(), place, COMPUTED) + " to " + digits(quantity.high(), place, COMPUTED);
     }
 
-    /**
-     * A bare number that was computed.
-     *
-     * @param value or null
-     * @param significant digits
-     * @return such as {@code 0.0123}, {@code 5.50} or {@code 1.23 × 10⁻⁷}
-     */
+    /** {@return a bare number that was computed, such as {@code 0.0123}, {@code 5.50} or {@code 1.23 × 10⁻⁷}} */
     public static String number(@Nullable Double value, int significant) {
         return value == null ? "\u2013" : digits(value, null, significant);
     }
@@ -161,8 +130,6 @@ public final class Numbers {
     /**
      * A number to a place.
      *
-     * @param value any
-     * @param decimals behind the point
      * @return such as {@code 0.025}
      */
     public static String decimals(double value, int decimals) {
@@ -173,7 +140,6 @@ public final class Numbers {
      * A share as per cent, that was computed.
      *
      * @param share [1], or null
-     * @param significant digits
      * @return such as {@code 1.3 %}
      */
     public static String percent(@Nullable Double share, int significant) {
@@ -218,8 +184,6 @@ public final class Numbers {
     /**
      * The ends of an interval, to the place that its width allows.
      *
-     * @param low lower end
-     * @param high upper end
      * @return such as {@code 0.310 to 0.350}
      */
     public static String ends(double low, double high) {
@@ -229,7 +193,6 @@ public final class Numbers {
     /**
      * A value within its interval.
      *
-     * @param value any
      * @param low lower end, or null
      * @param high upper end, or null
      * @return such as {@code 0.331 (0.315 to 0.347)}

@@ -10,6 +10,7 @@ import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.core.util.Separators;
 import com.fasterxml.jackson.databind.ObjectWriter;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import io.burnlaw.report.SampleDocument;
 import io.burnlaw.report.document.JsonWriter.InertCharacters;
@@ -27,6 +28,7 @@ class RecordTextTest {
                     .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER)
                     .characterEscapes(new InertCharacters())
                     .build())
+            .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
             .defaultPropertyInclusion(
                     JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.ALWAYS))
             .build()
