@@ -22,32 +22,28 @@ public final class ComparedTable {
                         "shared_low",
                         "MPa",
                         "Lower end of the shared pressures, absolute.",
-                        row -> row.ratio().get(0).pressure())
+                        r -> r.ratio().get(0).pressure())
                 .number(
                         "shared_high",
                         "MPa",
                         "Upper end of the shared pressures, absolute.",
-                        row -> row.ratio().get(row.ratio().size() - 1).pressure())
+                        r -> r.ratio().get(r.ratio().size() - 1).pressure())
                 .number(
                         "pressure",
                         "MPa",
                         "Pressure of the ratio, absolute.",
-                        row -> middle(row).pressure())
-                .quantity("ratio", null, "Rate over that of the baseline.", row -> ratio(middle(row)))
+                        r -> middle(r).pressure())
+                .quantity("ratio", null, "Rate over that of the baseline.", r -> ratio(middle(r)))
                 .quantity(
                         "exponent_difference",
                         null,
                         "Exponent less that of the baseline.",
                         Comparison::exponentDifference)
                 .number(
-                        "probability",
-                        null,
-                        "Of such a difference by chance, after Holm.",
-                        row -> row.tests().adjustedPValue())
+                        "probability", "Of such a difference by chance, after Holm.",
+                        r -> r.tests().adjustedPValue())
                 .number(
-                        "smallest_detectable",
-                        null,
-                        "Change that could have been shown.",
+                        "smallest_detectable", "Change that could have been shown.",
                         Comparison::smallestDetectable)
                 .truth("differs", "Whether a difference was shown.", Comparison::differs);
     }

@@ -2,6 +2,8 @@ package io.burnlaw.report.table;
 
 import static io.burnlaw.report.document.Unit.MM_PER_S;
 import static io.burnlaw.report.document.Unit.MPA;
+import static io.burnlaw.report.table.TypedTable.Part.HIGH;
+import static io.burnlaw.report.table.TypedTable.Part.LOW;
 
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Characterization;
@@ -9,7 +11,6 @@ import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.Law.UnitPair;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.table.TypedTable.Part;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.IntStream;
@@ -65,84 +66,76 @@ public final class LawTable {
     private static TypedTable<Fitted> of(String title, List<Formulation> formulations) {
         List<Fitted> rows = formulations.stream().flatMap(Fitted::of).toList();
         return new TypedTable<>("laws", "Rate laws: " + title, rows)
-                .words("formulation", "Id of the propellant.", row -> row.formulation.id())
+                .words("formulation", "Id of the propellant.", r -> r.formulation.id())
                 .count(
                         "segment",
                         "0 for one law over the whole range, else the number of the regime from low to high pressure.",
                         Fitted::segment)
-                .words("regime", "The trade word for the regime.", row -> row.law.regime())
+                .words("regime", "The trade word for the regime.", r -> r.law.regime())
                 .quantity(
                         "coefficient",
                         MM_PER_S,
                         "a of r = a P^n with r in mm/s and P in MPa, absolute.",
-                        row -> row.law.coefficient(),
+                        r -> r.law.coefficient(),
                         Part.LOW,
                         Part.HIGH)
-                .quantity("exponent", null, "n of r = a P^n.", row -> row.law.exponent(), Part.LOW, Part.HIGH)
+                .quantity("exponent", null, "n of r = a P^n.", r -> r.law.exponent(), LOW, HIGH)
                 .number(
-                        "level",
-                        null,
-                        "Confidence of the intervals, between 0 and 1.",
-                        row -> row.law.exponent().level())
-                .words("interval_method", "How the intervals were made.", row -> row.law.intervalMethod())
-                .quantity("pressure_low", MPA, "Lower end of the law's range, absolute.", row -> row.law.pressureLow())
+                        "level", "Confidence of the intervals, between 0 and 1.",
+                        r -> r.law.exponent().level())
+                .words("interval_method", "How the intervals were made.", r -> r.law.intervalMethod())
+                .quantity("pressure_low", MPA, "Lower end of the law's range, absolute.", r -> r.law.pressureLow())
                 .quantity(
-                        "pressure_high", MPA, "Upper end of the law's range, absolute.", row -> row.law.pressureHigh())
+                        "pressure_high", MPA, "Upper end of the law's range, absolute.", r -> r.law.pressureHigh())
                 .quantity(
                         "reference_pressure",
                         MPA,
                         "Pressure at which rate and exponent are uncorrelated, absolute.",
-                        row -> row.law.referencePressure())
-                .quantity("rate_at_reference", MM_PER_S, "Rate there.", row -> row.law.rateAtReference())
+                        r -> r.law.referencePressure())
+                .quantity("rate_at_reference", MM_PER_S, "Rate there.", r -> r.law.rateAtReference())
                 .number(
-                        "variance_ln_rate",
-                        null,
-                        "Variance of the logarithm of the rate at the reference pressure.",
-                        row -> row.covariance(0, 0))
+                        "variance_ln_rate", "Variance of the logarithm of the rate at the reference pressure.",
+                        r -> r.covariance(0, 0))
                 .number(
-                        "covariance_ln_rate_exponent",
-                        null,
-                        "Covariance of that and the exponent.",
-                        row -> row.covariance(0, 1))
-                .number("variance_exponent", null, "Variance of the exponent.", row -> row.covariance(1, 1))
+                        "covariance_ln_rate_exponent", "Covariance of that and the exponent.",
+                        r -> r.covariance(0, 1))
+                .number("variance_exponent", "Variance of the exponent.", r -> r.covariance(1, 1))
                 .number(
-                        "residual_scatter",
-                        null,
-                        "Relative standard deviation about the law.",
-                        row -> row.law.residualScatter())
-                .number("degrees_of_freedom", null, "Of that scatter.", row -> row.law.degreesOfFreedom())
-                .count("points_used", "How many points.", row -> row.law.pointsUsed())
-                .words("weighting", "Weighting of the points.", row -> row.law.weighting())
-                .words("pressure_errors", "How errors in pressure were treated.", row -> row.law.pressureErrors())
+                        "residual_scatter", "Relative standard deviation about the law.",
+                        r -> r.law.residualScatter())
+                .number("degrees_of_freedom", "Of that scatter.", r -> r.law.degreesOfFreedom())
+                .count("points_used", "How many points.", r -> r.law.pointsUsed())
+                .words("weighting", "Weighting of the points.", r -> r.law.weighting())
+                .words("pressure_errors", "How errors in pressure were treated.", r -> r.law.pressureErrors())
                 .truth(
                         "use",
                         "Whether it is one of the laws to design with.",
-                        row -> row.segment > 0 == row.formulation.useLaws().size() > 1)
+                        r -> r.segment > 0 == r.formulation.useLaws().size() > 1)
                 .number(
                         "coefficient_in_psi",
                         "[in_i]/s",
                         "a of r = a P^n with r in in/s and P in psi, absolute.",
-                        row -> row.inPsi(UnitPair::coefficient))
+                        r -> r.inPsi(UnitPair::coefficient))
                 .number(
                         "coefficient_in_psi_low",
                         "[in_i]/s",
                         "Lower end of its interval.",
-                        row -> row.inPsi(UnitPair::low))
+                        r -> r.inPsi(UnitPair::low))
                 .number(
                         "coefficient_in_psi_high",
                         "[in_i]/s",
                         "Upper end of its interval.",
-                        row -> row.inPsi(UnitPair::high))
+                        r -> r.inPsi(UnitPair::high))
                 .number(
                         "pressure_low_in_psi",
                         "[psi]",
                         "Lower end of the law's range, absolute.",
-                        row -> psi(row.law.pressureLow()))
+                        r -> psi(r.law.pressureLow()))
                 .number(
                         "pressure_high_in_psi",
                         "[psi]",
                         "Upper end of the law's range, absolute.",
-                        row -> psi(row.law.pressureHigh()));
+                        r -> psi(r.law.pressureHigh()));
     }
 
     private static double psi(Quantity pressure) {

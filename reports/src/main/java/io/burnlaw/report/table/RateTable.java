@@ -3,11 +3,11 @@ package io.burnlaw.report.table;
 import static io.burnlaw.report.document.Unit.KELVIN;
 import static io.burnlaw.report.document.Unit.MM_PER_S;
 import static io.burnlaw.report.document.Unit.MPA;
+import static io.burnlaw.report.table.TypedTable.Part.STD;
 
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Point;
-import io.burnlaw.report.table.TypedTable.Part;
 import java.util.List;
 
 /** Rate-pressure points, one a row; all of a campaign are rates.csv. */
@@ -44,13 +44,13 @@ public final class RateTable {
                         "firing, timed (a firing without a record), dwell, strand or point.",
                         row -> row.point.source())
                 .words("method", "How the rate was obtained.", row -> row.point.method())
-                .quantity("pressure", MPA, "Rate-averaged pressure, absolute.", row -> row.point.pressure(), Part.STD)
+                .quantity("pressure", MPA, "Rate-averaged pressure, absolute.", row -> row.point.pressure(), STD)
                 .quantity(
                         "mean_pressure",
                         MPA,
                         "Plain mean of the pressure over the burn time, absolute.",
                         row -> row.point.meanPressure())
-                .quantity("rate", MM_PER_S, "Burning rate, as it was fitted.", row -> row.point.rate(), Part.STD)
+                .quantity("rate", MM_PER_S, "Burning rate, as it was fitted.", row -> row.point.rate(), STD)
                 .quantity("temperature", KELVIN, "Temperature of the propellant.", row -> row.point.temperature())
                 .words("pressure_kind", "Always absolute.", row -> "absolute")
                 .truth(
@@ -60,9 +60,7 @@ public final class RateTable {
                 .words("use", "yes, or no with the reason.", row -> use(row.point))
                 .words("reason", null, row -> row.point.reason())
                 .number(
-                        "standardized_residual",
-                        null,
-                        "Studentized residual about the law.",
+                        "standardized_residual", "Studentized residual about the law.",
                         row -> row.point.standardizedResidual())
                 .count("segment", "Number of the regime in which the point lies, from 1.", row -> row.point.segment())
                 .words("batch", "The casting that its propellant came from.", row -> row.point.batch());

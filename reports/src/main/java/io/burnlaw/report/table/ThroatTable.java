@@ -30,7 +30,7 @@ public final class ThroatTable {
                 .quantity("mean_pressure", MPA, "Mean over the burn, absolute.", PlannedThroat::equilibriumPressure)
                 .quantity("peak_pressure", MPA, "Highest of the burn, absolute.", PlannedThroat::maxPressure)
                 .quantity("burn_time", SECOND, "Burn time.", PlannedThroat::burnTime)
-                .number("exponent_uncertainty", null, "Of the law once it is fired.", PlannedThroat::exponentStdAfter)
+                .number("exponent_uncertainty", "Of the law once it is fired.", PlannedThroat::exponentStdAfter)
                 .truth("allowed", "Whether it stays within what the case allows.", PlannedThroat::allowed)
                 .words("reason", "Why it is not allowed.", PlannedThroat::reason)
                 .words("remark", "What else must be known of it.", PlannedThroat::remark);

@@ -139,6 +139,11 @@ public final class TypedTable<R> {
         return with(cells, null, description);
     }
 
+    /** {@return this, with a column of pure numbers; a cell is null where nothing is known} */
+    public TypedTable<R> number(String column, @Nullable String description, Function<R, @Nullable Double> cell) {
+        return number(column, null, description, cell);
+    }
+
     /** {@return this, with a column of numbers; a cell is null where nothing is known} */
     public TypedTable<R> number(
             String column, @Nullable String unit, @Nullable String description, Function<R, @Nullable Double> cell) {
