@@ -51,7 +51,6 @@ final class MixedModel {
      * @param adjusted    the same after Kenward and Roger
      * @param thetaCovariance of theta, the inverse of its expected information
      * @param slopes      derivatives of covariance by theta
-     * @param effects     for each group the predicted random effects [q]
      * @param criterion   minus twice the restricted log likelihood
      * @param settled     whether the search ended by itself
      */
@@ -62,7 +61,6 @@ final class MixedModel {
             RealMatrix adjusted,
             RealMatrix thetaCovariance,
             List<RealMatrix> slopes,
-            List<double[]> effects,
             double criterion,
             boolean settled) {
 

@@ -153,15 +153,7 @@ final class ModelAtVariances {
             }
         }
         RealMatrix adjusted = phi.add(phi.multiply(inner).multiply(phi).scalarMultiply(2));
-        List<double[]> effects = new ArrayList<>();
-        for (Solved s : solved) {
-            double[] b = new double[q];
-            for (int a = 0; a < q; a++) {
-                b[a] = theta[a + 1] * weighted(s.group.z()[a], s.py.toArray(), null);
-            }
-            effects.add(b);
-        }
-        return new Fit(beta, theta, phi, adjusted, w, slopes, effects, criterion, settled);
+        return new Fit(beta, theta, phi, adjusted, w, slopes, criterion, settled);
     }
 
     /** A group at given variances: V⁻¹ = W − W Z H Zᵀ W with H = G (I + Zᵀ W Z G)⁻¹. */

@@ -23,7 +23,8 @@ public final class Choice {
         return Arrays.stream(type.getEnumConstants()).map(Choice::word).toList();
     }
 
-    private static String word(Enum<?> constant) {
+    /** {@return a constant as it is written} */
+    public static String word(Enum<?> constant) {
         return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

@@ -2,7 +2,6 @@ package io.burnlaw.campaign;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** The grains that a log can name, each with the dimensions that it needs. */
@@ -35,7 +34,7 @@ public enum GrainKind {
 
     /** {@return as it stands in the log, in kebab-case} */
     public String word() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return Choice.word(this);
     }
 
     /**

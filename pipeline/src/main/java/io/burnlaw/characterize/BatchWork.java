@@ -22,27 +22,16 @@ import java.util.function.Function;
 /**
  * Batches and regimes of one formulation together. A batch that burns faster must not pass for a regime, nor a regime for
  * a difference between batches: the two are looked for in turn until neither moves.
+ *
+ * @param batches by the id of the firing or point
+ * @param level   of confidence [1]
  */
-final class BatchWork {
+record BatchWork(Map<String, String> batches, double level) {
 
     private static final int MOST_ROUNDS = 4;
 
     /** Breaks that move by less than this share of their pressure have settled. */
     private static final double SETTLED = 0.01;
-
-    private final Map<String, String> batches;
-    private final double level;
-
-    /**
-     * Batches.
-     *
-     * @param batches by the id of the firing or point
-     * @param level   of confidence [1]
-     */
-    BatchWork(Map<String, String> batches, double level) {
-        this.batches = batches;
-        this.level = level;
-    }
 
     /**
      * What was found.

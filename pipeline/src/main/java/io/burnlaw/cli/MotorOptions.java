@@ -26,18 +26,11 @@ final class MotorOptions {
     private static final double STAND_IN_RATIO = 250;
 
     /** Options that mean nothing without a grain beside them. */
-    static final List<String> OF_A_GRAIN = List.of(
-            "--segments",
-            "--inhibited-ends",
-            "--outer-diameter",
-            "--core-diameter",
-            "--rod-diameter",
-            "--segment-length",
-            "--chamber-volume",
-            "--density",
-            "--characteristic-velocity",
-            "--specific-heat-ratio",
-            "--ambient-pressure");
+    static final List<String> OF_A_GRAIN =
+            List.of(("--segments --inhibited-ends --outer-diameter --core-diameter --rod-diameter "
+                            + "--segment-length --chamber-volume --density --characteristic-velocity --specific-heat-ratio "
+                            + "--ambient-pressure")
+                    .split(" "));
 
     /** Options that mean nothing beside a campaign. */
     static final List<String> OF_A_GUESS = List.of("--ambient-pressure");

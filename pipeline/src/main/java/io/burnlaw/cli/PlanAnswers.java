@@ -2,6 +2,7 @@ package io.burnlaw.cli;
 
 import static io.burnlaw.quantity.NumberFormat.megapascal;
 
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.planning.Plan;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
@@ -18,7 +19,6 @@ import io.burnlaw.report.table.TypedTable;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -216,7 +216,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
 
         private static String stamped(Drill drill) {
             return drill.series() == Drill.Series.LETTER
-                    ? drill.series().name().toLowerCase(Locale.ROOT) + " " + drill.name()
+                    ? Choice.word(drill.series()) + " " + drill.name()
                     : drill.series() == Drill.Series.FRACTION ? drill.name() + " in" : drill.name();
         }
 

@@ -62,17 +62,10 @@ final class RecordCommand implements Callable<Integer> {
     /** Columns of the firing log that are options here, with what they say. */
     private static final Map<String, String> COLUMNS = columns();
 
-    private static final List<String> OF_A_GRAIN = List.of(
-            "segments",
-            "inhibited_ends",
-            "outer_diameter",
-            "core_diameter",
-            "rod_diameter",
-            "segment_length",
-            "throat_diameter",
-            "throat_diameter_after",
-            "propellant_mass",
-            "density");
+    private static final List<String> OF_A_GRAIN =
+            List.of(("segments inhibited_ends outer_diameter core_diameter rod_diameter segment_length "
+                            + "throat_diameter throat_diameter_after propellant_mass density")
+                    .split(" "));
 
     /** Marks a page that this command wrote, which it may write over. */
     private static final String OWN = "One record without a campaign: is the file understood?";

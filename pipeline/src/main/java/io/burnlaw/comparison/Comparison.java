@@ -10,17 +10,8 @@ import org.apache.commons.statistics.distribution.FDistribution;
 /** What comparing a candidate with its baseline gave: numbers and a verdict, or the reason why there is none. */
 public sealed interface Comparison {
 
-    /** {@return id of the baseline} */
-    String baseline();
-
     /** {@return id of the candidate} */
     String candidate();
-
-    /** {@return name of the candidate's additive} */
-    Optional<String> additive();
-
-    /** {@return its fraction by mass [1]} */
-    OptionalDouble fraction();
 
     /**
      * Rate of the candidate over rate of the baseline.

@@ -14,27 +14,13 @@ import org.apache.commons.statistics.distribution.TDistribution;
  * <p><b>Source.</b> D-optimality for the parameter wanted: Atkinson and Donev, Optimum Experimental Designs (1992),
  * chapters 10 and 11.
  */
-final class ExponentInformation {
+record ExponentInformation(RateLaw law, double level, double slope, double spread, double degrees) {
 
     /** Of a law that goes through its points: it still scatters by this much. */
     private static final double LEAST_SCATTER = 1e-3;
 
     /** Of a law that goes through its points [1]. */
     private static final double LEAST_VARIANCE = 1e-12;
-
-    private final RateLaw law;
-    private final double level;
-    private final double slope;
-    private final double spread;
-    private final double degrees;
-
-    private ExponentInformation(RateLaw law, double level, double slope, double spread, double degrees) {
-        this.law = law;
-        this.level = level;
-        this.slope = slope;
-        this.spread = spread;
-        this.degrees = degrees;
-    }
 
     static ExponentInformation of(RateLaw law) {
         double rate = Math.max(LEAST_VARIANCE, law.rateVariance());

@@ -127,17 +127,7 @@ record NextFiring(OptionalDouble pressure, String why) {
      * <p>Where the rate jumps instead, nothing but a firing in the gap between the neighbouring points tells more, and
      * its geometric middle halves the gap.
      */
-    private static final class BreakInformation {
-
-        private final PiecewiseLaw law;
-        private final List<FitPoint> points;
-        private final int index;
-
-        BreakInformation(PiecewiseLaw law, List<FitPoint> points, int index) {
-            this.law = law;
-            this.points = points;
-            this.index = index;
-        }
+    private record BreakInformation(PiecewiseLaw law, List<FitPoint> points, int index) {
 
         double pressure() {
             return law.breaks().get(index);

@@ -19,8 +19,14 @@ import java.util.function.ToDoubleFunction;
  * <pre>
  *     start of the search:   A_t = S · rho · r(P) · c* / P            S = propellant volume over web   [m2]
  * </pre>
+ *
+ * @param band    of the rate in the regime that is planned for
+ * @param whole   law with all its regimes
+ * @param highest to which pressures are followed [Pa, absolute]
+ * @param ignition by how much it stands above the burn
  */
-final class ThroatModel {
+record ThroatModel(
+        Motor motor, RateBand band, PiecewiseLaw whole, double highest, IgnitionSpike ignition, double level) {
 
     /** Of the pressure: far below any interval. */
     static final double TOLERANCE = 1e-3;
@@ -30,30 +36,6 @@ final class ThroatModel {
 
     /** Of the search; bisection has long found a jump by then. */
     private static final int MOST_FIRINGS = 60;
-
-    private final Motor motor;
-    private final RateBand band;
-    private final PiecewiseLaw whole;
-    private final double highest;
-    private final IgnitionSpike ignition;
-    private final double level;
-
-    /**
-     * A model.
-     *
-     * @param band    of the rate in the regime that is planned for
-     * @param whole   law with all its regimes
-     * @param highest to which pressures are followed [Pa, absolute]
-     * @param ignition by how much it stands above the burn
-     */
-    ThroatModel(Motor motor, RateBand band, PiecewiseLaw whole, double highest, IgnitionSpike ignition, double level) {
-        this.motor = motor;
-        this.band = band;
-        this.whole = whole;
-        this.highest = highest;
-        this.ignition = ignition;
-        this.level = level;
-    }
 
     /**
      * What a throat does by the middle and by both ends of the band.

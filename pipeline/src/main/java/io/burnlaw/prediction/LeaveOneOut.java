@@ -128,8 +128,7 @@ public final class LeaveOneOut {
         }
         PiecewiseLaw lit = rest.orElseThrow().ofMotorAt(each.meanPressure());
         return Prediction.of(motor, pressure -> each.rateFactor() * lit.rate(pressure), spike)
-                .map(prediction -> new Outcome(
-                        Optional.of(beside(each, laws.holds(each.id()), prediction, store)), Optional.empty()))
+                .map(prediction -> new Outcome(Optional.of(beside(each, prediction, store)), Optional.empty()))
                 .orElseGet(() ->
                         Outcome.not("%s: by the law of the others this motor does not burn out within five minutes"
                                 .formatted(each.id())));
@@ -161,8 +160,7 @@ public final class LeaveOneOut {
                         motor.ambientPressure());
     }
 
-    private static PredictedFiring beside(
-            MeasuredFiring measured, boolean leftOut, Prediction prediction, NumberStore store) {
+    private static PredictedFiring beside(MeasuredFiring measured, Prediction prediction, NumberStore store) {
         double shift = measured.ignition() - prediction.ignition();
         int size = prediction.firing().size();
         int stride = Math.max(1, size / DRAWN);
@@ -179,7 +177,6 @@ public final class LeaveOneOut {
                 Optional.empty()));
         return new PredictedFiring(
                 measured,
-                leftOut,
                 prediction.maxPressure(),
                 prediction.meanPressure(),
                 prediction.burnTime(),
@@ -205,8 +202,7 @@ public final class LeaveOneOut {
         Optional<Finding> finding = good
                 ? Optional.empty()
                 : Optional.of(Finding.of(FindingCode.POOR_CLOSURE, sentence + " " + cause(bias, peak, expected)));
-        return new PredictionCheck.Predicted(
-                firings, notPredicted, peak, mean, time, bias, expected, good, sentence, finding);
+        return new PredictionCheck.Predicted(firings, notPredicted, peak, mean, time, good, sentence, finding);
     }
 
     private static String sentence(List<PredictedFiring> firings, double peak, double mean, double time) {

@@ -112,10 +112,6 @@ final class LeaveOneOutLaw {
         return running;
     }
 
-    boolean holds(String firing) {
-        return clusters.containsKey(firing);
-    }
-
     /** Empty where too little is left to make a law of. */
     Optional<PiecewiseLaw> without(String firing) {
         PiecewiseLaw changed = law;

@@ -21,8 +21,6 @@ public sealed interface PredictionCheck {
      * @param medianMaxPressureError  median of the relative errors without sign [1]
      * @param medianMeanPressureError median of the relative errors without sign [1]
      * @param medianBurnTimeError     median of the relative errors without sign [1]
-     * @param maxPressureBias         median of the relative errors with sign [1]
-     * @param expectedError           median error of the peak that the law's own scatter would give [1]
      * @param good                    whether a designer can rely on it
      * @param finding                 where the closure is poor
      */
@@ -32,8 +30,6 @@ public sealed interface PredictionCheck {
             double medianMaxPressureError,
             double medianMeanPressureError,
             double medianBurnTimeError,
-            double maxPressureBias,
-            double expectedError,
             boolean good,
             String sentence,
             Optional<Finding> finding)
@@ -63,19 +59,13 @@ public sealed interface PredictionCheck {
     /**
      * A firing beside its prediction.
      *
-     * @param leftOut      whether the law was really made without it; false where it had no point in the law
      * @param maxPressure  predicted [Pa, absolute]
      * @param meanPressure predicted, over the burn time [Pa, absolute]
      * @param burnTime     predicted [s]
      * @param record       predicted, on the time axis of the trace
      */
     public record PredictedFiring(
-            MeasuredFiring measured,
-            boolean leftOut,
-            double maxPressure,
-            double meanPressure,
-            double burnTime,
-            TraceHistory record) {
+            MeasuredFiring measured, double maxPressure, double meanPressure, double burnTime, TraceHistory record) {
 
         /** {@return predicted over measured, less 1 [1]} */
         public double maxPressureError() {

@@ -1,6 +1,9 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
+
 import io.burnlaw.campaign.Campaign;
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.characterize.CampaignResult.StrandResult;
@@ -21,7 +24,6 @@ import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.MadeOnDemand;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -33,7 +35,7 @@ import org.jspecify.annotations.Nullable;
 public final class CharacterizationDocument {
 
     /** What must be read beside numbers that somebody could act on; common practice, no source. */
-    static final List<String> CAUTIONS = List.of(
+    public static final List<String> CAUTIONS = List.of(
             "These numbers describe the firings that were measured. They replace neither a proof test of the case, nor"
                     + " distance and shelter, nor the local law and a licensed person.",
             "Do not use a law beyond the pressures that it was measured at: the exponent may rise above them, and a"
@@ -134,13 +136,13 @@ public final class CharacterizationDocument {
                 campaign.preparedBy().orElse(null),
                 campaign.licence().orElse(null),
                 campaign.note().orElse(null),
-                PublishedQuantities.of(campaign.ambientPressure(), Unit.MEGAPASCAL),
+                published(campaign.ambientPressure(), Unit.MEGAPASCAL),
                 campaign.ambientAssumed(),
-                PublishedQuantities.ofOptional(campaign.referenceTemperature(), Unit.DEGREE_CELSIUS),
-                PublishedQuantities.ofOptional(campaign.hardware().casePressureLimit(), Unit.MEGAPASCAL),
+                published(campaign.referenceTemperature(), Unit.DEGREE_CELSIUS),
+                published(campaign.hardware().casePressureLimit(), Unit.MEGAPASCAL),
                 safetyFactor(campaign),
-                word(campaign.reduction().method()),
-                word(campaign.fit().weighting()),
+                Choice.word(campaign.reduction().method()),
+                Choice.word(campaign.fit().weighting()),
                 campaign.fit().confidence(),
                 campaign.fit().seed(),
                 result.notes());
@@ -150,9 +152,5 @@ public final class CharacterizationDocument {
         return campaign.hardware().casePressureLimit().isPresent()
                 ? (Double) campaign.hardware().safetyFactor()
                 : null;
-    }
-
-    private static String word(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

@@ -1,9 +1,11 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
+
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Finding;
 import java.util.List;
-import java.util.Locale;
 
 /** Findings as they stand in the document. */
 final class FindingDocument {
@@ -23,10 +25,10 @@ final class FindingDocument {
     private static Finding of(io.burnlaw.finding.Finding finding) {
         return new Finding(
                 finding.code().code(),
-                finding.severity().name().toLowerCase(Locale.ROOT),
+                Choice.word(finding.severity()),
                 finding.code().title(),
                 finding.message(),
                 finding.code().advice(),
-                PublishedQuantities.ofOptional(finding.at(), Unit.SECOND));
+                published(finding.at(), Unit.SECOND));
     }
 }

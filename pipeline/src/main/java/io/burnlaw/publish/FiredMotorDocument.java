@@ -1,5 +1,7 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
+
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.grain.Grains;
@@ -28,9 +30,9 @@ final class FiredMotorDocument {
         @Nullable Grain grain = Grains.of(row.grain()).value().orElse(null);
         return new FiredMotor(
                 row.grain().inWords(),
-                PublishedQuantities.ofOptional(row.propellantMass(), Unit.GRAM),
-                PublishedQuantities.ofOptional(row.grainTemperature(), Unit.KELVIN),
-                PublishedQuantities.of(row.ambientPressure(), Unit.MEGAPASCAL),
+                published(row.propellantMass(), Unit.GRAM),
+                published(row.grainTemperature(), Unit.KELVIN),
+                published(row.ambientPressure(), Unit.MEGAPASCAL),
                 grain == null ? null : digits(surface(grain, 0) / throat),
                 grain == null ? null : digits(most(grain) / throat),
                 grain == null ? null : digits(surface(grain, PLACES - 1) / throat),

@@ -1,5 +1,8 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.course;
+import static io.burnlaw.publish.PublishedQuantities.published;
+
 import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.characterize.CampaignResult.StrandResult;
 import io.burnlaw.finding.Severity;
@@ -59,26 +62,25 @@ final class FiringDocument {
                 result.note().orElse(null),
                 FindingDocument.of(reduced.findings()),
                 reduced.timed() ? null : events(reduced.events()),
-                PublishedQuantities.of(
-                        reduced.events().burnTime(), reduced.events().burnTimeStd(), Unit.SECOND),
-                reduced.timed() ? null : PublishedQuantities.of(reduced.events().actionTime(), Unit.SECOND),
-                PublishedQuantities.of(reduced.web(), Unit.MILLIMETRE),
-                PublishedQuantities.of(reduced.meanPressure(), main.pressureStd(), Unit.MEGAPASCAL),
-                reduced.timed() ? null : PublishedQuantities.of(reduced.maxPressure(), Unit.MEGAPASCAL),
-                PublishedQuantities.of(main.pressures().powerMean(exponent), main.pressureStd(), Unit.MEGAPASCAL),
+                published(reduced.events().burnTime(), reduced.events().burnTimeStd(), Unit.SECOND),
+                reduced.timed() ? null : published(reduced.events().actionTime(), Unit.SECOND),
+                published(reduced.web(), Unit.MILLIMETRE),
+                published(reduced.meanPressure(), main.pressureStd(), Unit.MEGAPASCAL),
+                reduced.timed() ? null : published(reduced.maxPressure(), Unit.MEGAPASCAL),
+                published(main.pressures().powerMean(exponent), main.pressureStd(), Unit.MEGAPASCAL),
                 new Rates(
-                        PublishedQuantities.of(reduced.thicknessTimeRate(), Unit.MILLIMETRE_PER_SECOND),
-                        PublishedQuantities.ofOptional(reduced.massBalanceRate(), Unit.MILLIMETRE_PER_SECOND),
+                        published(reduced.thicknessTimeRate(), Unit.MILLIMETRE_PER_SECOND),
+                        published(reduced.massBalanceRate(), Unit.MILLIMETRE_PER_SECOND),
                         difference(reduced, main, exponent)),
-                PublishedQuantities.ofOptional(reduced.characteristicVelocity(), Unit.METRE_PER_SECOND),
+                published(reduced.characteristicVelocity(), Unit.METRE_PER_SECOND),
                 new Throat(
-                        PublishedQuantities.of(reduced.throatBefore(), Unit.MILLIMETRE),
-                        PublishedQuantities.ofOptional(reduced.throatAfter(), Unit.MILLIMETRE)),
+                        published(reduced.throatBefore(), Unit.MILLIMETRE),
+                        published(reduced.throatAfter(), Unit.MILLIMETRE)),
                 reduced.totalImpulse().isPresent()
                         ? Quantity.of(reduced.totalImpulse().getAsDouble(), "N.s")
                         : null,
-                PublishedQuantities.ofOptional(reduced.specificImpulse(), Unit.SECOND),
-                PublishedQuantities.ofOptional(reduced.thrustCoefficient(), Unit.ONE),
+                published(reduced.specificImpulse(), Unit.SECOND),
+                published(reduced.thrustCoefficient(), Unit.ONE),
                 main.budget().stream()
                         .map(line -> new BudgetLine(
                                 line.source(), line.std(), line.unit(), line.contribution(), line.share()))
@@ -132,29 +134,29 @@ final class FiringDocument {
 
     private static Events events(io.burnlaw.reduction.events.Events events) {
         return new Events(
-                PublishedQuantities.of(events.start(), Unit.SECOND),
-                PublishedQuantities.of(events.ignition(), events.ignitionStd(), Unit.SECOND),
-                PublishedQuantities.of(events.webBurnout(), events.webBurnoutStd(), Unit.SECOND),
-                PublishedQuantities.of(events.tangentBisector(), Unit.SECOND),
-                PublishedQuantities.of(events.maximumCurvature(), Unit.SECOND),
-                PublishedQuantities.of(events.end(), Unit.SECOND),
-                PublishedQuantities.of(events.actionStart(), Unit.SECOND),
-                PublishedQuantities.of(events.actionEnd(), Unit.SECOND));
+                published(events.start(), Unit.SECOND),
+                published(events.ignition(), events.ignitionStd(), Unit.SECOND),
+                published(events.webBurnout(), events.webBurnoutStd(), Unit.SECOND),
+                published(events.tangentBisector(), Unit.SECOND),
+                published(events.maximumCurvature(), Unit.SECOND),
+                published(events.end(), Unit.SECOND),
+                published(events.actionStart(), Unit.SECOND),
+                published(events.actionEnd(), Unit.SECOND));
     }
 
     private static List<Along> along(List<InstantaneousRate> rates) {
-        List<Double> times = course(rates, InstantaneousRate::time, Unit.SECOND);
-        List<Double> webs = course(rates, InstantaneousRate::web, Unit.MILLIMETRE);
-        List<Double> pressures = course(rates, InstantaneousRate::pressure, Unit.MEGAPASCAL);
-        List<Double> along = course(rates, InstantaneousRate::rate, Unit.MILLIMETRE_PER_SECOND);
+        List<Double> times = along(rates, InstantaneousRate::time, Unit.SECOND);
+        List<Double> webs = along(rates, InstantaneousRate::web, Unit.MILLIMETRE);
+        List<Double> pressures = along(rates, InstantaneousRate::pressure, Unit.MEGAPASCAL);
+        List<Double> along = along(rates, InstantaneousRate::rate, Unit.MILLIMETRE_PER_SECOND);
         return IntStream.range(0, rates.size())
                 .mapToObj(i -> new Along(times.get(i), webs.get(i), pressures.get(i), along.get(i)))
                 .toList();
     }
 
-    private static List<Double> course(
+    private static List<Double> along(
             List<InstantaneousRate> rates, ToDoubleFunction<InstantaneousRate> column, Unit unit) {
-        return PublishedQuantities.course(rates.stream().mapToDouble(column).toArray(), unit);
+        return course(rates.stream().mapToDouble(column).toArray(), unit);
     }
 
     static io.burnlaw.report.document.Firing.@Nullable TraceHistory history(
@@ -162,18 +164,16 @@ final class FiringDocument {
         return recorded.filter(history -> histories)
                 .map(TraceHistory::samples)
                 .map(history -> new io.burnlaw.report.document.Firing.TraceHistory(
-                        PublishedQuantities.course(history.time(), Unit.SECOND),
-                        PublishedQuantities.course(history.pressure(), Unit.MEGAPASCAL),
+                        course(history.time(), Unit.SECOND),
+                        course(history.pressure(), Unit.MEGAPASCAL),
                         history.thrust()
-                                .map(newtons -> PublishedQuantities.course(newtons, Unit.NEWTON))
+                                .map(newtons -> course(newtons, Unit.NEWTON))
                                 .orElse(null),
                         simulated
-                                .map(trace -> PublishedQuantities.course(
-                                        trace.samples().time(), Unit.SECOND))
+                                .map(trace -> course(trace.samples().time(), Unit.SECOND))
                                 .orElse(null),
                         simulated
-                                .map(trace -> PublishedQuantities.course(
-                                        trace.samples().pressure(), Unit.MEGAPASCAL))
+                                .map(trace -> course(trace.samples().pressure(), Unit.MEGAPASCAL))
                                 .orElse(null)))
                 .orElse(null);
     }
@@ -200,20 +200,16 @@ final class FiringDocument {
             return firing(
                     result,
                     flagged ? "flagged" : "used",
-                    PublishedQuantities.of(reduced.to() - reduced.from(), reduced.timeStd(), Unit.SECOND),
-                    PublishedQuantities.of(
-                            reduced.meanPressure(), reduced.point().pressureStd(), Unit.MEGAPASCAL),
+                    published(reduced.to() - reduced.from(), reduced.timeStd(), Unit.SECOND),
+                    published(reduced.meanPressure(), reduced.point().pressureStd(), Unit.MEGAPASCAL),
                     new Rates(
-                            PublishedQuantities.of(
-                                    reduced.point().rate(), reduced.point().rateStd(), Unit.MILLIMETRE_PER_SECOND),
+                            published(reduced.point().rate(), reduced.point().rateStd(), Unit.MILLIMETRE_PER_SECOND),
                             null),
                     reduced.point().budget().stream()
                             .map(line -> new BudgetLine(
                                     line.source(), line.std(), line.unit(), line.contribution(), line.share()))
                             .toList(),
-                    new TimedSpan(
-                            PublishedQuantities.of(reduced.from(), Unit.SECOND),
-                            PublishedQuantities.of(reduced.to(), Unit.SECOND)),
+                    new TimedSpan(published(reduced.from(), Unit.SECOND), published(reduced.to(), Unit.SECOND)),
                     histories);
         }
 
@@ -237,7 +233,7 @@ final class FiringDocument {
                     null,
                     burnTime,
                     null,
-                    PublishedQuantities.of(result.strand().length(), Unit.MILLIMETRE),
+                    published(result.strand().length(), Unit.MILLIMETRE),
                     meanPressure,
                     null,
                     null,

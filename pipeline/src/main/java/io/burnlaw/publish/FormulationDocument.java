@@ -1,5 +1,8 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
+
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.campaign.Formulation;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.CampaignResult.Predictions;
@@ -28,7 +31,6 @@ import io.burnlaw.report.document.Quantity;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -65,8 +67,8 @@ final class FormulationDocument {
                 formulation.additiveFraction().isPresent()
                         ? (Double) formulation.additiveFraction().getAsDouble()
                         : null,
-                PublishedQuantities.ofOptional(formulation.density(), Unit.GRAM_PER_CUBIC_CENTIMETRE),
-                PublishedQuantities.ofOptional(result.characteristicVelocity(), Unit.METRE_PER_SECOND),
+                published(formulation.density(), Unit.GRAM_PER_CUBIC_CENTIMETRE),
+                published(result.characteristicVelocity(), Unit.METRE_PER_SECOND),
                 Verdict.of(result, level),
                 Verdict.caution(result).orElse(null),
                 result.points().stream().map(PointDocument::of).toList(),
@@ -185,11 +187,11 @@ final class FormulationDocument {
                     point.cluster(),
                     point.firing().orElse(null),
                     result.batch().orElse(null),
-                    point.source().name().toLowerCase(Locale.ROOT),
-                    PublishedQuantities.of(result.pressure(), point.pressureStd(), Unit.MEGAPASCAL),
-                    PublishedQuantities.of(point.pressures().powerMean(1), point.pressureStd(), Unit.MEGAPASCAL),
-                    PublishedQuantities.of(result.rate(), point.rateStd(), Unit.MILLIMETRE_PER_SECOND),
-                    PublishedQuantities.ofOptional(point.temperature(), Unit.DEGREE_CELSIUS),
+                    Choice.word(point.source()),
+                    published(result.pressure(), point.pressureStd(), Unit.MEGAPASCAL),
+                    published(point.pressures().powerMean(1), point.pressureStd(), Unit.MEGAPASCAL),
+                    published(result.rate(), point.rateStd(), Unit.MILLIMETRE_PER_SECOND),
+                    published(point.temperature(), Unit.DEGREE_CELSIUS),
                     point.method(),
                     point.lowerGrade(),
                     result.used(),
@@ -215,8 +217,7 @@ final class FormulationDocument {
         }
 
         private static Quantity exponent(Pooling.Exponent exponent) {
-            return PublishedQuantities.of(
-                    exponent.value(), exponent.interval(), OptionalDouble.of(exponent.std()), Unit.ONE);
+            return published(exponent.value(), exponent.interval(), OptionalDouble.of(exponent.std()), Unit.ONE);
         }
     }
 
@@ -233,7 +234,7 @@ final class FormulationDocument {
             return new TemperatureSensitivity(
                     perKelvin(sensitivity.sigmaP(), sensitivity.sigmaPInterval(), sensitivity.sigmaPStd()),
                     perKelvin(sensitivity.piK(), sensitivity.piKInterval(), null),
-                    PublishedQuantities.of(sensitivity.referenceTemperature(), Unit.DEGREE_CELSIUS),
+                    published(sensitivity.referenceTemperature(), Unit.DEGREE_CELSIUS),
                     sensitivity.sentence());
         }
 

@@ -1,6 +1,10 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
+
 import io.burnlaw.batch.BatchResult.BatchLaw;
+import io.burnlaw.campaign.Choice;
+import io.burnlaw.campaign.PressureErrors;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.ratelaw.FitResult;
 import io.burnlaw.ratelaw.FitResult.LackOfFit;
@@ -18,9 +22,9 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 
 /** A law as it stands in the document. */
@@ -28,6 +32,9 @@ final class LawDocument {
 
     /** Enough that a straight band on logarithmic axes looks smooth where it bends. */
     private static final int CURVE_POINTS = 41;
+
+    /** What is done about the uncertainty of the pressures where nothing else is said. */
+    private static final String CARRIED_OVER = Choice.word(PressureErrors.EFFECTIVE_VARIANCE);
 
     private LawDocument() {}
 
@@ -42,26 +49,15 @@ final class LawDocument {
     /**
      * The single law, with the intervals of every method.
      *
-     * @param level  of the intervals [1]
+     * @param level of the intervals [1]
      */
     static Law of(FitResult.Fitted fitted, double level) {
-        MethodIntervals published = fitted.publishedIntervals();
         RateLaw law = fitted.law();
-        return law(
-                law,
-                law,
-                Optional.empty(),
-                new Range(law.pressureLow(), law.pressureHigh()),
-                published.coefficient(),
-                published.exponent(),
-                published.rateAtReference(),
-                code(published.method()),
-                fitted.pressureErrors().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-                fitted.intervals().stream()
-                        .flatMap(intervals -> side(intervals, level, intervals.method() == fitted.published()).stream())
-                        .toList(),
-                fitted.lackOfFit(),
-                level);
+        List<MethodInterval> beside = fitted.intervals().stream()
+                .flatMap(intervals -> side(intervals, level, intervals.method() == fitted.published()).stream())
+                .toList();
+        String errors = Choice.word(fitted.pressureErrors());
+        return law(law, law, null, over(law), fitted.publishedIntervals(), errors, beside, fitted.lackOfFit(), level);
     }
 
     /**
@@ -71,21 +67,13 @@ final class LawDocument {
      * @param level   of the intervals [1]
      */
     static Law of(BatchLaw batches, FitResult.Fitted plain, double level) {
-        return law(
-                batches.law(),
-                batches.next(),
-                Optional.empty(),
-                new Range(batches.law().pressureLow(), batches.law().pressureHigh()),
-                batches.law().interval(RateLaw.COEFFICIENT_PRESSURE, level),
-                batches.exponent(),
-                batches.law().interval(batches.law().referencePressure(), level),
-                code(batches.exponent().method()),
-                "effective-variance",
-                plain.intervals().stream()
-                        .flatMap(intervals -> side(intervals, level, false).stream())
-                        .toList(),
-                plain.lackOfFit(),
-                level);
+        RateLaw law = batches.law();
+        MethodIntervals published =
+                intervals(law, batches.exponent(), batches.exponent().method(), level);
+        List<MethodInterval> beside = plain.intervals().stream()
+                .flatMap(intervals -> side(intervals, level, false).stream())
+                .toList();
+        return law(law, batches.next(), null, over(law), published, CARRIED_OVER, beside, plain.lackOfFit(), level);
     }
 
     /**
@@ -95,19 +83,7 @@ final class LawDocument {
      * @param level of the intervals [1]
      */
     static Law of(RateLaw law, double level) {
-        return law(
-                law,
-                law,
-                Optional.empty(),
-                new Range(law.pressureLow(), law.pressureHigh()),
-                law.interval(RateLaw.COEFFICIENT_PRESSURE, level),
-                law.exponentInterval(level),
-                law.interval(law.referencePressure(), level),
-                code(Interval.Method.STUDENT_T),
-                "effective-variance",
-                List.of(),
-                Optional.empty(),
-                level);
+        return alone(law, null, over(law), CARRIED_OVER, level);
     }
 
     /**
@@ -117,62 +93,64 @@ final class LawDocument {
      * @param level of the intervals [1]
      */
     static Law of(RateLaw law, String regime, Range range, double level) {
-        Interval coefficient = law.interval(RateLaw.COEFFICIENT_PRESSURE, level);
-        return law(
-                law,
-                law,
-                Optional.of(regime),
-                range,
-                coefficient,
-                law.exponentInterval(level),
+        return alone(law, regime, range, "none", level);
+    }
+
+    private static Law alone(RateLaw law, @Nullable String regime, Range range, String pressureErrors, double level) {
+        MethodIntervals own = intervals(law, law.exponentInterval(level), Interval.Method.STUDENT_T, level);
+        return law(law, law, regime, range, own, pressureErrors, List.of(), Optional.empty(), level);
+    }
+
+    private static MethodIntervals intervals(RateLaw law, Interval exponent, Interval.Method method, double level) {
+        return new MethodIntervals(
+                method,
+                law.interval(RateLaw.COEFFICIENT_PRESSURE, level),
+                exponent,
                 law.interval(law.referencePressure(), level),
-                code(Interval.Method.STUDENT_T),
-                "none",
-                List.of(),
-                Optional.empty(),
-                level);
+                OptionalInt.empty());
+    }
+
+    private static Range over(RateLaw law) {
+        return new Range(law.pressureLow(), law.pressureHigh());
     }
 
     private static Law law(
             RateLaw law,
             RateLaw next,
-            Optional<String> regime,
+            @Nullable String regime,
             Range range,
-            Interval coefficient,
-            Interval exponent,
-            Interval rateAtReference,
-            String method,
+            MethodIntervals published,
             String pressureErrors,
-            List<MethodInterval> intervals,
+            List<MethodInterval> beside,
             Optional<LackOfFit> lackOfFit,
             double level) {
         double reference = law.referencePressure();
         return new Law(
-                regime.orElse(null),
-                PublishedQuantities.of(
+                regime,
+                published(
                         law.coefficient(),
-                        coefficient,
+                        published.coefficient(),
                         OptionalDouble.of(law.coefficient() * law.lnStd(RateLaw.COEFFICIENT_PRESSURE)),
                         Unit.MILLIMETRE_PER_SECOND),
-                PublishedQuantities.of(law.exponent(), exponent, OptionalDouble.of(law.exponentStd()), Unit.ONE),
-                PublishedQuantities.of(reference, Unit.MEGAPASCAL),
-                PublishedQuantities.of(
+                published(law.exponent(), published.exponent(), OptionalDouble.of(law.exponentStd()), Unit.ONE),
+                published(reference, Unit.MEGAPASCAL),
+                published(
                         law.rateAtReference(),
-                        rateAtReference,
+                        published.rateAtReference(),
                         OptionalDouble.of(law.rateAtReference() * law.lnStd(reference)),
                         Unit.MILLIMETRE_PER_SECOND),
                 covarianceAtReference(law),
                 sharedCovariance(law.commonError()),
-                PublishedQuantities.of(range.low(), Unit.MEGAPASCAL),
-                PublishedQuantities.of(range.high(), Unit.MEGAPASCAL),
+                published(range.low(), Unit.MEGAPASCAL),
+                published(range.high(), Unit.MEGAPASCAL),
                 law.residualScatter(),
                 law.degreesOfFreedom(),
                 law.points(),
-                method,
-                law.weighting().name().toLowerCase(Locale.ROOT),
+                Choice.word(published.method()),
+                Choice.word(law.weighting()),
                 pressureErrors,
                 UnitPairs.of(law, level).stream().map(LawDocument::pair).toList(),
-                intervals,
+                beside,
                 lackOfFit
                         .map(test -> new io.burnlaw.report.document.Law.LackOfFit(
                                 test.statistic(),
@@ -215,10 +193,6 @@ final class LawDocument {
                         List.of(units.covariance(), units.exponentVariance())));
     }
 
-    private static String code(Interval.Method method) {
-        return method.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
     private static Optional<MethodInterval> side(MethodIntervals intervals, double level, boolean published) {
         Optional<Interval.Estimated> coefficient = intervals.coefficient().estimated();
         Optional<Interval.Estimated> exponent = intervals.exponent().estimated();
@@ -226,7 +200,7 @@ final class LawDocument {
             return Optional.empty();
         }
         return Optional.of(new MethodInterval(
-                code(intervals.method()),
+                Choice.word(intervals.method()),
                 level,
                 Unit.MILLIMETRE_PER_SECOND.fromSi(coefficient.get().low()),
                 Unit.MILLIMETRE_PER_SECOND.fromSi(coefficient.get().high()),

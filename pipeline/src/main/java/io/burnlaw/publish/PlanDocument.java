@@ -1,6 +1,7 @@
 package io.burnlaw.publish;
 
 import io.burnlaw.ballistics.Nozzle;
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.grain.Grain;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.planning.PlanOptions;
@@ -21,7 +22,6 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
@@ -130,8 +130,7 @@ public final class PlanDocument {
     }
 
     private static DrillChoice drill(Drill drill) {
-        return new DrillChoice(
-                drill.series().name().toLowerCase(Locale.ROOT), drill.name(), Unit.MILLIMETRE.fromSi(drill.diameter()));
+        return new DrillChoice(Choice.word(drill.series()), drill.name(), Unit.MILLIMETRE.fromSi(drill.diameter()));
     }
 
     private static PlannedMotor motor(PlanBasis basis) {

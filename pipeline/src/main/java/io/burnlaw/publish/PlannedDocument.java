@@ -1,5 +1,7 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
+
 import io.burnlaw.campaign.Hardware;
 import io.burnlaw.planning.PlanBasis;
 import io.burnlaw.quantity.NumberFormat;
@@ -56,7 +58,7 @@ public final class PlannedDocument {
                 null,
                 null,
                 null,
-                PublishedQuantities.of(basis.motor().ambientPressure(), Unit.MEGAPASCAL),
+                published(basis.motor().ambientPressure(), Unit.MEGAPASCAL),
                 false,
                 null,
                 null,
@@ -123,7 +125,7 @@ public final class PlannedDocument {
                 summary.ambientPressure(),
                 summary.ambientAssumed(),
                 summary.referenceTemperature(),
-                PublishedQuantities.ofOptional(hardware.casePressureLimit(), Unit.MEGAPASCAL),
+                published(hardware.casePressureLimit(), Unit.MEGAPASCAL),
                 limited ? (Double) hardware.safetyFactor() : null,
                 summary.reductionMethod(),
                 summary.weighting(),

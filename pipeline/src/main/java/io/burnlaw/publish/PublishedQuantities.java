@@ -34,7 +34,7 @@ final class PublishedQuantities {
      * @param si   the value in SI
      * @param unit that it is published in
      */
-    static Quantity of(double si, Unit unit) {
+    static Quantity published(double si, Unit unit) {
         return Quantity.of(unit.fromSi(si), unit.ucum());
     }
 
@@ -45,7 +45,7 @@ final class PublishedQuantities {
      * @param std  its standard uncertainty in SI
      * @param unit that both are published in
      */
-    static Quantity of(double si, double std, Unit unit) {
+    static Quantity published(double si, double std, Unit unit) {
         return Quantity.of(unit.fromSi(si), unit.ucum(), unit.differenceFromSi(std));
     }
 
@@ -55,10 +55,10 @@ final class PublishedQuantities {
      * @param measured in SI
      * @param unit     that it is published in
      */
-    static Quantity of(Measured measured, Unit unit) {
+    static Quantity published(Measured measured, Unit unit) {
         return measured.std().isPresent()
-                ? of(measured.value(), measured.std().getAsDouble(), unit)
-                : of(measured.value(), unit);
+                ? published(measured.value(), measured.std().getAsDouble(), unit)
+                : published(measured.value(), unit);
     }
 
     /**
@@ -69,7 +69,7 @@ final class PublishedQuantities {
      * @param std      its standard uncertainty in SI, where it says something
      * @param unit     that all are published in
      */
-    static Quantity of(double si, Interval interval, OptionalDouble std, Unit unit) {
+    static Quantity published(double si, Interval interval, OptionalDouble std, Unit unit) {
         Optional<Interval.Estimated> estimated = interval.estimated();
         return new Quantity(
                 unit.fromSi(si),
@@ -112,8 +112,8 @@ final class PublishedQuantities {
      * @param unit that it is published in
      * @return the quantity, or null
      */
-    static @Nullable Quantity ofOptional(OptionalDouble si, Unit unit) {
-        return si.isPresent() ? of(si.getAsDouble(), unit) : null;
+    static @Nullable Quantity published(OptionalDouble si, Unit unit) {
+        return si.isPresent() ? published(si.getAsDouble(), unit) : null;
     }
 
     /**
@@ -123,7 +123,7 @@ final class PublishedQuantities {
      * @param unit     that it is published in
      * @return the quantity, or null
      */
-    static @Nullable Quantity ofOptional(Optional<Measured> measured, Unit unit) {
-        return measured.map(value -> of(value, unit)).orElse(null);
+    static @Nullable Quantity published(Optional<Measured> measured, Unit unit) {
+        return measured.map(value -> published(value, unit)).orElse(null);
     }
 }

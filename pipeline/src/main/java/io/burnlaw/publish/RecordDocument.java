@@ -1,5 +1,8 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.course;
+import static io.burnlaw.publish.PublishedQuantities.published;
+
 import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.characterize.RecordLook;
 import io.burnlaw.finding.Severity;
@@ -38,13 +41,13 @@ public final class RecordDocument {
                 FindingDocument.of(look.findings()),
                 look.events().map(found -> events(look, found)).orElse(null),
                 look.events()
-                        .map(found -> PublishedQuantities.of(burnout(found) - found.crossing(), Unit.SECOND))
+                        .map(found -> published(burnout(found) - found.crossing(), Unit.SECOND))
                         .orElse(null),
                 null,
                 null,
                 null,
                 pressure
-                        ? PublishedQuantities.of(
+                        ? published(
                                 highest(look.record().trace().pressures()),
                                 look.record().noiseStd(),
                                 Unit.MEGAPASCAL)
@@ -166,16 +169,16 @@ public final class RecordDocument {
                             List<Fact> facts = new ArrayList<>();
                             facts.add(new Fact(
                                     "rate",
-                                    Numbers.withStd(PublishedQuantities.of(
+                                    Numbers.withStd(published(
                                                     point.rate(), point.rateStd(), Unit.MILLIMETRE_PER_SECOND))
                                             + " at "
-                                            + Numbers.withStd(PublishedQuantities.of(
+                                            + Numbers.withStd(published(
                                                     point.pressures().powerMean(USUAL_EXPONENT),
                                                     point.pressureStd(),
                                                     Unit.MEGAPASCAL))
                                             + " absolute"));
                             reduced.characteristicVelocity()
-                                    .map(velocity -> PublishedQuantities.of(velocity, Unit.METRE_PER_SECOND))
+                                    .map(velocity -> published(velocity, Unit.METRE_PER_SECOND))
                                     .ifPresent(velocity -> facts.add(new Fact("c*", Numbers.withStd(velocity))));
                             return facts;
                         },
@@ -189,20 +192,20 @@ public final class RecordDocument {
     private static Events events(RecordLook look, EventFinder.Found found) {
         double end = look.operation().orElseThrow().to();
         return new Events(
-                PublishedQuantities.of(found.start(), Unit.SECOND),
-                PublishedQuantities.of(found.crossing(), found.ignitionSpread(), Unit.SECOND),
-                PublishedQuantities.of(burnout(found), found.burnoutSpread(), Unit.SECOND),
-                PublishedQuantities.of(burnout(found), Unit.SECOND),
-                PublishedQuantities.of(found.curvature(), Unit.SECOND),
-                PublishedQuantities.of(end, Unit.SECOND),
-                PublishedQuantities.of(found.actionStart(), Unit.SECOND),
-                PublishedQuantities.of(found.actionEnd(), Unit.SECOND));
+                published(found.start(), Unit.SECOND),
+                published(found.crossing(), found.ignitionSpread(), Unit.SECOND),
+                published(burnout(found), found.burnoutSpread(), Unit.SECOND),
+                published(burnout(found), Unit.SECOND),
+                published(found.curvature(), Unit.SECOND),
+                published(end, Unit.SECOND),
+                published(found.actionStart(), Unit.SECOND),
+                published(found.actionEnd(), Unit.SECOND));
     }
 
     private static TraceHistory history(io.burnlaw.reduction.point.TraceHistory.Samples samples, boolean pressure) {
         return new TraceHistory(
-                PublishedQuantities.course(samples.time(), Unit.SECOND),
-                pressure ? PublishedQuantities.course(samples.pressure(), Unit.MEGAPASCAL) : List.of(),
+                course(samples.time(), Unit.SECOND),
+                pressure ? course(samples.pressure(), Unit.MEGAPASCAL) : List.of(),
                 thrust(samples, pressure),
                 null,
                 null);
@@ -210,7 +213,7 @@ public final class RecordDocument {
 
     private static @Nullable List<Double> thrust(
             io.burnlaw.reduction.point.TraceHistory.Samples samples, boolean pressure) {
-        return pressure ? null : PublishedQuantities.course(samples.pressure(), Unit.NEWTON);
+        return pressure ? null : course(samples.pressure(), Unit.NEWTON);
     }
 
     /** Mean of what was read before anything burned. */

@@ -1,5 +1,8 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
+
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.regime.Evidence;
 import io.burnlaw.regime.Evidence.CountTest;
@@ -12,7 +15,6 @@ import io.burnlaw.regime.Stability;
 import io.burnlaw.regime.Thresholds.Threshold;
 import io.burnlaw.report.document.Regimes.RegimeEvidence;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 
 /** Regimes, threshold and answers as they stand in the document. */
@@ -28,11 +30,11 @@ final class RegimeDocument {
      */
     static io.burnlaw.report.document.Regimes of(Regimes regimes, double level) {
         return new io.burnlaw.report.document.Regimes(
-                word(regimes.claim()),
+                Choice.word(regimes.claim()),
                 regimes.selected(),
-                regimes.selected() > 1 ? word(regimes.shape()) : null,
+                regimes.selected() > 1 ? Choice.word(regimes.shape()) : null,
                 regimes.regimes().stream()
-                        .map(regime -> LawDocument.of(regime.law(), word(regime.kind()), range(regime), level))
+                        .map(regime -> LawDocument.of(regime.law(), Choice.word(regime.kind()), range(regime), level))
                         .toList(),
                 regimes.breaks().stream().map(RegimeDocument::of).toList(),
                 of(regimes.evidence()));
@@ -41,8 +43,7 @@ final class RegimeDocument {
     /** {@return the threshold in the document's units} */
     static io.burnlaw.report.document.Formulation.Threshold of(Threshold threshold) {
         return new io.burnlaw.report.document.Formulation.Threshold(
-                PublishedQuantities.of(
-                        threshold.pressure(), threshold.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
+                published(threshold.pressure(), threshold.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
                 threshold.rateRatio(),
                 threshold.below(),
                 threshold.above(),
@@ -57,13 +58,13 @@ final class RegimeDocument {
         return new io.burnlaw.report.document.Formulation.FasterAnswer(
                 answer.factor(),
                 answer.pressure().isPresent()
-                        ? PublishedQuantities.of(
+                        ? published(
                                 answer.pressure().getAsDouble(),
                                 answer.interval(),
                                 OptionalDouble.empty(),
                                 Unit.MEGAPASCAL)
                         : null,
-                word(answer.reach()),
+                Choice.word(answer.reach()),
                 answer.sentence());
     }
 
@@ -79,8 +80,8 @@ final class RegimeDocument {
 
     private static io.burnlaw.report.document.Regimes.Break of(Break change) {
         return new io.burnlaw.report.document.Regimes.Break(
-                PublishedQuantities.of(change.pressure(), change.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
-                word(change.kind()),
+                published(change.pressure(), change.interval(), OptionalDouble.empty(), Unit.MEGAPASCAL),
+                Choice.word(change.kind()),
                 change.rateRatio(),
                 change.exponentBelow(),
                 change.exponentAbove());
@@ -105,10 +106,6 @@ final class RegimeDocument {
 
     private static io.burnlaw.report.document.Regimes.Rival of(Rival rival) {
         return new io.burnlaw.report.document.Regimes.Rival(
-                word(rival.kind()), rival.bic(), rival.beaten(), rival.sentence());
-    }
-
-    private static String word(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+                Choice.word(rival.kind()), rival.bic(), rival.beaten(), rival.sentence());
     }
 }

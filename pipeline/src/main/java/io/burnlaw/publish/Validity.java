@@ -1,5 +1,6 @@
 package io.burnlaw.publish;
 
+import static io.burnlaw.publish.PublishedQuantities.published;
 import static io.burnlaw.quantity.NumberFormat.megapascal;
 
 import io.burnlaw.characterize.FormulationResult;
@@ -35,8 +36,8 @@ final class Validity {
         double low = points.stream().mapToDouble(FitPoint::pressure).min().orElseThrow();
         double high = points.stream().mapToDouble(FitPoint::pressure).max().orElseThrow();
         return Optional.of(new ValidRange(
-                PublishedQuantities.of(low, Unit.MEGAPASCAL),
-                PublishedQuantities.of(high, Unit.MEGAPASCAL),
+                published(low, Unit.MEGAPASCAL),
+                published(high, Unit.MEGAPASCAL),
                 "Measured from " + megapascal(low) + " to " + megapascal(high)
                         + " MPa absolute. Beyond these pressures the law is an extrapolation: another regime, or an exponent"
                         + " of 1 or more, may lie there unseen.",

@@ -13,23 +13,19 @@ public sealed interface FitResult {
     /**
      * A law was fitted.
      *
-     * @param options        that it was fitted with
      * @param pressureErrors what was really done about the uncertainty of the pressures; none where no point has any
      * @param intervals      of coefficient, exponent and rate at the reference pressure by each method, side by side
      * @param published      the method whose intervals are shown elsewhere
      * @param residuals      one for each point, in the order of the points
-     * @param checks         of the solution, by name
      * @param lackOfFit      where firings were repeated at one pressure
      * @param others         the same points fitted in other ways
      */
     record Fitted(
             RateLaw law,
-            FitOptions options,
             PressureErrors pressureErrors,
             List<MethodIntervals> intervals,
             Interval.Method published,
             List<Residual> residuals,
-            List<Check> checks,
             Optional<LackOfFit> lackOfFit,
             List<OtherFit> others,
             List<Finding> findings)
@@ -37,7 +33,6 @@ public sealed interface FitResult {
         public Fitted {
             intervals = List.copyOf(intervals);
             residuals = List.copyOf(residuals);
-            checks = List.copyOf(checks);
             others = List.copyOf(others);
             findings = List.copyOf(findings);
         }
@@ -72,13 +67,6 @@ public sealed interface FitResult {
     default <T> T match(Function<Fitted, T> fitted, Function<NotFitted, T> notFitted) {
         return this instanceof Fitted f ? fitted.apply(f) : notFitted.apply((NotFitted) this);
     }
-
-    /**
-     * One thing that a good solution must have.
-     *
-     * @param passed whether it has it
-     */
-    record Check(String name, boolean passed, String sentence) {}
 
     /**
      * Whether repeated firings agree better with each other than with the law.

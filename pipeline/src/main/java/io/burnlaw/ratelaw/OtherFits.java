@@ -2,6 +2,7 @@ package io.burnlaw.ratelaw;
 
 import static io.burnlaw.ratelaw.RateLawFit.say;
 
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.campaign.PressureErrors;
 import io.burnlaw.campaign.Weighting;
 import io.burnlaw.ratelaw.FitResult.OtherFit;
@@ -10,7 +11,6 @@ import io.burnlaw.ratelaw.LeastSquares.Parameters;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** The same points fitted in other ways: how much of the published law is a matter of choice. */
@@ -28,7 +28,7 @@ final class OtherFits {
         }
         for (Weighting weighting : List.of(Weighting.PROPORTIONAL, Weighting.CONSTANT)) {
             if (weighting != options.weighting()) {
-                again("weighting-" + name(weighting), law, points, options.with(weighting))
+                again("weighting-" + Choice.word(weighting), law, points, options.with(weighting))
                         .ifPresent(others::add);
             }
         }
@@ -36,7 +36,8 @@ final class OtherFits {
             for (PressureErrors errors :
                     List.of(PressureErrors.EFFECTIVE_VARIANCE, PressureErrors.ORTHOGONAL_DISTANCE)) {
                 if (errors != options.pressureErrors()) {
-                    again(name(errors), law, points, options.with(errors)).ifPresent(others::add);
+                    again(Choice.word(errors), law, points, options.with(errors))
+                            .ifPresent(others::add);
                 }
             }
         }
@@ -120,10 +121,6 @@ final class OtherFits {
                 other.interval(RateLaw.COEFFICIENT_PRESSURE, level),
                 other.exponentInterval(level),
                 said(law, other, shift, percent) + more);
-    }
-
-    private static String name(Enum<?> value) {
-        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     /**

@@ -6,7 +6,6 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Sentence;
-import io.burnlaw.ratelaw.FitResult.Check;
 import io.burnlaw.ratelaw.FitResult.LackOfFit;
 import io.burnlaw.ratelaw.FitResult.MethodIntervals;
 import io.burnlaw.ratelaw.FitResult.Residual;
@@ -61,19 +60,17 @@ public final class RateLawFit {
         Optional<LackOfFit> lackOfFit = PureError.of(solution);
         return new FitResult.Fitted(
                 law,
-                options,
                 treated,
                 intervals,
                 Interval.Method.STUDENT_T,
                 residuals,
-                checks(solution, law),
                 lackOfFit,
                 OtherFits.of(solution, law, points, options),
                 findings(law, residuals, lackOfFit, options.level()));
     }
 
     /**
-     * Fits the law alone, as {@link #fit} does, without intervals by other methods, other fits and checks.
+     * Fits the law alone, as {@link #fit} does, without intervals by other methods, and other fits.
      *
      * @return the law; empty where {@link #fit} gives a reason instead
      */
@@ -89,27 +86,6 @@ public final class RateLawFit {
 
     private static PressureErrors treated(List<FitPoint> points, FitOptions options) {
         return points.stream().anyMatch(p -> p.pressureStd() > 0) ? options.pressureErrors() : PressureErrors.NONE;
-    }
-
-    private static List<Check> checks(WeightedSolution solution, RateLaw law) {
-        double correlation = law.covariance() / Math.sqrt(law.rateVariance() * law.exponentVariance());
-        double most = 0;
-        for (double h : solution.leverage) {
-            most = Math.max(most, h);
-        }
-        return List.of(
-                new Check(
-                        "converged",
-                        solution.settled,
-                        say("The search ended after %d evaluations of all points.", solution.evaluations)),
-                new Check(
-                        "rate and exponent uncorrelated at the reference pressure",
-                        Math.abs(correlation) < 0.3,
-                        say("Their correlation there is %.3f.", correlation)),
-                new Check(
-                        "no single point decides",
-                        most < 0.9,
-                        say("The largest leverage of a point is %.2f; at 1 the law goes through it by force.", most)));
     }
 
     private static List<Finding> findings(

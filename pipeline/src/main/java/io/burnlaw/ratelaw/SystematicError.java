@@ -48,11 +48,6 @@ public record SystematicError(double rateVariance, double covariance, double exp
                 .toList());
     }
 
-    /** {@return standard deviation of the logarithm of the rate at the reference pressure [1]} */
-    public double rate() {
-        return Math.sqrt(rateVariance);
-    }
-
     /** {@return standard deviation of the exponent [1]} */
     public double exponent() {
         return Math.sqrt(exponentVariance);

@@ -75,7 +75,6 @@ final class WeightedFit {
         double[] parameters = straightLine();
         double[] at = x;
         double scatter = model.scatter(residuals(at, parameters), slopes(at, parameters), 2);
-        int evaluations = 0;
         boolean settled = false;
         for (int round = 0; round < MOST_ROUNDS && !settled; round++) {
             LeastSquares.Outcome outcome = orthogonal
@@ -85,7 +84,6 @@ final class WeightedFit {
                 return new Failed(failure.reason());
             }
             LeastSquares.Minimum minimum = (LeastSquares.Minimum) outcome;
-            evaluations += minimum.evaluations();
             double[] all = minimum.parameters().toArray();
             double[] found = {all[0], all[1]};
             at = orthogonal ? adjusted(all) : x;
@@ -102,8 +100,7 @@ final class WeightedFit {
         for (int i = 0; i < variance.length; i++) {
             variance[i] = Math.max(variance[i], LEAST_VARIANCE);
         }
-        return new WeightedSolution(
-                curve, x, y, at, variance, model, parameters, lnPressureUnit, lnRateUnit, evaluations, settled);
+        return new WeightedSolution(curve, x, y, at, variance, model, parameters, lnPressureUnit, lnRateUnit);
     }
 
     /** Distances in both directions, the law's two parameters first and then the shifts of ln P. */

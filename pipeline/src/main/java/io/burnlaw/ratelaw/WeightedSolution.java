@@ -15,8 +15,6 @@ final class WeightedSolution implements WeightedFit.Outcome {
     final double[] parameters;
     final double lnPressureUnit;
     final double lnRateUnit;
-    final int evaluations;
-    final boolean settled;
     final double[] residual;
     final double[][] gradient;
     final double[] leverage;
@@ -33,9 +31,7 @@ final class WeightedSolution implements WeightedFit.Outcome {
             ScatterModel model,
             double[] parameters,
             double lnPressureUnit,
-            double lnRateUnit,
-            int evaluations,
-            boolean settled) {
+            double lnRateUnit) {
         this.curve = curve;
         this.x = x;
         this.y = y;
@@ -44,8 +40,6 @@ final class WeightedSolution implements WeightedFit.Outcome {
         this.parameters = parameters;
         this.lnPressureUnit = lnPressureUnit;
         this.lnRateUnit = lnRateUnit;
-        this.evaluations = evaluations;
-        this.settled = settled;
         int count = x.length;
         share = new double[count];
         residual = residuals(curve, x, y, at, parameters);

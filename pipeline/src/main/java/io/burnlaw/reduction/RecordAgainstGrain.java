@@ -37,11 +37,10 @@ import java.util.OptionalDouble;
  * <p><b>Source.</b> Derived.
  *
  * @param misfit      of the grain in the log [1]
- * @param definitions by how much the two rates disagree [1]
  * @param alternative what fits, where one thing does
  * @param size        standard uncertainty of the rate because of it [1]
  */
-record RecordAgainstGrain(double misfit, double definitions, Optional<Alternative> alternative, double size) {
+record RecordAgainstGrain(double misfit, Optional<Alternative> alternative, double size) {
 
     /**
      * Another grain.
@@ -52,7 +51,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
      */
     record Alternative(String words, double misfit, double rate) {}
 
-    private record Fit(double misfit, double definitions, double rate) {}
+    private record Fit(double misfit, double rate) {}
 
     /** From this misfit on other grains are tried [1]. */
     private static final double TRY = 0.015;
@@ -145,8 +144,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
             return Optional.empty();
         }
         double size = best.map(other -> Math.abs(StrictMath.log(other.rate))).orElse(0.0);
-        return Optional.of(
-                new RecordAgainstGrain(logged.misfit, logged.definitions, best, Math.max(size, logged.misfit)));
+        return Optional.of(new RecordAgainstGrain(logged.misfit, best, Math.max(size, logged.misfit)));
     }
 
     private static Alternative tried(
@@ -168,7 +166,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
         double rate = estimate.massBalance();
         double burnTime = estimate.burnout() - estimate.ignition();
         if (!(rate > 0) || !(burnTime > 0) || !(estimate.lastEven() > estimate.firstEven())) {
-            return new Fit(Double.NaN, Double.NaN, rate);
+            return new Fit(Double.NaN, rate);
         }
         double exponent = LocalExponent.of(estimate.balance(), estimate.firstEven(), estimate.lastEven());
         double ofMass = BurnPressures.between(inputs.record(), estimate.firstEven(), estimate.lastEven(), ambient)
@@ -183,7 +181,7 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
         double place =
                 endsAtOnce(inputs.grain()) ? Math.max(0, Math.abs(estimate.burnout() - knee) / burnTime - uneven) : 0;
         if (Math.hypot(definitions, place) > most) {
-            return new Fit(Math.hypot(definitions, place), definitions, rate);
+            return new Fit(Math.hypot(definitions, place), rate);
         }
         List<InstantaneousRate> whole = Continuity.along(estimate, ambient);
         double highest =
@@ -192,10 +190,10 @@ record RecordAgainstGrain(double misfit, double definitions, Optional<Alternativ
                 .filter(at -> at.pressure() - ambient > FADING * (highest - ambient))
                 .toList();
         if (along.size() < BurnTrend.INDEPENDENT) {
-            return new Fit(Double.NaN, Double.NaN, rate);
+            return new Fit(Double.NaN, rate);
         }
         double course = course(along);
-        return new Fit(Math.sqrt(definitions * definitions + course * course + place * place), definitions, rate);
+        return new Fit(Math.sqrt(definitions * definitions + course * course + place * place), rate);
     }
 
     /** A surface that shrinks to nothing leaves no bend in the trace. */

@@ -20,7 +20,6 @@ import io.burnlaw.reduction.screening.BurnTime;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.UnaryOperator;
 import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
@@ -68,7 +67,17 @@ public final class TimedBurn {
     }
 
     /** Everything that the balance is made of, in SI, so that the effect of each can be tried. */
-    private record Inputs(double time, double density, double velocity, double ratio, double throat, double exponent) {}
+    private record Inputs(double time, double density, double velocity, double ratio, double throat, double exponent) {
+
+        Inputs withTime(double other) {
+            return new Inputs(other, density, velocity, ratio, throat, exponent);
+        }
+
+        Inputs moved(double byDensity, double byVelocity, double byThroat, double byExponent) {
+            return new Inputs(
+                    time, density + byDensity, velocity + byVelocity, ratio, throat + byThroat, exponent + byExponent);
+        }
+    }
 
     /** What the balance gives. */
     private record Balance(PressureDistribution pressures, double highest, double exponent) {
@@ -161,31 +170,16 @@ public final class TimedBurn {
                         UsualUncertainty.FLAME)
                 .add("web", webStd, "m", webStd / web, Math.min(webStd, UsualUncertainty.CALIPER) / web);
         // A longer web at the same time is a faster burn of the same surface, as a shorter time is.
-        double gain = Math.max(
-                0, -effect(balance, inputs, in -> with(in, in.time() * 1.01, in.velocity())) / StrictMath.log(1.01));
-        double shared = effect(
-                balance,
-                inputs,
-                in -> with(in, in.time(), in.velocity() + velocity.stdOr(UsualUncertainty.VELOCITY.stdOr(0))));
+        double gain = Math.max(0, -effect(balance, inputs.withTime(inputs.time() * 1.01)) / StrictMath.log(1.01));
+        double velocityStd = velocity.stdOr(UsualUncertainty.VELOCITY.stdOr(0));
+        double shared = effect(balance, inputs.moved(0, velocityStd, 0, 0));
         double densityStd = density.stdOr(UsualUncertainty.DENSITY * density.value());
-        double ofDensity = effect(
-                balance,
-                inputs,
-                in -> new Inputs(
-                        in.time(), in.density() + densityStd, in.velocity(), ratio, in.throat(), in.exponent()));
+        double ofDensity = effect(balance, inputs.moved(densityStd, 0, 0, 0));
         double throatStd = Math.hypot(
                 throat.stdOr(UsualUncertainty.THROAT),
                 firing.throatDiameterAfter().isPresent() ? 0 : UsualUncertainty.UNMEASURED_THROAT * throat.value());
-        double ofThroat = effect(
-                balance,
-                inputs,
-                in -> new Inputs(
-                        in.time(), in.density(), in.velocity(), ratio, in.throat() + throatStd, in.exponent()));
-        double ofExponent = effect(
-                balance,
-                inputs,
-                in -> new Inputs(
-                        in.time(), in.density(), in.velocity(), ratio, in.throat(), in.exponent() + EXPONENT.stdOr(0)));
+        double ofThroat = effect(balance, inputs.moved(0, 0, throatStd, 0));
+        double ofExponent = effect(balance, inputs.moved(0, 0, 0, EXPONENT.stdOr(0)));
         double own = Math.sqrt(ofDensity * ofDensity + ofThroat * ofThroat + ofExponent * ofExponent);
         RatePoint point = new RatePoint(
                 firing.id(),
@@ -238,18 +232,14 @@ public final class TimedBurn {
                         known ? "" : " ± %.2g m/s that is usual for sugar propellants".formatted(velocity.stdOr(0))));
     }
 
-    private static Inputs with(Inputs in, double time, double velocity) {
-        return new Inputs(time, in.density(), velocity, in.ratio(), in.throat(), in.exponent());
-    }
-
     private static double square(double x) {
         return x * x;
     }
 
     /** Change of ln P when an input is another; 0 where the other has no balance. */
-    private double effect(Balance base, Inputs inputs, UnaryOperator<Inputs> change) {
-        return balance(change.apply(inputs))
-                .map(other -> StrictMath.log(other.pressures().powerMean(base.exponent()) / base.pressure()))
+    private double effect(Balance base, Inputs other) {
+        return balance(other)
+                .map(found -> StrictMath.log(found.pressures().powerMean(base.exponent()) / base.pressure()))
                 .orElse(0.0);
     }
 

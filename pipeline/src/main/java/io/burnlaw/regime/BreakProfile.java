@@ -18,23 +18,13 @@ import java.util.stream.IntStream;
  * (Feder 1975; Bai 1997; Hansen 2000). It is simulated at the optimum first, and for joined laws again at both ends of
  * the interval that follows: near the end of the points a break shows less, and the critical value is larger.
  */
-final class BreakProfile {
+record BreakProfile(Sample sample, JumpingSearch jumping, RegimeOptions options) {
 
     /** Simulations enough for a quantile of 95 %; each costs one search. */
     private static final int AT_OPTIMUM = 399;
 
     private static final int AT_END = 199;
     private static final int MOST_ROUNDS = 4;
-
-    private final Sample sample;
-    private final JumpingSearch jumping;
-    private final RegimeOptions options;
-
-    BreakProfile(Sample sample, JumpingSearch jumping, RegimeOptions options) {
-        this.sample = sample;
-        this.jumping = jumping;
-        this.options = options;
-    }
 
     /**
      * The interval of one break.

@@ -15,7 +15,6 @@ import java.util.OptionalDouble;
  * @param bicByCount       Bayesian information criterion for 1, 2, … laws, the better shape of each
  * @param sequentialAnswer laws by the sequence of tests
  * @param criterionAnswer  laws by the criterion
- * @param jumpPValue       of the test of joined against jumping; empty for one law
  * @param systematic       smooth relative error that the simulated campaigns carried [1]
  * @param clusters         independent firings among the points
  * @param sentence         the evidence in words
@@ -25,7 +24,6 @@ public record Evidence(
         List<Double> bicByCount,
         int sequentialAnswer,
         int criterionAnswer,
-        OptionalDouble jumpPValue,
         double systematic,
         int clusters,
         List<Rival> rivals,

@@ -113,7 +113,7 @@ public final class PressureForRate {
                                 case OUT_OF_REACH -> "";
                             }
                             + (limit.allowed().isPresent() ? " Stay below " + limit.inWords() + "." : NO_LIMIT);
-            return new FasterAnswer(factor, pressure, rate, found, interval, reach, sentence);
+            return new FasterAnswer(factor, rate, found, interval, reach, sentence);
         }
 
         /** As far beyond what was fired as a next firing is proposed [1]: common practice, no source. */
@@ -269,7 +269,6 @@ public final class PressureForRate {
         private FasterAnswer unanswered(double factor, String sentence) {
             return new FasterAnswer(
                     factor,
-                    pressure,
                     rate,
                     OptionalDouble.empty(),
                     new Interval.NotEstimable("no allowed pressure gives it"),
@@ -282,19 +281,12 @@ public final class PressureForRate {
      * What it takes to burn so many times faster.
      *
      * @param factor       k [1], above 1
-     * @param basePressure where the propellant burns now [Pa, absolute]
-     * @param baseRate     how fast [m/s]
+     * @param baseRate     how fast it burns now [m/s]
      * @param pressure     that k needs [Pa, absolute]; empty where no allowed pressure gives it
      * @param sentence     the answer in words, with numbers
      */
     public record FasterAnswer(
-            double factor,
-            double basePressure,
-            double baseRate,
-            OptionalDouble pressure,
-            Interval interval,
-            Reach reach,
-            String sentence) {
+            double factor, double baseRate, OptionalDouble pressure, Interval interval, Reach reach, String sentence) {
 
         /** What it takes. */
         public enum Reach {

@@ -21,7 +21,6 @@ import io.burnlaw.regime.Thresholds.SlowSide;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
 /** Turns a decision in logarithms into laws, pressures, words and findings. */
@@ -231,7 +230,6 @@ final class RegimeReport {
                 criteria,
                 selection.sequential(),
                 criterion,
-                selection.jumpPValue().map(p -> OptionalDouble.of(p.value())).orElse(OptionalDouble.empty()),
                 sample.systematic(),
                 sample.clusters(),
                 selection.rivals().stream().map(Rivals.Fitted::rival).toList(),

@@ -17,18 +17,10 @@ import java.util.random.RandomGenerator;
  * <p>A rival is beaten when campaigns simulated from it rarely favour the breaks as much as the data do: a parametric
  * bootstrap of the likelihood ratio of models that do not contain each other (Cox 1961, Williams 1970).
  */
-final class Rivals {
-
-    private final Sample sample;
-    private final double effectivePoints;
+record Rivals(Sample sample, double effectivePoints) {
 
     /** A rival and the curve that it is. */
-    record Fitted(Rival rival, RivalCurves curves, RivalCurves.Fit fit) {}
-
-    Rivals(Sample sample, double effectivePoints) {
-        this.sample = sample;
-        this.effectivePoints = effectivePoints;
-    }
+    record Fitted(Rival rival, RivalCurves.Fit fit) {}
 
     /** One campaign's sum of squares with breaks. */
     interface Search {
@@ -112,6 +104,6 @@ final class Rivals {
         };
         double bic = effectivePoints * Math.log(Math.max(fit.rss(), Double.MIN_NORMAL) / sample.size())
                 + fit.free() * Math.log(effectivePoints);
-        return new Fitted(new Rival(kind, fit.rss(), bic, parameter, p, beaten, what + verdict), curves, fit);
+        return new Fitted(new Rival(kind, fit.rss(), bic, parameter, p, beaten, what + verdict), fit);
     }
 }

@@ -19,34 +19,19 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 
-/** Reads what is fired, burnt by hand or burnt in a vessel; a firing's own grain keys go before the common ones. */
-final class FiringPlans {
-
-    private final Map<String, Scenario.Propellant> propellants;
-    private final long seed;
-    private final Block commonGrain;
-    private final CampaignFolder folder;
-    private final List<Problem> problems;
-
-    /**
-     * Plans of one scenario.
-     *
-     * @param commonGrain  of firings that say nothing else
-     * @param folder       of the scenario: surface tables lie below it
-     * @param problems     gets what is wrong with them
-     */
-    FiringPlans(
-            Map<String, Scenario.Propellant> propellants,
-            long seed,
-            Block commonGrain,
-            CampaignFolder folder,
-            List<Problem> problems) {
-        this.propellants = propellants;
-        this.seed = seed;
-        this.commonGrain = commonGrain;
-        this.folder = folder;
-        this.problems = problems;
-    }
+/**
+ * Reads what is fired, burnt by hand or burnt in a vessel; a firing's own grain keys go before the common ones.
+ *
+ * @param commonGrain  of firings that say nothing else
+ * @param folder       of the scenario: surface tables lie below it
+ * @param problems     gets what is wrong with them
+ */
+record FiringPlans(
+        Map<String, Scenario.Propellant> propellants,
+        long seed,
+        Block commonGrain,
+        CampaignFolder folder,
+        List<Problem> problems) {
 
     Optional<Scenario.PlannedFiring> firing(String id, Block block) {
         Optional<Scenario.Propellant> propellant = propellant(block);

@@ -8,39 +8,16 @@ final class ScenarioKeys {
 
     static final String FORMAT = "burnlaw-scenario/1";
 
-    static final List<String> SCENARIO = List.of(
-            "format",
-            "title",
-            "note",
-            "prepared_by",
-            "licence",
-            "seed",
-            "ambient_pressure",
-            "reference_temperature",
-            "formulations",
-            "hardware",
-            "grain",
-            "instruments",
-            "logger",
-            "firings",
-            "points",
-            "strands");
+    static final List<String> SCENARIO =
+            List.of(("format title note prepared_by licence seed ambient_pressure reference_temperature "
+                            + "formulations hardware grain instruments logger firings points strands")
+                    .split(" "));
 
-    static final List<String> FORMULATION = List.of(
-            "title",
-            "density",
-            "characteristic_velocity",
-            "expected_characteristic_velocity",
-            "specific_heat_ratio",
-            "law",
-            "rate_scatter",
-            "batch_scatter",
-            "velocity_scatter",
-            "rate_change_per_10_kelvin",
-            "baseline",
-            "compare_with",
-            "additive",
-            "additive_fraction");
+    static final List<String> FORMULATION =
+            List.of(("title density characteristic_velocity expected_characteristic_velocity specific_heat_ratio "
+                            + "law rate_scatter batch_scatter velocity_scatter rate_change_per_10_kelvin baseline "
+                            + "compare_with additive additive_fraction")
+                    .split(" "));
 
     static final List<String> LAW = List.of("from", "rate", "at", "exponent");
 
@@ -53,28 +30,12 @@ final class ScenarioKeys {
     static final List<String> INSTRUMENTS = List.of(
             "caliper", "scale", "density", "timer", "casting", "core_offset", "stated", "caliper_step", "not_logged");
 
-    static final List<String> LOGGER = List.of(
-            "sample_interval",
-            "quiet_before",
-            "quiet_after",
-            "longest",
-            "sensors",
-            "time_unit",
-            "pressure_unit",
-            "thrust_unit",
-            "pressure_kind",
-            "noise",
-            "thrust_noise",
-            "zero_offset",
-            "gain_error",
-            "resolution",
-            "thrust_efficiency",
-            "thrust_resolution",
-            "stand_period",
-            "stand_damping",
-            "sensor_class",
-            "decimal_comma",
-            "preamble");
+    static final List<String> LOGGER =
+            List.of(("sample_interval quiet_before quiet_after longest sensors time_unit pressure_unit "
+                            + "thrust_unit pressure_kind noise thrust_noise zero_offset gain_error resolution "
+                            + "thrust_efficiency thrust_resolution stand_period stand_damping sensor_class decimal_comma "
+                            + "preamble")
+                    .split(" "));
 
     static final List<String> FIRING = firing();
 
@@ -97,26 +58,10 @@ final class ScenarioKeys {
     }
 
     private static List<String> firing() {
-        List<String> keys = new ArrayList<>(List.of(
-                "formulation",
-                "batch",
-                "throat",
-                "throat_after",
-                "exit",
-                "temperature",
-                "igniter",
-                "igniter_mass",
-                "igniter_time",
-                "flame_spread",
-                "igniter_logged",
-                "core_offset",
-                "sample_interval",
-                "sensors",
-                "timed",
-                "faults",
-                "logged",
-                "use",
-                "note"));
+        List<String> keys = new ArrayList<>(
+                List.of(("formulation batch throat throat_after exit temperature igniter igniter_mass igniter_time "
+                                + "flame_spread igniter_logged core_offset sample_interval sensors timed faults logged use note")
+                        .split(" ")));
         keys.addAll(GRAIN);
         return List.copyOf(keys);
     }

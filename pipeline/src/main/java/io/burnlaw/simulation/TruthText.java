@@ -1,9 +1,9 @@
 package io.burnlaw.simulation;
 
 import io.burnlaw.ballistics.SimulatedFiring;
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.simulation.CsvText.FixedNumber;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 
 /** The truth.yaml of an invented campaign: what nobody could know who only measured it. */
@@ -79,7 +79,7 @@ final class TruthText {
         yaml.plain("characteristic_velocity", FixedNumber.digits(firing.characteristicVelocity(), DIGITS) + " m/s");
         yaml.plain("web", FixedNumber.digits(firing.grain().web().value() * 1e3, DIGITS) + " mm");
         yaml.plain("core_offset", FixedNumber.digits(firing.coreOffset() * 1e3, DIGITS) + " mm");
-        yaml.plain("outcome", fired.outcome().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        yaml.plain("outcome", Choice.word(fired.outcome()));
         yaml.plain("maximum_pressure", megapascal(fired.maximumPressure()));
         if (Double.isFinite(fired.meanBurnout())) {
             yaml.plain("burnout", FixedNumber.digits(fired.meanBurnout(), DIGITS) + " s");

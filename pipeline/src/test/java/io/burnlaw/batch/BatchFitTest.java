@@ -65,7 +65,7 @@ class BatchFitTest {
                         p.batch()))
                 .toList();
         BatchLaw law = (BatchLaw) BatchFit.fit(points, 0.95);
-        assertEquals(0.03, law.law().commonError().rate(), 1e-9);
+        assertEquals(0.03, Math.sqrt(law.law().commonError().rateVariance()), 1e-9);
         assertEquals(0, law.law().commonError().exponent(), 1e-9);
     }
 

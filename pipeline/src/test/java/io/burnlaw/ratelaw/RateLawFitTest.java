@@ -128,7 +128,7 @@ class RateLawFitTest {
                 Campaigns.spread(count, 0.02, new SplittableRandom(4)),
                 p -> new FitPoint(p.id(), p.cluster(), p.pressure(), 0, p.rate(), 0.03 * p.rate(), 0.015));
         RateLaw law = fit(points, QUICK).law();
-        assertThat(law.commonError().rate()).isCloseTo(0.015, within(1e-12));
+        assertThat(Math.sqrt(law.commonError().rateVariance())).isCloseTo(0.015, within(1e-12));
         assertThat(law.commonError().exponent()).isCloseTo(0, within(1e-12));
         assertThat(law.lnStd(law.referencePressure())).isGreaterThan(0.015);
         Interval.Estimated interval =

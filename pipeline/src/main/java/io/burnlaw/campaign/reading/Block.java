@@ -109,8 +109,7 @@ public final class Block implements Place {
             if (written.kind().filter(other -> other != kind).isPresent()) {
                 wrong(
                         key,
-                        "this pressure must be "
-                                + Choice.words(PressureKind.class).get(kind.ordinal()),
+                        "this pressure must be " + Choice.word(kind),
                         text,
                         "a pressure that counts from " + (kind == PressureKind.GAUGE ? "ambient" : "vacuum"),
                         "convert it");

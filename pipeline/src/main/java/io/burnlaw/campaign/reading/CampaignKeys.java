@@ -7,29 +7,15 @@ final class CampaignKeys {
 
     static final String FORMAT = "burnlaw-campaign/1";
 
-    static final List<String> CAMPAIGN = List.of(
-            "format",
-            "title",
-            "prepared_by",
-            "licence",
-            "note",
-            "ambient_pressure",
-            "reference_temperature",
-            "formulations",
-            "trace",
-            "hardware",
-            "reduction",
-            "fit");
+    static final List<String> CAMPAIGN =
+            List.of(("format title prepared_by licence note ambient_pressure reference_temperature formulations "
+                            + "trace hardware reduction fit")
+                    .split(" "));
 
-    static final List<String> FORMULATION = List.of(
-            "title",
-            "density",
-            "baseline",
-            "compare_with",
-            "additive",
-            "additive_fraction",
-            "specific_heat_ratio",
-            "characteristic_velocity");
+    static final List<String> FORMULATION =
+            List.of(("title density baseline compare_with additive additive_fraction specific_heat_ratio "
+                            + "characteristic_velocity")
+                    .split(" "));
 
     static final List<String> TRACE =
             List.of("time", "sampling", "pressure", "thrust", "pressure_kind", "calibration", "pressure_uncertainty");

@@ -9,48 +9,11 @@ import java.util.regex.Pattern;
 final class CellText {
 
     /** What loggers and spreadsheets write where there is no reading. */
-    private static final Set<String> MISSING = Set.of(
-            "",
-            "nan",
-            "+nan",
-            "-nan",
-            "inf",
-            "+inf",
-            "-inf",
-            "infinity",
-            "+infinity",
-            "-infinity",
-            "na",
-            "n/a",
-            "#n/a",
-            "null",
-            "none",
-            "-",
-            "--",
-            "---",
-            "?",
-            "ovld",
-            "over",
-            "overflow",
-            "overrange",
-            "#value!",
-            "#div/0!",
-            "#num!",
-            "#ref!",
-            "∞",
-            "-∞",
-            "ovl",
-            "ol",
-            "o.l",
-            "o.l.",
-            "overload",
-            "err",
-            "error",
-            "open",
-            "invalid",
-            "bad",
-            "fault",
-            "missing");
+    private static final Set<String> MISSING =
+            Set.of(("|nan|+nan|-nan|inf|+inf|-inf|infinity|+infinity|-infinity|na|n/a|#n/a|null|none|-|--|---|?|"
+                            + "ovld|over|overflow|overrange|#value!|#div/0!|#num!|#ref!|∞|-∞|ovl|ol|o.l|o.l.|overload|err|"
+                            + "error|open|invalid|bad|fault|missing")
+                    .split("\\|"));
 
     /** Marks in the width of the column. */
     private static final Pattern MARKS = Pattern.compile("[*?#.–—-]+");

@@ -34,27 +34,10 @@ record ColumnAdvice(
     private static final int COLUMNS_SHOWN = 4;
 
     /** Names of the numbers of samples. */
-    static final List<String> SAMPLE_NAMES = List.of(
-            "sample",
-            "samples",
-            "sample no",
-            "sample no.",
-            "sample number",
-            "sample #",
-            "index",
-            "idx",
-            "n",
-            "no",
-            "no.",
-            "nr",
-            "nr.",
-            "#",
-            "number",
-            "point",
-            "record",
-            "scan",
-            "row",
-            "i");
+    static final List<String> SAMPLE_NAMES =
+            List.of(("sample|samples|sample no|sample no.|sample number|sample #|index|idx|n|no|no.|nr|nr.|#|"
+                            + "number|point|record|scan|row|i")
+                    .split("\\|"));
 
     private static final String SAMPLING = "sampling: 2 kHz  # the rate of your logger";
 

@@ -11,17 +11,7 @@ import io.burnlaw.report.wording.Numbers;
 import java.util.List;
 
 /** Where a law changes: the ground of each regime with its name, and a line at each break or threshold. */
-final class LawChanges {
-
-    private final Formulation formulation;
-    private final Picture picture;
-    private final Scales scales;
-
-    LawChanges(Formulation formulation, Picture picture, Scales scales) {
-        this.formulation = formulation;
-        this.picture = picture;
-        this.scales = scales;
-    }
+record LawChanges(Formulation formulation, Picture picture, Scales scales) {
 
     /** Below all marks. */
     void regimes(List<Law> laws) {

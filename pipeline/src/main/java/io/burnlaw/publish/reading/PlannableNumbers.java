@@ -1,5 +1,6 @@
-package io.burnlaw.publish;
+package io.burnlaw.publish.reading;
 
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.Weighting;
 import io.burnlaw.quantity.Dimension;
@@ -14,9 +15,7 @@ import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Regimes;
 import io.burnlaw.report.document.Regimes.Break;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -133,8 +132,7 @@ public final class PlannableNumbers {
                 }
             }
         }
-        if (Arrays.stream(Weighting.values())
-                .noneMatch(each -> each.name().toLowerCase(Locale.ROOT).equals(law.weighting()))) {
+        if (!Choice.words(Weighting.class).contains(law.weighting())) {
             wrong(
                     place + ".weighting",
                     "this weighting is not known",

@@ -1,8 +1,9 @@
-package io.burnlaw.publish;
+package io.burnlaw.publish.reading;
 
 import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.ballistics.Nozzle;
+import io.burnlaw.campaign.Choice;
 import io.burnlaw.campaign.GrainDescription.SurfacePoint;
 import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Weighting;
@@ -26,10 +27,8 @@ import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Regimes;
 import io.burnlaw.report.document.Regimes.Break;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -219,9 +218,7 @@ public final class PublishedFormulation {
     }
 
     private static Weighting weighting(String word) {
-        return Arrays.stream(Weighting.values())
-                .filter(each -> each.name().toLowerCase(Locale.ROOT).equals(word))
-                .findFirst()
+        return Choice.of(Weighting.class, word)
                 .orElseThrow(() -> new IllegalArgumentException("a document with the weighting " + word));
     }
 

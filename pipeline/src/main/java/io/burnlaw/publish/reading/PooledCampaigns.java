@@ -1,4 +1,4 @@
-package io.burnlaw.publish;
+package io.burnlaw.publish.reading;
 
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Campaign.FitSettings;
@@ -11,7 +11,9 @@ import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.finding.Outcome;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.Planner;
-import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
+import io.burnlaw.publish.CharacterizationDocument;
+import io.burnlaw.publish.PlanDocument;
+import io.burnlaw.publish.reading.FormulationChoice.ChosenFormulation;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.reduction.point.PressureDistribution;
