@@ -40,11 +40,10 @@ public final class ComparedTable {
                         "Exponent less that of the baseline.",
                         Comparison::exponentDifference)
                 .number(
-                        "probability", "Of such a difference by chance, after Holm.",
+                        "probability",
+                        "Of such a difference by chance, after Holm.",
                         r -> r.tests().adjustedPValue())
-                .number(
-                        "smallest_detectable", "Change that could have been shown.",
-                        Comparison::smallestDetectable)
+                .number("smallest_detectable", "Change that could have been shown.", Comparison::smallestDetectable)
                 .truth("differs", "Whether a difference was shown.", Comparison::differs);
     }
 

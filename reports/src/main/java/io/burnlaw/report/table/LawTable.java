@@ -77,16 +77,16 @@ public final class LawTable {
                         MM_PER_S,
                         "a of r = a P^n with r in mm/s and P in MPa, absolute.",
                         r -> r.law.coefficient(),
-                        Part.LOW,
-                        Part.HIGH)
+                        LOW,
+                        HIGH)
                 .quantity("exponent", null, "n of r = a P^n.", r -> r.law.exponent(), LOW, HIGH)
                 .number(
-                        "level", "Confidence of the intervals, between 0 and 1.",
+                        "level",
+                        "Confidence of the intervals, between 0 and 1.",
                         r -> r.law.exponent().level())
                 .words("interval_method", "How the intervals were made.", r -> r.law.intervalMethod())
                 .quantity("pressure_low", MPA, "Lower end of the law's range, absolute.", r -> r.law.pressureLow())
-                .quantity(
-                        "pressure_high", MPA, "Upper end of the law's range, absolute.", r -> r.law.pressureHigh())
+                .quantity("pressure_high", MPA, "Upper end of the law's range, absolute.", r -> r.law.pressureHigh())
                 .quantity(
                         "reference_pressure",
                         MPA,
@@ -94,15 +94,12 @@ public final class LawTable {
                         r -> r.law.referencePressure())
                 .quantity("rate_at_reference", MM_PER_S, "Rate there.", r -> r.law.rateAtReference())
                 .number(
-                        "variance_ln_rate", "Variance of the logarithm of the rate at the reference pressure.",
+                        "variance_ln_rate",
+                        "Variance of the logarithm of the rate at the reference pressure.",
                         r -> r.covariance(0, 0))
-                .number(
-                        "covariance_ln_rate_exponent", "Covariance of that and the exponent.",
-                        r -> r.covariance(0, 1))
+                .number("covariance_ln_rate_exponent", "Covariance of that and the exponent.", r -> r.covariance(0, 1))
                 .number("variance_exponent", "Variance of the exponent.", r -> r.covariance(1, 1))
-                .number(
-                        "residual_scatter", "Relative standard deviation about the law.",
-                        r -> r.law.residualScatter())
+                .number("residual_scatter", "Relative standard deviation about the law.", r -> r.law.residualScatter())
                 .number("degrees_of_freedom", "Of that scatter.", r -> r.law.degreesOfFreedom())
                 .count("points_used", "How many points.", r -> r.law.pointsUsed())
                 .words("weighting", "Weighting of the points.", r -> r.law.weighting())
@@ -116,11 +113,7 @@ public final class LawTable {
                         "[in_i]/s",
                         "a of r = a P^n with r in in/s and P in psi, absolute.",
                         r -> r.inPsi(UnitPair::coefficient))
-                .number(
-                        "coefficient_in_psi_low",
-                        "[in_i]/s",
-                        "Lower end of its interval.",
-                        r -> r.inPsi(UnitPair::low))
+                .number("coefficient_in_psi_low", "[in_i]/s", "Lower end of its interval.", r -> r.inPsi(UnitPair::low))
                 .number(
                         "coefficient_in_psi_high",
                         "[in_i]/s",

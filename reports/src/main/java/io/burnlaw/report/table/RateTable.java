@@ -60,7 +60,8 @@ public final class RateTable {
                 .words("use", "yes, or no with the reason.", row -> use(row.point))
                 .words("reason", null, row -> row.point.reason())
                 .number(
-                        "standardized_residual", "Studentized residual about the law.",
+                        "standardized_residual",
+                        "Studentized residual about the law.",
                         row -> row.point.standardizedResidual())
                 .count("segment", "Number of the regime in which the point lies, from 1.", row -> row.point.segment())
                 .words("batch", "The casting that its propellant came from.", row -> row.point.batch());
