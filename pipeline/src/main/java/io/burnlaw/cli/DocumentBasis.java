@@ -3,7 +3,7 @@ package io.burnlaw.cli;
 import io.burnlaw.ballistics.Motor;
 import io.burnlaw.planning.FirstGuess;
 import io.burnlaw.planning.PlanBasis;
-import io.burnlaw.publish.PublishedFormulation;
+import io.burnlaw.publish.reading.PublishedFormulation;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Formulation;

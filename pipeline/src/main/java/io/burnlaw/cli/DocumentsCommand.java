@@ -3,7 +3,7 @@ package io.burnlaw.cli;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.cli.Burnlaw.ExitCode;
 import io.burnlaw.finding.Outcome;
-import io.burnlaw.publish.PublishedSource;
+import io.burnlaw.publish.reading.PublishedSource;
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;

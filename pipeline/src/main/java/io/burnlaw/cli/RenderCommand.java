@@ -2,7 +2,7 @@ package io.burnlaw.cli;
 
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.cli.Burnlaw.ExitCode;
-import io.burnlaw.publish.PlannableNumbers;
+import io.burnlaw.publish.reading.PlannableNumbers;
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.document.Characterization;
 import java.io.IOException;

@@ -35,7 +35,7 @@ import org.jspecify.annotations.Nullable;
 public final class CharacterizationDocument {
 
     /** What must be read beside numbers that somebody could act on; common practice, no source. */
-    static final List<String> CAUTIONS = List.of(
+    public static final List<String> CAUTIONS = List.of(
             "These numbers describe the firings that were measured. They replace neither a proof test of the case, nor"
                     + " distance and shelter, nor the local law and a licensed person.",
             "Do not use a law beyond the pressures that it was measured at: the exponent may rise above them, and a"

@@ -17,7 +17,7 @@ import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.PlannedThroat;
 import io.burnlaw.planning.Planner;
 import io.burnlaw.publish.CharacterizationDocument;
-import io.burnlaw.publish.PublishedFormulation;
+import io.burnlaw.publish.reading.PublishedFormulation;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
 import java.io.IOException;

@@ -1,6 +1,6 @@
 package io.burnlaw.fuzz;
 
-import io.burnlaw.publish.PublishedFormulation;
+import io.burnlaw.publish.reading.PublishedFormulation;
 import io.burnlaw.report.ReportWriter;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;

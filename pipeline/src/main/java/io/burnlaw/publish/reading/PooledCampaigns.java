@@ -1,4 +1,4 @@
-package io.burnlaw.publish;
+package io.burnlaw.publish.reading;
 
 import io.burnlaw.campaign.Campaign;
 import io.burnlaw.campaign.Problem;
@@ -7,7 +7,9 @@ import io.burnlaw.characterize.Characterizer;
 import io.burnlaw.finding.Outcome;
 import io.burnlaw.planning.PlanOptions;
 import io.burnlaw.planning.Planner;
-import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
+import io.burnlaw.publish.CharacterizationDocument;
+import io.burnlaw.publish.PlanDocument;
+import io.burnlaw.publish.reading.FormulationChoice.ChosenFormulation;
 import io.burnlaw.reduction.point.PressureDistribution;
 import io.burnlaw.reduction.point.PressureError;
 import io.burnlaw.reduction.point.RatePoint;

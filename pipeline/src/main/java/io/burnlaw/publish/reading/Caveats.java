@@ -1,6 +1,6 @@
-package io.burnlaw.publish;
+package io.burnlaw.publish.reading;
 
-import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
+import io.burnlaw.publish.reading.FormulationChoice.ChosenFormulation;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Point;

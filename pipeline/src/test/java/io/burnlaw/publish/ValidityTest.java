@@ -19,7 +19,7 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class RelianceTest {
+class ValidityTest {
 
     @TempDir
     private Path folder;

@@ -1,8 +1,10 @@
-package io.burnlaw.publish;
+package io.burnlaw.publish.reading;
 
 import io.burnlaw.comparison.Comparison;
 import io.burnlaw.comparison.DoseTrends.DoseTrend;
-import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
+import io.burnlaw.publish.CharacterizationDocument;
+import io.burnlaw.publish.ComparisonDocument;
+import io.burnlaw.publish.reading.FormulationChoice.ChosenFormulation;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Characterization.CampaignSummary;
 import io.burnlaw.report.document.Characterization.Generator;

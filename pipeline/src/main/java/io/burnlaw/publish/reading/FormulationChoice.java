@@ -1,4 +1,4 @@
-package io.burnlaw.publish;
+package io.burnlaw.publish.reading;
 
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.finding.Outcome;

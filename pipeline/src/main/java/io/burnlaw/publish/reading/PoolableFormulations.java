@@ -1,7 +1,7 @@
-package io.burnlaw.publish;
+package io.burnlaw.publish.reading;
 
 import io.burnlaw.campaign.Problem;
-import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
+import io.burnlaw.publish.reading.FormulationChoice.ChosenFormulation;
 import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Sentence;
 import io.burnlaw.report.document.Formulation;

@@ -1,4 +1,4 @@
-package io.burnlaw.publish;
+package io.burnlaw.publish.reading;
 
 import io.burnlaw.ballistics.Gas;
 import io.burnlaw.ballistics.Motor;

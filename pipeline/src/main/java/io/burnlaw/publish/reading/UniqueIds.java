@@ -1,6 +1,6 @@
-package io.burnlaw.publish;
+package io.burnlaw.publish.reading;
 
-import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
+import io.burnlaw.publish.reading.FormulationChoice.ChosenFormulation;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class InUnitsTest {
+class PublishedQuantitiesTest {
 
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})

@@ -1,4 +1,4 @@
-package io.burnlaw.publish;
+package io.burnlaw.publish.reading;
 
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.comparison.Comparison;
@@ -8,7 +8,7 @@ import io.burnlaw.comparison.DoseTrends;
 import io.burnlaw.comparison.DoseTrends.DoseTrend;
 import io.burnlaw.comparison.Propellant;
 import io.burnlaw.finding.Outcome;
-import io.burnlaw.publish.FormulationChoice.ChosenFormulation;
+import io.burnlaw.publish.reading.FormulationChoice.ChosenFormulation;
 import io.burnlaw.report.document.Characterization;
 import java.util.ArrayList;
 import java.util.List;
