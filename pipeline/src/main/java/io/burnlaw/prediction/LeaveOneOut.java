@@ -62,9 +62,12 @@ public final class LeaveOneOut {
         DoubleSummaryStatistics velocities = firings.stream()
                 .flatMapToDouble(each -> each.characteristicVelocity().stream())
                 .summaryStatistics();
+        DoubleSummaryStatistics spikes = firings.stream()
+                .flatMapToDouble(each -> each.ignitionSpike().stream())
+                .summaryStatistics();
         List<Outcome> outcomes = firings.parallelStream()
                 .map(each ->
-                        outcome(each, withOthersVelocity(each, velocities), othersSpike(each, firings), laws, store))
+                        outcome(each, withOthersVelocity(each, velocities), othersSpike(each, spikes), laws, store))
                 .toList();
         List<PredictedFiring> predicted =
                 outcomes.stream().flatMap(each -> each.predicted().stream()).toList();
@@ -134,13 +137,10 @@ public final class LeaveOneOut {
                                 .formatted(each.id())));
     }
 
-    private static double othersSpike(MeasuredFiring own, List<MeasuredFiring> all) {
-        return IgnitionSpike.of(all.stream()
-                        .filter(each -> each != own)
-                        .flatMapToDouble(each -> each.ignitionSpike().stream())
-                        .boxed()
-                        .toList())
-                .mean();
+    /** The mean of the others, from the sum over all: with a sum for each firing the time would grow as their square. */
+    private static double othersSpike(MeasuredFiring own, DoubleSummaryStatistics all) {
+        long others = all.getCount() - (own.ignitionSpike().isPresent() ? 1 : 0);
+        return others == 0 ? 0 : Math.max(0, (all.getSum() - own.ignitionSpike().orElse(0)) / others);
     }
 
     /** The mean of the others; the pooled one where they have none. */
