@@ -24,7 +24,6 @@ import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
-import org.apache.commons.statistics.distribution.FDistribution;
 
 /**
  * Fits r = a·P^n to the points of several batches.
@@ -117,9 +116,7 @@ public final class BatchFit {
                         .flatMapToDouble(g -> Arrays.stream(g.v()))
                         .map(v -> 1 / (within + v))
                         .sum();
-        List<MixedModel.Group> weighed = weighed(groups, within, typical);
-        double rss = squares(weighed, 1e12);
-        FDistribution f = FDistribution.of(m - 1, freedom);
+        VarianceRatio ratio = VarianceRatio.of(groups, within, typical, freedom);
         RealVector at = new ArrayRealVector(new double[] {1, 0});
         double[] common = shared(batches, groups, fit, FitPoint::systematic);
         double[] gauge = shared(batches, groups, fit, p -> fit.beta().getEntry(1) * p.pressureShared());
@@ -151,10 +148,10 @@ public final class BatchFit {
                         law.exponent() - half, law.exponent() + half, level, Interval.Method.KENWARD_ROGER),
                 Math.sqrt(within),
                 Math.sqrt(fit.theta()[1]),
-                Math.sqrt(typical * ratio(weighed, rss, m, freedom, f.inverseCumulativeProbability(0.5 + level / 2))),
-                Math.sqrt(typical * ratio(weighed, rss, m, freedom, f.inverseCumulativeProbability(0.5 - level / 2))),
+                Math.sqrt(typical * ratio.at(0.5 + level / 2)),
+                Math.sqrt(typical * ratio.at(0.5 - level / 2)),
                 level,
-                f.survivalProbability(statistic(weighed, 0, rss, m, freedom)),
+                ratio.pValue(),
                 Math.sqrt(slope),
                 more(fit.theta()[1], within, (double) count / m, m, level),
                 lines.members(law, level));
@@ -250,45 +247,6 @@ public final class BatchFit {
                     fixed, slopes ? new double[][] {ones, x} : new double[][] {ones}, y, ones, variance));
         }
         return groups;
-    }
-
-    /** The groups with variances within that are known but for a factor: what each firing has, over a typical one's. */
-    private static List<MixedModel.Group> weighed(List<MixedModel.Group> groups, double within, double typical) {
-        return groups.stream()
-                .map(g -> new MixedModel.Group(
-                        g.x(),
-                        new double[][] {g.z()[0]},
-                        g.y(),
-                        Arrays.stream(g.v()).map(v -> (within + v) / typical).toArray(),
-                        new double[g.y().length]))
-                .toList();
-    }
-
-    /** About one law and batches with ψ times the variance within. */
-    private static double squares(List<MixedModel.Group> weighed, double psi) {
-        return MixedModel.sumOfSquares(weighed, new double[] {1, psi});
-    }
-
-    private static double statistic(List<MixedModel.Group> groups, double psi, double rss, int m, int freedom) {
-        return Math.max(0, squares(groups, psi) - rss) / (m - 1) / (Math.max(rss, 1e-30) / freedom);
-    }
-
-    /** The ratio of variances at which the statistic, which falls with it, has the value; zero where it never is so large. */
-    private static double ratio(List<MixedModel.Group> groups, double rss, int m, int freedom, double value) {
-        if (statistic(groups, 0, rss, m, freedom) <= value) {
-            return 0;
-        }
-        double low = -25;
-        double high = 20;
-        for (int round = 0; round < 60; round++) {
-            double middle = (low + high) / 2;
-            if (statistic(groups, StrictMath.exp(middle), rss, m, freedom) > value) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return StrictMath.exp((low + high) / 2);
     }
 
     /** Batches until the interval of the deviation, by the mean squares of a balanced layout, lies within half and double of it. */

@@ -4,13 +4,12 @@ import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Characterization.DoseTrend;
 import io.burnlaw.report.document.Comparison;
-import io.burnlaw.report.document.Comparison.RatioPoint;
 import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.table.ComparedTable;
+import io.burnlaw.report.table.TypedTable;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.stream.Stream;
-import tech.tablesaw.api.StringColumn;
-import tech.tablesaw.api.Table;
 
 /** Comparisons on a terminal: a table, then each verdict in a sentence. */
 final class ComparisonTable {
@@ -25,21 +24,17 @@ final class ComparisonTable {
     static void print(Characterization document, List<String> caveats, PrintWriter out) {
         out.println(Terminal.safe(document.campaign().title()));
         out.println();
-        List<Comparison> compared = document.comparisons().stream()
-                .filter(each -> each.tests() != null)
-                .toList();
-        if (!compared.isEmpty()) {
+        TypedTable<Comparison> compared = ComparedTable.of(document);
+        if (compared.size() > 0) {
             out.println(Terminal.safe(ConsoleWriter.fitted(
-                    out,
-                    TerminalTable.of(table(compared)),
-                    List.of("visible from", "p, Holm", "exponent difference", "shared [MPa]"))));
+                    out, shown(compared), List.of("visible from", "p, Holm", "exponent difference", "shared [MPa]"))));
             out.println();
         }
         sentences(document).forEach(sentence -> {
             out.println(Terminal.safe(sentence));
             out.println();
         });
-        if (!compared.isEmpty()) {
+        if (compared.size() > 0) {
             out.println(
                     "Bands hold at %s over all shared pressures at once; p is the probability of such a difference by chance, after Holm over all candidates."
                             .formatted(
@@ -66,32 +61,22 @@ final class ComparisonTable {
         return reason == null ? comparison.verdict() : reason;
     }
 
-    private static Table table(List<Comparison> comparisons) {
-        StringColumn candidate = StringColumn.create("candidate");
-        StringColumn range = StringColumn.create("shared [MPa]");
-        StringColumn pressure = StringColumn.create("at [MPa]");
-        StringColumn ratio = StringColumn.create("rate ratio (band)");
-        StringColumn exponent = StringColumn.create("exponent difference");
-        StringColumn adjusted = StringColumn.create("p, Holm");
-        StringColumn smallest = StringColumn.create("visible from");
-        StringColumn result = StringColumn.create("difference");
-        for (Comparison each : comparisons) {
-            List<RatioPoint> points = each.ratio();
-            RatioPoint middle = points.get(points.size() / 2);
-            candidate.append(each.candidate());
-            range.append(pressure(points.get(0)) + " to " + pressure(points.get(points.size() - 1)));
-            pressure.append(pressure(middle));
-            ratio.append(NumberFormat.withInterval(middle.value(), middle.low(), middle.high()));
-            exponent.append(withInterval(each.exponentDifference()));
-            adjusted.append(probability(each.tests().adjustedPValue()));
-            smallest.append(NumberFormat.percent(each.smallestDetectable(), 2));
-            result.append(each.differs() ? "shown" : "not shown");
-        }
-        return Table.create("comparisons", candidate, range, pressure, ratio, exponent, adjusted, smallest, result);
+    private static TerminalTable shown(TypedTable<Comparison> table) {
+        return TerminalTable.of("comparisons", table.size())
+                .with("candidate", row -> table.words("candidate", row))
+                .with(
+                        "shared [MPa]",
+                        row -> number(table, "shared_low", row, 3) + " to " + number(table, "shared_high", row, 3))
+                .with("at [MPa]", row -> number(table, "pressure", row, 3))
+                .with("rate ratio (band)", row -> withInterval(table.quantity("ratio", row)))
+                .with("exponent difference", row -> withInterval(table.quantity("exponent_difference", row)))
+                .with("p, Holm", row -> probability(table.number("probability", row)))
+                .with("visible from", row -> NumberFormat.percent(table.number("smallest_detectable", row), 2))
+                .with("difference", row -> table.truth("differs", row) ? "shown" : "not shown");
     }
 
-    private static String pressure(RatioPoint point) {
-        return NumberFormat.significant(point.pressure(), 3);
+    private static String number(TypedTable<?> table, String column, int row, int digits) {
+        return NumberFormat.significant(table.number(column, row), digits);
     }
 
     private static String withInterval(Quantity quantity) {

@@ -14,14 +14,14 @@ import io.burnlaw.planning.Planner;
 import io.burnlaw.publish.PlanDocument;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
+import io.burnlaw.report.table.ThroatTable;
+import io.burnlaw.report.table.TypedTable;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import tech.tablesaw.api.StringColumn;
-import tech.tablesaw.api.Table;
 
 /**
  * What was planned for one propellant, with what was asked beside.
@@ -124,7 +124,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
                     .filter(next -> throats.stream().noneMatch(each -> each.diameter() == next.diameter()))
                     .ifPresent(next -> throats.add(0, next));
             if (!throats.isEmpty()) {
-                out.println(Terminal.safe(narrowed(table("throats", throats, plan))));
+                out.println(Terminal.safe(narrowed("throats", throats, plan.next())));
                 remarks(throats);
             }
             return plan;
@@ -145,7 +145,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
         }
 
         private ThroatAnswer found(ThroatAnswer.Found found) {
-            out.println(Terminal.safe(narrowed(table("answer", List.of(found.throat()), null))));
+            out.println(Terminal.safe(narrowed("answer", List.of(found.throat()), Optional.empty())));
             if (found.exact() != found.throat().diameter()) {
                 out.println("exactly: " + NumberFormat.plain(Unit.MILLIMETRE.fromSi(found.exact()), 4) + " mm");
             }
@@ -160,42 +160,39 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
             cautions.forEach(caution -> out.println(Terminal.safe("  - " + caution)));
         }
 
-        private String narrowed(Table table) {
+        private String narrowed(String title, List<PlannedThroat> throats, Optional<PlannedThroat> next) {
+            TypedTable<io.burnlaw.report.document.Plan.PlannedThroat> table = ThroatTable.of(
+                    throats.stream()
+                            .map(each -> PlanDocument.throat(each, level))
+                            .toList(),
+                    next.map(each -> PlanDocument.throat(each, level)).orElse(null));
+            TerminalTable shown = TerminalTable.of(title, table.size())
+                    .with(
+                            "throat [mm]",
+                            row -> NumberFormat.plain(table.number("throat", row), 4)
+                                    + (table.truth("next", row) ? " next" : ""))
+                    .with(
+                            "drills near it",
+                            row -> throats.get(row).drills().stream()
+                                    .map(PlanTable::stamped)
+                                    .collect(Collectors.joining(", ")))
+                    .with(
+                            "mean [MPa] (" + percent() + ")",
+                            row -> predicted(throats.get(row).meanPressure()))
+                    .with(
+                            "peak [MPa] (" + percent() + ")",
+                            row -> predicted(throats.get(row).maxPressure()))
+                    .with("burn time [s]", row -> figure(table.number("burn_time", row), 3))
+                    .with("u(n) then", row -> figure(table.number("exponent_uncertainty", row), 2))
+                    .with("allowed", row -> table.truth("allowed", row) ? "yes" : "NO");
             return ConsoleWriter.fitted(
                     out,
-                    TerminalTable.of(table),
+                    shown,
                     List.of("u(n) then", "drills near it", "burn time [s]", "mean [MPa] (" + percent() + ")"));
         }
 
-        private Table table(String name, List<PlannedThroat> throats, Plan.@Nullable Planned plan) {
-            StringColumn throat = StringColumn.create("throat [mm]");
-            StringColumn drills = StringColumn.create("drills near it");
-            StringColumn mean = StringColumn.create("mean [MPa] (" + percent() + ")");
-            StringColumn peak = StringColumn.create("peak [MPa] (" + percent() + ")");
-            StringColumn time = StringColumn.create("burn time [s]");
-            StringColumn exponent = StringColumn.create("u(n) then");
-            StringColumn allowed = StringColumn.create("allowed");
-            for (PlannedThroat each : throats) {
-                boolean next = plan != null
-                        && plan.next()
-                                .filter(one -> one.diameter() == each.diameter())
-                                .isPresent();
-                throat.append(millimetre(each.diameter()) + (next ? " next" : ""));
-                drills.append(each.drills().stream().map(PlanTable::stamped).collect(Collectors.joining(", ")));
-                mean.append(predicted(each.meanPressure()));
-                peak.append(predicted(each.maxPressure()));
-                time.append(
-                        each.burnTime().isPresent()
-                                ? NumberFormat.significant(each.burnTime().getAsDouble(), 3)
-                                : "");
-                exponent.append(
-                        each.exponentStdAfter().isPresent()
-                                ? NumberFormat.significant(
-                                        each.exponentStdAfter().getAsDouble(), 2)
-                                : "");
-                allowed.append(each.allowed() ? "yes" : "NO");
-            }
-            return Table.create(name, throat, drills, mean, peak, time, exponent, allowed);
+        private static String figure(@Nullable Double value, int digits) {
+            return value == null ? "" : NumberFormat.significant(value, digits);
         }
 
         private void remarks(List<PlannedThroat> throats) {

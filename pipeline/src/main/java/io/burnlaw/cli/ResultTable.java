@@ -10,8 +10,9 @@ import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.Plan.PlannedThroat;
-import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
+import io.burnlaw.report.table.RateTable;
+import io.burnlaw.report.table.TypedTable;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -20,12 +21,15 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The result on a terminal: the answer for each formulation, its points, and what was rejected. */
 final class ResultTable {
 
+    private static final String POINT = "point";
+    private static final String RESIDUAL = "standardized_residual";
     private static final String REMARK = "remark";
 
     /** More rows than these run off the screen. */
@@ -65,7 +69,7 @@ final class ResultTable {
                 out.println(Terminal.safe("  batches: " + formulation.batches().sentence()));
             }
             if (!formulation.points().isEmpty()) {
-                table(points(formulation.points(), cautions), out);
+                table(points(RateTable.of(formulation), cautions), out);
             }
             PredictionLines.print(formulation, document, out);
         }
@@ -108,39 +112,33 @@ final class ResultTable {
                                 .replaceFirst("\\nno room for: .*", "")
                         : text));
         if (below) {
-            int remark = points.headings().indexOf(REMARK);
-            points.rows().stream()
-                    .filter(row -> !row.get(remark).isEmpty())
-                    .forEach(row -> out.println(Terminal.safe("  " + row.get(0) + ": " + row.get(remark))));
+            List<String> remarks = points.columns().get(REMARK);
+            IntStream.range(0, points.rows())
+                    .filter(row -> !remarks.get(row).isEmpty())
+                    .forEach(row -> out.println(
+                            Terminal.safe("  " + points.columns().get(POINT).get(row) + ": " + remarks.get(row))));
         }
     }
 
-    private static TerminalTable points(List<Point> points, Map<String, String> cautions) {
-        List<Point> shown = points.size() <= MOST_POINTS
-                ? points
-                : points.stream()
-                        .filter(point -> standsOut(point, cautions))
-                        .limit(MOST_POINTS)
-                        .toList();
-        return new TerminalTable(
-                shown.size() == points.size()
-                        ? "points"
-                        : shown.size() + " of " + points.size()
-                                + " points, of those that stand out; all are in rates.csv",
-                List.of("point", "pressure [MPa]", "rate [mm/s]", "residual", REMARK),
-                shown.stream()
-                        .map(point -> List.of(
-                                point.id(),
-                                figure(point.pressure()),
-                                figure(point.rate()),
-                                residual(point.standardizedResidual()),
-                                remark(point, cautions)))
-                        .toList());
+    private static TerminalTable points(TypedTable<?> points, Map<String, String> cautions) {
+        int[] rows = IntStream.range(0, points.size())
+                .filter(row -> points.size() <= MOST_POINTS || standsOut(points, row, cautions))
+                .limit(MOST_POINTS)
+                .toArray();
+        String title = rows.length == points.size()
+                ? "points"
+                : rows.length + " of " + points.size() + " points, of those that stand out; all are in rates.csv";
+        return TerminalTable.of(title, rows.length)
+                .with(POINT, i -> points.words(POINT, rows[i]))
+                .with("pressure [MPa]", i -> figure(points.quantity("pressure", rows[i])))
+                .with("rate [mm/s]", i -> figure(points.quantity("rate", rows[i])))
+                .with("residual", i -> residual(points.number(RESIDUAL, rows[i])))
+                .with(REMARK, i -> remark(points, rows[i], cautions));
     }
 
-    private static boolean standsOut(Point point, Map<String, String> cautions) {
-        Double residual = point.standardizedResidual();
-        return !remark(point, cautions).isEmpty() || residual != null && Math.abs(residual) > FAR_OFF;
+    private static boolean standsOut(TypedTable<?> points, int row, Map<String, String> cautions) {
+        Double residual = points.number(RESIDUAL, row);
+        return !remark(points, row, cautions).isEmpty() || residual != null && Math.abs(residual) > FAR_OFF;
     }
 
     private static String figure(Quantity quantity) {
@@ -154,13 +152,14 @@ final class ResultTable {
         return studentized == null ? "" : NumberFormat.decimals(studentized, 1);
     }
 
-    private static String remark(Point point, Map<String, String> cautions) {
-        String reason = point.reason();
-        return reason != null
+    private static String remark(TypedTable<?> points, int row, Map<String, String> cautions) {
+        String reason = points.words("reason", row);
+        String firing = points.words("firing", row);
+        return !reason.isEmpty()
                 ? "not used: " + reason
                 : Stream.of(
-                                point.lowerGrade() ? "lower grade" : "",
-                                point.id().equals(point.firing()) ? cautions.getOrDefault(point.firing(), "") : "")
+                                points.truth("lower_grade", row) ? "lower grade" : "",
+                                points.words(POINT, row).equals(firing) ? cautions.getOrDefault(firing, "") : "")
                         .filter(each -> !each.isEmpty())
                         .collect(Collectors.joining("; "));
     }

@@ -2,32 +2,36 @@ package io.burnlaw.cli;
 
 import io.burnlaw.report.wording.ShownUnits;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import tech.tablesaw.api.Table;
 
 /**
  * A table as lines of text, its columns set apart, what stands in them to the right. Tablesaw would print the same, but in
  * the character set of the machine, which may lack ±.
  *
- * @param title    above it, in the middle
- * @param rows     as long as there are columns
+ * @param title   above it, in the middle
+ * @param rows    how many
+ * @param columns cells by heading, from left to right; as many as there are rows
  */
-record TerminalTable(String title, List<String> headings, List<List<String>> rows) {
+record TerminalTable(String title, int rows, Map<String, List<String>> columns) {
 
     private static final int WIDE = 2;
     private static final int CLOSE = 1;
 
-    static TerminalTable of(Table table) {
-        return new TerminalTable(
-                table.name(),
-                table.columnNames(),
-                IntStream.range(0, table.rowCount())
-                        .mapToObj(row -> IntStream.range(0, table.columnCount())
-                                .mapToObj(column -> table.getString(row, column))
-                                .toList())
-                        .toList());
+    /** A table without columns. */
+    static TerminalTable of(String title, int rows) {
+        return new TerminalTable(title, rows, Map.of());
+    }
+
+    /** The same with a column to the right, whose cells are made of the numbers of the rows. */
+    TerminalTable with(String heading, IntFunction<String> cell) {
+        Map<String, List<String>> more = new LinkedHashMap<>(columns);
+        more.put(heading, IntStream.range(0, rows).mapToObj(cell).toList());
+        return new TerminalTable(title, rows, more);
     }
 
     /** {@return the lines, the last one without an end} */
@@ -49,7 +53,7 @@ record TerminalTable(String title, List<String> headings, List<List<String>> row
         }
         List<String> without = new ArrayList<>();
         for (String heading : drop.stream().map(units::text).toList()) {
-            if (total(fitted.widths(), CLOSE) > width && fitted.headings.contains(heading)) {
+            if (total(fitted.widths(), CLOSE) > width && fitted.columns.containsKey(heading)) {
                 fitted = fitted.without(heading);
                 without.add(heading);
             }
@@ -59,35 +63,23 @@ record TerminalTable(String title, List<String> headings, List<List<String>> row
     }
 
     private TerminalTable in(ShownUnits units) {
-        return new TerminalTable(
-                title,
-                headings.stream().map(units::text).toList(),
-                rows.stream()
-                        .map(row -> IntStream.range(0, row.size())
-                                .mapToObj(i -> units.cell(headings.get(i), row.get(i)))
-                                .toList())
-                        .toList());
+        Map<String, List<String>> shown = new LinkedHashMap<>();
+        columns.forEach((heading, cells) -> shown.put(
+                units.text(heading),
+                cells.stream().map(cell -> units.cell(heading, cell)).toList()));
+        return new TerminalTable(title, rows, shown);
     }
 
     private TerminalTable without(String heading) {
-        int left = headings.indexOf(heading);
-        return new TerminalTable(
-                title,
-                others(headings, left),
-                rows.stream().map(row -> others(row, left)).toList());
-    }
-
-    private static List<String> others(List<String> cells, int left) {
-        return IntStream.range(0, cells.size())
-                .filter(i -> i != left)
-                .mapToObj(cells::get)
-                .toList();
+        Map<String, List<String>> fewer = new LinkedHashMap<>(columns);
+        fewer.remove(heading);
+        return new TerminalTable(title, rows, fewer);
     }
 
     private int[] widths() {
-        return IntStream.range(0, headings.size())
-                .map(column -> Stream.concat(Stream.of(headings), rows.stream())
-                        .mapToInt(row -> row.get(column).length())
+        return columns.entrySet().stream()
+                .mapToInt(column -> Stream.concat(Stream.of(column.getKey()), column.getValue().stream())
+                        .mapToInt(String::length)
                         .max()
                         .orElse(0))
                 .toArray();
@@ -102,11 +94,12 @@ record TerminalTable(String title, List<String> headings, List<List<String>> row
         int width = total(widths, apart);
         StringBuilder text = new StringBuilder();
         text.append(centred(title, width)).append('\n');
-        line(headings, widths, true, apart, text);
+        line(List.copyOf(columns.keySet()), widths, true, apart, text);
         text.append('\n').append("-".repeat(width));
-        for (List<String> row : rows) {
+        for (int i = 0; i < rows; i++) {
+            int row = i;
             text.append('\n');
-            line(row, widths, false, apart, text);
+            line(columns.values().stream().map(cells -> cells.get(row)).toList(), widths, false, apart, text);
         }
         return text.toString();
     }

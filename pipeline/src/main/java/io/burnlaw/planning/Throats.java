@@ -120,7 +120,7 @@ final class Throats {
 
     /** Any grain of equal segments, where one table can hold them; from a mean pressure on [Pa, absolute]. */
     Optional<GrainTable> anyGrain(double lowestMean) {
-        return GrainTable.of(basis, band, lowestMean, ceiling.limit());
+        return GrainTables.of(basis, band, lowestMean, ceiling.limit());
     }
 
     private Predicate<Drill> mayBeDrilled() {

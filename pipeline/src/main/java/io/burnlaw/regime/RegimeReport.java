@@ -4,7 +4,6 @@ import io.burnlaw.finding.Finding;
 import io.burnlaw.finding.FindingCode;
 import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.NumberFormat;
-import io.burnlaw.ratelaw.FitPoint;
 import io.burnlaw.ratelaw.Interval;
 import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.regime.Evidence.EvidenceSentence;
@@ -15,7 +14,6 @@ import io.burnlaw.regime.Regimes.Regime;
 import io.burnlaw.regime.Regimes.RegimeKind;
 import io.burnlaw.regime.Regimes.Shape;
 import io.burnlaw.regime.Regimes.UnsettledRegime;
-import io.burnlaw.regime.SegmentLaws.RateRatio;
 import io.burnlaw.regime.Selector.Selection;
 import io.burnlaw.regime.Thresholds.SlowSide;
 import java.util.ArrayList;
@@ -60,12 +58,13 @@ final class RegimeReport {
 
     private Regimes regimes(Optional<UnsettledRegime> unsettled) {
         List<RateLaw> laws = SegmentLaws.of(sample, fit, selection.noise(), options.weighting());
-        List<Break> breaks = breaks(laws);
+        RegimeBreaks between = new RegimeBreaks(sample, selection, about.spans(), options.level());
+        List<Break> breaks = between.of(laws);
         int slowest = SlowSide.lawsBelow(laws, breaks, options.level());
         if (slowest > 0 && fit.shape() == Shape.JUMPING) {
             PulsedFiring.above(about.pulsed(), laws.get(slowest - 1), options.level())
-                    .ifPresent(
-                            bound -> breaks.set(slowest - 1, bounded(laws, breaks.get(slowest - 1), slowest, bound)));
+                    .ifPresent(bound ->
+                            breaks.set(slowest - 1, bounded(between, laws, breaks.get(slowest - 1), slowest, bound)));
         }
         boolean allSlow = unsettled
                 .map(u -> u.side() == UnsettledRegime.Side.ABOVE && !u.mayBeBadFirings())
@@ -86,50 +85,12 @@ final class RegimeReport {
                 findings(regimes, breaks, slowest, unsettled));
     }
 
-    private List<Break> breaks(List<RateLaw> laws) {
-        List<Break> breaks = new ArrayList<>();
-        for (int j = 0; j + 1 < laws.size(); j++) {
-            RateLaw below = laws.get(j);
-            RateLaw above = laws.get(j + 1);
-            boolean jump = fit.shape() == Shape.JUMPING;
-            Optional<Regimes.Span> gap = jump ? narrowed(j) : Optional.empty();
-            double pressure =
-                    gap.map(found -> Math.sqrt(found.low() * found.high())).orElse(sample.pressure(fit.breaks()[j]));
-            Interval interval = gap.<Interval>map(found ->
-                            new Interval.Estimated(found.low(), found.high(), options.level(), Interval.Method.PROFILE))
-                    .orElse(selection.intervals().get(j));
-            breaks.add(
-                    jump
-                            ? jump(below, above, pressure, interval)
-                            : new Break(
-                                    pressure,
-                                    interval,
-                                    Break.Kind.SLOPE,
-                                    1,
-                                    new Interval.NotEstimable("the laws meet at this break"),
-                                    below.exponent(),
-                                    above.exponent()));
-        }
-        return breaks;
-    }
-
-    private Break jump(RateLaw below, RateLaw above, double pressure, Interval interval) {
-        return new Break(
-                pressure,
-                interval,
-                Break.Kind.JUMP,
-                above.rate(pressure) / below.rate(pressure),
-                RateRatio.interval(below, above, pressure, options.level()),
-                below.exponent(),
-                above.exponent());
-    }
-
     /**
      * The threshold of the slow regime with what firings that pulsed say: it is above the bound. A bound above a point that
      * burned fast is no news of the threshold but of the firing.
      */
-    private Break bounded(List<RateLaw> laws, Break at, int slowest, PulsedFiring.Bound bound) {
-        Regimes.Span gap = narrowed(slowest - 1)
+    private Break bounded(RegimeBreaks between, List<RateLaw> laws, Break at, int slowest, PulsedFiring.Bound bound) {
+        Regimes.Span gap = between.narrowed(slowest - 1)
                 .orElse(new Regimes.Span(
                         laws.get(slowest - 1).pressureHigh(), laws.get(slowest).pressureLow()));
         Optional<Interval.Estimated> known = at.interval().estimated();
@@ -145,48 +106,16 @@ final class RegimeReport {
         Interval interval = known.<Interval>map(
                         found -> new Interval.Estimated(bound.pressure(), found.high(), found.level(), found.method()))
                 .orElse(at.interval());
-        return jump(
+        return between.jump(
                 laws.get(slowest - 1),
                 laws.get(slowest),
                 Math.sqrt(Math.max(bound.pressure(), gap.low()) * gap.high()),
                 interval);
     }
 
-    /**
-     * A jump that no other gap between points could hold lies above all pressures at which the motors of its lower side
-     * burned with their law, and below all those of its upper side: that is less than the gap between their means.
-     */
-    private Optional<Regimes.Span> narrowed(int j) {
-        int first = fit.starts()[j + 1];
-        double below = sample.point(first - 1).pressure();
-        double above = sample.point(first).pressure();
-        boolean only = selection
-                .intervals()
-                .get(j)
-                .estimated()
-                .filter(found -> found.low() > below * (1 - 1e-6) && found.high() < above * (1 + 1e-6))
-                .isPresent();
-        double low = IntStream.range(fit.starts()[j], first)
-                .mapToDouble(i -> span(i).high())
-                .max()
-                .orElseThrow();
-        double high = IntStream.range(first, fit.end(j + 1))
-                .mapToDouble(i -> span(i).low())
-                .min()
-                .orElseThrow();
-        return only && below <= low && low < high && high <= above
-                ? Optional.of(new Regimes.Span(low, high))
-                : Optional.empty();
-    }
-
     private boolean fitted(String id) {
         return IntStream.range(0, sample.size())
                 .anyMatch(i -> sample.point(i).id().equals(id));
-    }
-
-    private Regimes.Span span(int i) {
-        FitPoint point = sample.point(i);
-        return about.spans().getOrDefault(point.id(), new Regimes.Span(point.pressure(), point.pressure()));
     }
 
     private Regime regime(List<RateLaw> laws, List<Break> breaks, int j, boolean slow) {

@@ -55,10 +55,11 @@ class ConsoleWriterTest {
 
     @Test
     void aTableLosesColumnsAndNotItsLines() {
-        TerminalTable table = new TerminalTable(
-                "points",
-                List.of("point", "pressure", "rate", "remark"),
-                List.of(List.of("1", "2.0", "5.0", "a remark of some length")));
+        TerminalTable table = TerminalTable.of("points", 1)
+                .with("point", row -> "1")
+                .with("pressure", row -> "2.0")
+                .with("rate", row -> "5.0")
+                .with("remark", row -> "a remark of some length");
         assertThat(table.text(200, List.of("remark"), ShownUnits.MPA)).isEqualTo(table.text());
         assertThat(table.text(55, List.of("remark"), ShownUnits.MPA).lines()).allMatch(line -> line.length() <= 55);
         assertThat(table.text(30, List.of("remark"), ShownUnits.MPA).lines())

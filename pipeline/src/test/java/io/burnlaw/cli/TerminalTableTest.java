@@ -11,8 +11,9 @@ class TerminalTableTest {
 
     @Test
     void columnsAreAsWideAsTheirLongestText() {
-        TerminalTable table = new TerminalTable(
-                "points", List.of("point", "rate"), List.of(List.of("A-1", "4.15 ± 0.02"), List.of("long name", "5")));
+        TerminalTable table = TerminalTable.of("points", 2)
+                .with("point", List.of("A-1", "long name")::get)
+                .with("rate", List.of("4.15 ± 0.02", "5")::get);
 
         assertThat(table.text()).isEqualTo("""
                                    points           \s
@@ -29,14 +30,20 @@ class TerminalTableTest {
                 StringColumn.create("throat [mm]", "5.5", "5.25"),
                 StringColumn.create("allowed", "yes", ""),
                 StringColumn.create("n", "a long remark", "b"));
+        TerminalTable table = TerminalTable.of("throats", 2);
+        for (String heading : columns.columnNames()) {
+            table = table.with(heading, columns.stringColumn(heading)::get);
+        }
 
-        assertThat(TerminalTable.of(columns).text())
-                .isEqualTo(columns.printAll().replace(System.lineSeparator(), "\n"));
+        assertThat(table.text()).isEqualTo(columns.printAll().replace(System.lineSeparator(), "\n"));
     }
 
     @Test
     void aTableWithoutRowsHasItsHeadings() {
-        assertThat(new TerminalTable("none", List.of("a", "bc"), List.of()).text())
+        assertThat(TerminalTable.of("none", 0)
+                        .with("a", row -> "")
+                        .with("bc", row -> "")
+                        .text())
                 .isEqualTo("    none    \n a  |  bc  |\n------------");
     }
 }

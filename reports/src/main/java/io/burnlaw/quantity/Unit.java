@@ -17,38 +17,38 @@ import java.util.stream.Stream;
  * {@link Exact}. Codes: The Unified Code for Units of Measure, version 2.1.
  */
 public enum Unit {
-    METRE(Dimension.LENGTH, 1, 1, "m", "m", "metre", "meter", "metres", "meters"),
+    METRE(Dimension.LENGTH, 1, 1, "m", "m", "metre, meter, metres, meters"),
     CENTIMETRE(Dimension.LENGTH, 1, 100, "cm", "cm"),
-    MILLIMETRE(Dimension.LENGTH, 1, 1000, "mm", "mm", "MM", "millimetre", "millimeter"),
-    MICROMETRE(Dimension.LENGTH, 1, 1e6, "um", "µm", "um", "μm", "micron", "microns"),
-    INCH(Dimension.LENGTH, Exact.INCH, 1, "[in_i]", "in", "inch", "inches", "IN", "\"", "″"),
-    FOOT(Dimension.LENGTH, Exact.FOOT, 1, "[ft_i]", "ft", "foot", "feet", "′"),
-    THOUSANDTH_OF_AN_INCH(Dimension.LENGTH, Exact.INCH, 1000, "[mil_i]", "thou", "mil", "mils"),
+    MILLIMETRE(Dimension.LENGTH, 1, 1000, "mm", "mm", "MM, millimetre, millimeter"),
+    MICROMETRE(Dimension.LENGTH, 1, 1e6, "um", "µm", "um, μm, micron, microns"),
+    INCH(Dimension.LENGTH, Exact.INCH, 1, "[in_i]", "in", "inch, inches, IN, \", ″"),
+    FOOT(Dimension.LENGTH, Exact.FOOT, 1, "[ft_i]", "ft", "foot, feet, ′"),
+    THOUSANDTH_OF_AN_INCH(Dimension.LENGTH, Exact.INCH, 1000, "[mil_i]", "thou", "mil, mils"),
     SQUARE_METRE(Dimension.AREA, 1, 1, "m2", "m²", "m^2"),
     SQUARE_CENTIMETRE(Dimension.AREA, 1, 1e4, "cm2", "cm²", "cm^2"),
     SQUARE_MILLIMETRE(Dimension.AREA, 1, 1e6, "mm2", "mm²", "mm^2"),
-    SQUARE_INCH(Dimension.AREA, Exact.SQUARE_INCH, 1, "[in_i]2", "in²", "in2", "in^2", "[sin_i]", "sq.in", "sqin"),
+    SQUARE_INCH(Dimension.AREA, Exact.SQUARE_INCH, 1, "[in_i]2", "in²", "in2, in^2, [sin_i], sq.in, sqin"),
     CUBIC_METRE(Dimension.VOLUME, 1, 1, "m3", "m³", "m^3"),
-    CUBIC_CENTIMETRE(Dimension.VOLUME, 1, 1e6, "cm3", "cm³", "cm^3", "cc", "ccm", "ml", "mL"),
+    CUBIC_CENTIMETRE(Dimension.VOLUME, 1, 1e6, "cm3", "cm³", "cm^3, cc, ccm, ml, mL"),
     CUBIC_MILLIMETRE(Dimension.VOLUME, 1, 1e9, "mm3", "mm³", "mm^3"),
-    LITRE(Dimension.VOLUME, 1, 1000, "L", "L", "l", "litre", "liter"),
-    CUBIC_INCH(Dimension.VOLUME, Exact.CUBIC_INCH, 1, "[in_i]3", "in³", "in3", "in^3", "[cin_i]", "cu.in", "cuin"),
-    KILOGRAM(Dimension.MASS, 1, 1, "kg", "kg", "Kg", "KG"),
-    GRAM(Dimension.MASS, 1, 1000, "g", "g", "gram", "grams"),
+    LITRE(Dimension.VOLUME, 1, 1000, "L", "L", "l, litre, liter"),
+    CUBIC_INCH(Dimension.VOLUME, Exact.CUBIC_INCH, 1, "[in_i]3", "in³", "in3, in^3, [cin_i], cu.in, cuin"),
+    KILOGRAM(Dimension.MASS, 1, 1, "kg", "kg", "Kg, KG"),
+    GRAM(Dimension.MASS, 1, 1000, "g", "g", "gram, grams"),
     MILLIGRAM(Dimension.MASS, 1, 1e6, "mg", "mg"),
-    POUND(Dimension.MASS, Exact.POUND, 1, "[lb_av]", "lb", "lbs", "lbm", "pound", "pounds"),
-    OUNCE(Dimension.MASS, Exact.POUND, 16, "[oz_av]", "oz", "ounce", "ounces"),
-    SECOND(Dimension.TIME, 1, 1, "s", "s", "sec", "secs", "second", "seconds"),
-    MILLISECOND(Dimension.TIME, 1, 1000, "ms", "ms", "msec", "millisecond", "milliseconds", "millis"),
-    MICROSECOND(Dimension.TIME, 1, 1e6, "us", "µs", "us", "μs", "usec", "microsecond", "microseconds", "micros"),
+    POUND(Dimension.MASS, Exact.POUND, 1, "[lb_av]", "lb", "lbs, lbm, pound, pounds"),
+    OUNCE(Dimension.MASS, Exact.POUND, 16, "[oz_av]", "oz", "ounce, ounces"),
+    SECOND(Dimension.TIME, 1, 1, "s", "s", "sec, secs, second, seconds"),
+    MILLISECOND(Dimension.TIME, 1, 1000, "ms", "ms", "msec, millisecond, milliseconds, millis"),
+    MICROSECOND(Dimension.TIME, 1, 1e6, "us", "µs", "us, μs, usec, microsecond, microseconds, micros"),
     NANOSECOND(Dimension.TIME, 1, 1e9, "ns", "ns", "nsec"),
-    MINUTE(Dimension.TIME, 60, 1, "min", "min", "minute", "minutes"),
-    HOUR(Dimension.TIME, 3600, 1, "h", "h", "hr", "hour", "hours"),
-    PASCAL(Dimension.PRESSURE, 1, 1, "Pa", "Pa", "pascal", "N/m2", "N/m^2", "N/m²"),
-    HECTOPASCAL(Dimension.PRESSURE, 100, 1, "hPa", "hPa", "mbar", "mBar"),
-    KILOPASCAL(Dimension.PRESSURE, 1000, 1, "kPa", "kPa", "KPa", "kpa"),
-    MEGAPASCAL(Dimension.PRESSURE, 1e6, 1, "MPa", "MPa", "N/mm2", "N/mm^2", "N/mm²"),
-    BAR(Dimension.PRESSURE, 1e5, 1, "bar", "bar", "Bar", "BAR", "bars"),
+    MINUTE(Dimension.TIME, 60, 1, "min", "min", "minute, minutes"),
+    HOUR(Dimension.TIME, 3600, 1, "h", "h", "hr, hour, hours"),
+    PASCAL(Dimension.PRESSURE, 1, 1, "Pa", "Pa", "pascal, N/m2, N/m^2, N/m²"),
+    HECTOPASCAL(Dimension.PRESSURE, 100, 1, "hPa", "hPa", "mbar, mBar"),
+    KILOPASCAL(Dimension.PRESSURE, 1000, 1, "kPa", "kPa", "KPa, kpa"),
+    MEGAPASCAL(Dimension.PRESSURE, 1e6, 1, "MPa", "MPa", "N/mm2, N/mm^2, N/mm²"),
+    BAR(Dimension.PRESSURE, 1e5, 1, "bar", "bar", "Bar, BAR, bars"),
     STANDARD_ATMOSPHERE(Dimension.PRESSURE, Exact.STANDARD_ATMOSPHERE, 1, "atm", "atm", "ATM"),
     TECHNICAL_ATMOSPHERE(
             Dimension.PRESSURE,
@@ -56,97 +56,56 @@ public enum Unit {
             1,
             "att",
             "kgf/cm²",
-            "kgf/cm2",
-            "kgf/cm^2",
-            "kp/cm2",
-            "kg/cm2",
-            "kg/cm²",
-            "kg/cm^2"),
+            "kgf/cm2, kgf/cm^2, kp/cm2, kg/cm2, kg/cm², kg/cm^2"),
     POUND_PER_SQUARE_INCH(
             Dimension.PRESSURE,
             Exact.POUND_FORCE,
             Exact.SQUARE_INCH,
             "[psi]",
             "psi",
-            "PSI",
-            "Psi",
-            "lbf/in2",
-            "lbf/in^2",
-            "lbf/in²",
-            "lb/in2",
-            "lb/in²",
-            "lb/in^2",
-            "lbs/in2",
-            "lbf/sq in",
-            "lb/sq in"),
+            "PSI, Psi, lbf/in2, lbf/in^2, lbf/in², lb/in2, lb/in², lb/in^2, lbs/in2, lbf/sq in, lb/sq in"),
     KILOPOUND_PER_SQUARE_INCH(
-            Dimension.PRESSURE, 1000 * Exact.POUND_FORCE, Exact.SQUARE_INCH, "k[psi]", "ksi", "KSI", "kpsi"),
-    MILLIMETRE_OF_MERCURY(Dimension.PRESSURE, Exact.METRE_OF_MERCURY, 1000, "mm[Hg]", "mmHg", "torr", "Torr"),
+            Dimension.PRESSURE, 1000 * Exact.POUND_FORCE, Exact.SQUARE_INCH, "k[psi]", "ksi", "KSI, kpsi"),
+    MILLIMETRE_OF_MERCURY(Dimension.PRESSURE, Exact.METRE_OF_MERCURY, 1000, "mm[Hg]", "mmHg", "torr, Torr"),
     INCH_OF_MERCURY(Dimension.PRESSURE, Exact.METRE_OF_MERCURY * Exact.INCH, 1, "[in_i'Hg]", "inHg", "\"Hg"),
-    NEWTON(Dimension.FORCE, 1, 1, "N", "N", "newton", "newtons"),
+    NEWTON(Dimension.FORCE, 1, 1, "N", "N", "newton, newtons"),
     KILONEWTON(Dimension.FORCE, 1000, 1, "kN", "kN"),
     MILLINEWTON(Dimension.FORCE, 1, 1000, "mN", "mN"),
-    POUND_FORCE(Dimension.FORCE, Exact.POUND_FORCE, 1, "[lbf_av]", "lbf", "LBF", "lbs-f", "lb-f"),
+    POUND_FORCE(Dimension.FORCE, Exact.POUND_FORCE, 1, "[lbf_av]", "lbf", "LBF, lbs-f, lb-f"),
     OUNCE_FORCE(Dimension.FORCE, Exact.POUND_FORCE, 16, "[oz_av].[g]", "ozf"),
     KILOGRAM_FORCE(Dimension.FORCE, Exact.STANDARD_GRAVITY, 1, "kgf", "kgf", "kp"),
     GRAM_FORCE(Dimension.FORCE, Exact.STANDARD_GRAVITY, 1000, "gf", "gf"),
     KELVIN(Dimension.TEMPERATURE, 1, 1, "K", "K", "kelvin"),
-    DEGREE_CELSIUS(Dimension.TEMPERATURE, 1, 1, 273.15, "Cel", "°C", "degC", "C", "℃"),
-    DEGREE_FAHRENHEIT(Dimension.TEMPERATURE, 5, 9, 459.67, "[degF]", "°F", "degF", "F", "℉"),
-    DEGREE_RANKINE(Dimension.TEMPERATURE, 5, 9, "[degR]", "°R", "degR", "R"),
-    KILOGRAM_PER_CUBIC_METRE(Dimension.DENSITY, 1, 1, "kg/m3", "kg/m³", "kg/m^3", "g/L", "g/l"),
+    DEGREE_CELSIUS(Dimension.TEMPERATURE, 1, 1, 273.15, "Cel", "°C", "degC, C, ℃"),
+    DEGREE_FAHRENHEIT(Dimension.TEMPERATURE, 5, 9, 459.67, "[degF]", "°F", "degF, F, ℉"),
+    DEGREE_RANKINE(Dimension.TEMPERATURE, 5, 9, "[degR]", "°R", "degR, R"),
+    KILOGRAM_PER_CUBIC_METRE(Dimension.DENSITY, 1, 1, "kg/m3", "kg/m³", "kg/m^3, g/L, g/l"),
     GRAM_PER_CUBIC_CENTIMETRE(
-            Dimension.DENSITY,
-            1000,
-            1,
-            "g/cm3",
-            "g/cm³",
-            "g/cm^3",
-            "g/cc",
-            "g/ml",
-            "g/mL",
-            "kg/L",
-            "kg/l",
-            "kg/dm3",
-            "t/m3"),
+            Dimension.DENSITY, 1000, 1, "g/cm3", "g/cm³", "g/cm^3, g/cc, g/ml, g/mL, kg/L, kg/l, kg/dm3, t/m3"),
     POUND_PER_CUBIC_INCH(
-            Dimension.DENSITY,
-            Exact.POUND,
-            Exact.CUBIC_INCH,
-            "[lb_av]/[in_i]3",
-            "lb/in³",
-            "lb/in3",
-            "lb/in^3",
-            "lbm/in3"),
+            Dimension.DENSITY, Exact.POUND, Exact.CUBIC_INCH, "[lb_av]/[in_i]3", "lb/in³", "lb/in3, lb/in^3, lbm/in3"),
     POUND_PER_CUBIC_FOOT(
-            Dimension.DENSITY,
-            Exact.POUND,
-            Exact.CUBIC_FOOT,
-            "[lb_av]/[ft_i]3",
-            "lb/ft³",
-            "lb/ft3",
-            "lb/ft^3",
-            "lbm/ft3"),
+            Dimension.DENSITY, Exact.POUND, Exact.CUBIC_FOOT, "[lb_av]/[ft_i]3", "lb/ft³", "lb/ft3, lb/ft^3, lbm/ft3"),
     METRE_PER_SECOND(Dimension.SPEED, 1, 1, "m/s", "m/s"),
     CENTIMETRE_PER_SECOND(Dimension.SPEED, 1, 100, "cm/s", "cm/s"),
     MILLIMETRE_PER_SECOND(Dimension.SPEED, 1, 1000, "mm/s", "mm/s", "mm/sec"),
-    MICROMETRE_PER_SECOND(Dimension.SPEED, 1, 1e6, "um/s", "µm/s", "um/s", "μm/s"),
-    INCH_PER_SECOND(Dimension.SPEED, Exact.INCH, 1, "[in_i]/s", "in/s", "in/sec", "ips", "inch/s"),
-    FOOT_PER_SECOND(Dimension.SPEED, Exact.FOOT, 1, "[ft_i]/s", "ft/s", "ft/sec", "fps"),
+    MICROMETRE_PER_SECOND(Dimension.SPEED, 1, 1e6, "um/s", "µm/s", "um/s, μm/s"),
+    INCH_PER_SECOND(Dimension.SPEED, Exact.INCH, 1, "[in_i]/s", "in/s", "in/sec, ips, inch/s"),
+    FOOT_PER_SECOND(Dimension.SPEED, Exact.FOOT, 1, "[ft_i]/s", "ft/s", "ft/sec, fps"),
     MILLIMETRE_PER_MINUTE(Dimension.SPEED, 1, 60000, "mm/min", "mm/min"),
     INCH_PER_MINUTE(Dimension.SPEED, Exact.INCH, 60, "[in_i]/min", "in/min"),
     ONE(Dimension.FRACTION, 1, 1, "1", "1"),
-    PERCENT(Dimension.FRACTION, 1, 100, "%", "%", "percent", "wt%", "wt.%", "wt-%"),
+    PERCENT(Dimension.FRACTION, 1, 100, "%", "%", "percent, wt%, wt.%, wt-%"),
     PER_MILLE(Dimension.FRACTION, 1, 1000, "[ppth]", "‰"),
     PART_PER_MILLION(Dimension.FRACTION, 1, 1e6, "[ppm]", "ppm"),
-    HERTZ(Dimension.FREQUENCY, 1, 1, "Hz", "Hz", "hz", "HZ", "1/s", "S/s", "Sa/s", "samples/s", "sps", "SPS"),
-    KILOHERTZ(Dimension.FREQUENCY, 1000, 1, "kHz", "kHz", "khz", "KHz", "kS/s", "kSa/s", "ksps", "kSPS"),
-    VOLT(Dimension.VOLTAGE, 1, 1, "V", "V", "volt", "volts", "Volt", "Volts"),
-    MILLIVOLT(Dimension.VOLTAGE, 1, 1000, "mV", "mV", "millivolt", "millivolts"),
-    MICROVOLT(Dimension.VOLTAGE, 1, 1e6, "uV", "µV", "uV", "μV"),
-    AMPERE(Dimension.CURRENT, 1, 1, "A", "A", "amp", "amps"),
+    HERTZ(Dimension.FREQUENCY, 1, 1, "Hz", "Hz", "hz, HZ, 1/s, S/s, Sa/s, samples/s, sps, SPS"),
+    KILOHERTZ(Dimension.FREQUENCY, 1000, 1, "kHz", "kHz", "khz, KHz, kS/s, kSa/s, ksps, kSPS"),
+    VOLT(Dimension.VOLTAGE, 1, 1, "V", "V", "volt, volts, Volt, Volts"),
+    MILLIVOLT(Dimension.VOLTAGE, 1, 1000, "mV", "mV", "millivolt, millivolts"),
+    MICROVOLT(Dimension.VOLTAGE, 1, 1e6, "uV", "µV", "uV, μV"),
+    AMPERE(Dimension.CURRENT, 1, 1, "A", "A", "amp, amps"),
     MILLIAMPERE(Dimension.CURRENT, 1, 1000, "mA", "mA"),
-    COUNT(Dimension.COUNT, 1, 1, "{count}", "count", "counts", "digit", "digits", "LSB", "lsb", "ADC", "adc");
+    COUNT(Dimension.COUNT, 1, 1, "{count}", "count", "counts, digit, digits, LSB, lsb, ADC, adc");
 
     private static final Map<String, Unit> BY_SPELLING = bySpelling();
     private static final Map<String, Unit> IN_ANY_CASE = inAnyCase();
@@ -159,11 +118,15 @@ public enum Unit {
     private final String symbol;
     private final List<String> otherSpellings;
 
-    Unit(Dimension dimension, double multiplier, double divisor, String ucum, String symbol, String... others) {
+    Unit(Dimension dimension, double multiplier, double divisor, String ucum, String symbol) {
+        this(dimension, multiplier, divisor, ucum, symbol, symbol);
+    }
+
+    Unit(Dimension dimension, double multiplier, double divisor, String ucum, String symbol, String others) {
         this(dimension, multiplier, divisor, 0.0, ucum, symbol, others);
     }
 
-    /** Factors are kept as a fraction, so that 12.7 mm is 0.0127 m to the last bit. */
+    /** Factors are a fraction, so that 12.7 mm is 0.0127 m to the last bit; other spellings are parted by commas. */
     Unit(
             Dimension dimension,
             double multiplier,
@@ -171,14 +134,14 @@ public enum Unit {
             double offset,
             String ucum,
             String symbol,
-            String... others) {
+            String others) {
         this.dimension = dimension;
         this.multiplier = multiplier;
         this.divisor = divisor;
         this.offset = offset;
         this.ucum = ucum;
         this.symbol = symbol;
-        this.otherSpellings = List.of(others);
+        this.otherSpellings = List.of(others.split(", "));
     }
 
     /**

@@ -1,19 +1,14 @@
 package io.burnlaw.report;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.OutputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Comparator;
@@ -21,7 +16,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -45,8 +39,6 @@ public final class OwnFolder {
 
     /** Where a test ends the process on purpose. */
     private static final String HALT = System.getProperty("burnlaw.halt", "");
-
-    private static final Pattern FORMAT = Pattern.compile("\"format\"\\s*:\\s*\"burnlaw-characterization/");
 
     /** What the folder is. */
     public enum Kind {
@@ -132,7 +124,7 @@ public final class OwnFolder {
      */
     public static Optional<String> refusal(Path folder, Kind kind) {
         try {
-            return new OwnFolder(folder, kind).refusal().map(why -> folder + ": " + why);
+            return new FolderRefusal(folder, place(folder), kind).why().map(why -> folder + ": " + why);
         } catch (AccessDeniedException e) {
             return Optional.of(folder + ": the folder may not be read; check its rights, or name another");
         } catch (FileSystemException e) {
@@ -171,7 +163,7 @@ public final class OwnFolder {
         Files.createDirectories(parent);
         try (FolderLock lock = FolderLock.of(named, place)) {
             putBackUnderLock(place);
-            Optional<String> refusal = refusal();
+            Optional<String> refusal = new FolderRefusal(named, place, kind).why();
             if (refusal.isPresent()) {
                 throw new IOException(named + ": " + refusal.get());
             }
@@ -241,80 +233,6 @@ public final class OwnFolder {
     private static void haltAt(String step) {
         if (HALT.equals(step)) {
             Runtime.getRuntime().halt(137);
-        }
-    }
-
-    private Optional<String> refusal() throws IOException {
-        if (Files.isSymbolicLink(named) && !Files.exists(named)) {
-            return Optional.of("this is a link to a folder that is not there; make that folder, or name another");
-        }
-        if (!Files.exists(place)) {
-            return Optional.empty();
-        }
-        if (!Files.isDirectory(place)) {
-            return Optional.of("this is a file, and a folder is to be written; name another place for it");
-        }
-        if (mountPoint(place)) {
-            return Optional.of(
-                    "this is a mount point, which cannot be replaced as a whole; name a folder in it, such as "
-                            + named.resolve("report"));
-        }
-        List<Path> inside;
-        try (Stream<Path> entries = Files.list(place)) {
-            inside = entries.toList();
-        }
-        if (inside.isEmpty()) {
-            return Optional.empty();
-        }
-        if (kind == Kind.REPORT && !Files.exists(place.resolve(kind.list())) && !holdsDocument()) {
-            return Optional.of(
-                    "the folder holds other things and no report (no burnlaw.json of a run); it was left as it"
-                            + " is; name a new or an empty folder");
-        }
-        return unmovable();
-    }
-
-    private boolean holdsDocument() {
-        try (InputStream in = Files.newInputStream(place.resolve("burnlaw.json"))) {
-            return FORMAT.matcher(new String(in.readNBytes(1000), StandardCharsets.UTF_8))
-                    .find();
-        } catch (IOException none) {
-            return false;
-        }
-    }
-
-    /** What could not be carried over: pipes, sockets, devices, and folders that may not be read. */
-    private Optional<String> unmovable() throws IOException {
-        StringBuilder found = new StringBuilder();
-        Files.walkFileTree(place, new SimpleFileVisitor<>() {
-            @Override
-            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
-                return attributes.isOther() ? stop(file, "is a pipe, a socket or a device") : FileVisitResult.CONTINUE;
-            }
-
-            @Override
-            public FileVisitResult visitFileFailed(Path file, IOException e) {
-                return stop(file, "may not be read");
-            }
-
-            private FileVisitResult stop(Path file, String what) {
-                found.append(place.relativize(file)).append(" in it ").append(what);
-                return FileVisitResult.TERMINATE;
-            }
-        });
-        return found.isEmpty()
-                ? Optional.empty()
-                : Optional.of(found + " and could not be kept; move it away, or name another folder");
-    }
-
-    /** As Linux lists them; elsewhere the renaming itself will say so. */
-    private static boolean mountPoint(Path place) {
-        try (Stream<String> mounts = Files.lines(Path.of("/proc/self/mountinfo"))) {
-            return mounts.map(line -> line.split(" ", 6))
-                    .anyMatch(fields ->
-                            fields.length > 4 && fields[4].replace("\\040", " ").equals(place.toString()));
-        } catch (IOException | UncheckedIOException notLinux) {
-            return false;
         }
     }
 

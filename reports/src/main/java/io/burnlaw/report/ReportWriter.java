@@ -9,8 +9,8 @@ import io.burnlaw.report.html.ReportFiles;
 import io.burnlaw.report.html.ReportPages;
 import io.burnlaw.report.html.ReportWorkers;
 import io.burnlaw.report.table.LawTable;
-import io.burnlaw.report.table.PublishedTable;
 import io.burnlaw.report.table.RateTable;
+import io.burnlaw.report.table.TypedTable;
 import io.burnlaw.report.wording.ShownUnits;
 import java.io.ByteArrayOutputStream;
 import java.io.FilterOutputStream;
@@ -74,6 +74,7 @@ public final class ReportWriter {
         Thread ahead = new Thread(
                 () -> {
                     DocumentFile.prepare();
+                    LawTable.prepare();
                     ReportPages.prepare();
                 },
                 "prepare");
@@ -120,7 +121,7 @@ public final class ReportWriter {
     private static void write(Characterization document, Options options, ReportFiles files) throws IOException {
         SortedMap<String, ResearchCrate.Part> parts = new ConcurrentSkipListMap<>();
         ReportFiles listed = (path, body) -> files.write(path, out -> parts.put(path, copied(path, body, out)));
-        List<PublishedTable> tables = List.of(RateTable.of(document), LawTable.of(document));
+        List<TypedTable<?>> tables = List.of(RateTable.of(document), LawTable.of(document));
         String checksum;
         try (ReportWorkers workers = new ReportWorkers(options.workers())) {
             Future<String> documentSum = workers.start(() -> {
@@ -129,7 +130,7 @@ public final class ReportWriter {
             });
             Future<Boolean> written = workers.start(() -> writeTables(document, tables, listed));
             if (options.pages()) {
-                ReportPages.write(document, options.units(), documentSum, listed, workers);
+                ReportPages.write(document, tables, options.units(), documentSum, listed, workers);
             }
             checksum = ReportWorkers.result(documentSum);
             ReportWorkers.result(written);
@@ -192,10 +193,10 @@ public final class ReportWriter {
         });
     }
 
-    private static boolean writeTables(Characterization document, List<PublishedTable> tables, ReportFiles files)
+    private static boolean writeTables(Characterization document, List<TypedTable<?>> tables, ReportFiles files)
             throws IOException {
         json(Coefficients.FILE, Coefficients.of(document), files);
-        for (PublishedTable table : tables) {
+        for (TypedTable<?> table : tables) {
             files.write(table.fileName(), out -> {
                 Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
                 table.write(text);

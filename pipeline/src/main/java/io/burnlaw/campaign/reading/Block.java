@@ -10,11 +10,13 @@ import io.burnlaw.quantity.Measured;
 import io.burnlaw.quantity.Quantity;
 import io.burnlaw.quantity.Quantity.QuantityReading;
 import io.burnlaw.quantity.Spelling;
+import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /** One mapping of a YAML file, read key by key; whatever is wrong becomes a problem with its line. */
 public final class Block implements Place {
@@ -146,16 +148,7 @@ public final class Block implements Place {
      */
     public OptionalDouble number(String key, double low, double high) {
         String expected = "a number from %s to %s".formatted(plain(low), plain(high));
-        Optional<String> text = scalar(key, expected);
-        if (text.isEmpty()) {
-            return OptionalDouble.empty();
-        }
-        OptionalDouble value = DecimalNumber.read(text.get());
-        if (value.isEmpty() || !(value.getAsDouble() >= low && value.getAsDouble() <= high)) {
-            wrong(key, "this is not such a number", text.get(), expected, "correct it");
-            return OptionalDouble.empty();
-        }
-        return value;
+        return within(key, low, high, DecimalNumber::read, "number", expected);
     }
 
     /**
@@ -167,27 +160,34 @@ public final class Block implements Place {
      */
     public OptionalDouble share(String key, double low, double high) {
         String expected = "a share from %s %% to %s %%".formatted(plain(100 * low), plain(100 * high));
-        Optional<String> text = scalar(key, expected);
-        if (text.isEmpty()) {
-            return OptionalDouble.empty();
-        }
-        OptionalDouble plain = DecimalNumber.read(text.get());
-        OptionalDouble value = plain.isPresent()
+        return within(key, low, high, Block::fraction, "share", expected);
+    }
+
+    private static OptionalDouble fraction(String text) {
+        OptionalDouble plain = DecimalNumber.read(text);
+        return plain.isPresent()
                 ? plain
-                : Quantity.read(text.get(), Dimension.FRACTION)
+                : Quantity.read(text, Dimension.FRACTION)
                         .match(
                                 read -> OptionalDouble.of(read.quantity().si().value()),
                                 misread -> OptionalDouble.empty());
-        if (value.isEmpty() || !(value.getAsDouble() >= low && value.getAsDouble() <= high)) {
-            wrong(
-                    key,
-                    "this is not such a share",
-                    text.get(),
-                    expected,
-                    text.get().contains("%") ? "correct it" : "write it with %");
-            return OptionalDouble.empty();
+    }
+
+    private OptionalDouble within(
+            String key,
+            double low,
+            double high,
+            Function<String, OptionalDouble> reader,
+            String what,
+            String expected) {
+        Optional<String> text = scalar(key, expected);
+        OptionalDouble value = text.map(reader).orElse(OptionalDouble.empty());
+        if (text.isEmpty() || value.isPresent() && value.getAsDouble() >= low && value.getAsDouble() <= high) {
+            return value;
         }
-        return value;
+        boolean percent = what.equals("share") && !text.get().contains("%");
+        wrong(key, "this is not such a " + what, text.get(), expected, percent ? "write it with %" : "correct it");
+        return OptionalDouble.empty();
     }
 
     /**
@@ -325,7 +325,7 @@ public final class Block implements Place {
     }
 
     private static String plain(double value) {
-        return new java.math.BigDecimal(String.valueOf((float) value))
+        return new BigDecimal(String.valueOf((float) value))
                 .stripTrailingZeros()
                 .toPlainString();
     }

@@ -50,24 +50,23 @@ record CampaignHead(
         return ambientPressure.orElse(STANDARD_ATMOSPHERE);
     }
 
+    /** Of what could not be read. */
     static CampaignHead unstated() {
+        // stated, so that nobody is asked for what may well stand in the file that could not be read
+        return bare("", List.of(), TraceSettings.unstated().of(PressureKind.GAUGE));
+    }
+
+    /** A head that says no more than this. */
+    static CampaignHead bare(String title, List<Formulation> formulations, TraceSettings trace) {
         return new CampaignHead(
-                "",
+                title,
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
-                List.of(),
-                // stated, so that nobody is asked for what may well stand in the file that could not be read
-                new TraceSettings(
-                        Optional.empty(),
-                        Optional.empty(),
-                        Optional.empty(),
-                        Optional.of(PressureKind.GAUGE),
-                        List.of(),
-                        OptionalDouble.empty(),
-                        OptionalDouble.empty()),
+                formulations,
+                trace,
                 new Hardware(OptionalDouble.empty(), 1.5),
                 ReductionSettings.defaults(),
                 FitSettings.defaults());

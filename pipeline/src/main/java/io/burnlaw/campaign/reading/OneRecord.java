@@ -1,11 +1,8 @@
 package io.burnlaw.campaign.reading;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.Campaign.FitSettings;
-import io.burnlaw.campaign.Campaign.ReductionSettings;
 import io.burnlaw.campaign.Firing;
 import io.burnlaw.campaign.Formulation;
-import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.TraceSettings;
 import io.burnlaw.campaign.reading.TableColumns.Column;
@@ -100,13 +97,8 @@ public final class OneRecord {
                                     misread.mend()));
                             return Optional.<Measured>empty();
                         }));
-        return new CampaignHead(
+        return CampaignHead.bare(
                 title,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
                 List.of(new Formulation(
                         FORMULATION,
                         FORMULATION,
@@ -117,10 +109,7 @@ public final class OneRecord {
                         OptionalDouble.empty(),
                         OptionalDouble.empty(),
                         Optional.empty())),
-                TraceSettings.unstated(),
-                new Hardware(OptionalDouble.empty(), 1.5),
-                ReductionSettings.defaults(),
-                FitSettings.defaults());
+                TraceSettings.unstated());
     }
 
     private static Campaign campaign(Path folder, CampaignHead head, Firing firing) {

@@ -89,12 +89,12 @@ final class MergedDocument {
                 formulations.stream().skip(1).map(ChosenFormulation::id).collect(Collectors.joining(", "));
         return new CampaignSummary(
                 candidates + " against " + formulations.get(0).id(),
-                agreed(CampaignSummary::preparedBy),
-                agreed(CampaignSummary::licence),
+                PublishedSource.agreed(sources, CampaignSummary::preparedBy),
+                PublishedSource.agreed(sources, CampaignSummary::licence),
                 null,
                 first.ambientPressure(),
                 first.ambientAssumed(),
-                this.<Quantity>agreed(CampaignSummary::referenceTemperature),
+                PublishedSource.<Quantity>agreed(sources, CampaignSummary::referenceTemperature),
                 null,
                 null,
                 first.reductionMethod(),
@@ -102,17 +102,6 @@ final class MergedDocument {
                 level,
                 first.seed(),
                 notes(caveats));
-    }
-
-    /** What all documents say; nothing where they differ. */
-    private <T> @Nullable T agreed(Function<CampaignSummary, @Nullable T> what) {
-        T first = what.apply(sources.get(0).document().campaign());
-        return first != null
-                        && sources.stream()
-                                .allMatch(source -> first.equals(
-                                        what.apply(source.document().campaign())))
-                ? first
-                : null;
     }
 
     private List<String> notes(List<String> caveats) {

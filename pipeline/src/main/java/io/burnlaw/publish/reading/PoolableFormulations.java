@@ -108,8 +108,8 @@ final class PoolableFormulations {
                     additive(one),
                     "pool campaigns of one formulation only"));
         }
-        Optional<Measured> dense = PooledCampaigns.density(one);
-        Optional<Measured> light = PooledCampaigns.density(two);
+        Optional<Measured> dense = PooledInputs.density(one);
+        Optional<Measured> light = PooledInputs.density(two);
         if (dense.isPresent() && light.isPresent()) {
             double apart = Math.abs(dense.get().value() - light.get().value());
             double doubt = Math.hypot(dense.get().stdOr(0), light.get().stdOr(0));

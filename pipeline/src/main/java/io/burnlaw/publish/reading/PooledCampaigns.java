@@ -1,10 +1,6 @@
 package io.burnlaw.publish.reading;
 
 import io.burnlaw.campaign.Campaign;
-import io.burnlaw.campaign.Campaign.FitSettings;
-import io.burnlaw.campaign.Campaign.InputFile;
-import io.burnlaw.campaign.Campaign.ReductionSettings;
-import io.burnlaw.campaign.Hardware;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.characterize.CampaignResult;
 import io.burnlaw.characterize.Characterizer;
@@ -14,20 +10,15 @@ import io.burnlaw.planning.Planner;
 import io.burnlaw.publish.CharacterizationDocument;
 import io.burnlaw.publish.PlanDocument;
 import io.burnlaw.publish.reading.FormulationChoice.ChosenFormulation;
-import io.burnlaw.quantity.Measured;
-import io.burnlaw.quantity.Sentence;
 import io.burnlaw.reduction.point.PressureDistribution;
 import io.burnlaw.reduction.point.PressureError;
 import io.burnlaw.reduction.point.RatePoint;
 import io.burnlaw.report.document.Characterization;
-import io.burnlaw.report.document.Characterization.CampaignSummary;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.Point;
-import io.burnlaw.report.document.Quantity;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -86,18 +77,6 @@ public final class PooledCampaigns {
                 : new Outcome.Refused<>(problems);
     }
 
-    /** {@return [kg/m3], as published} */
-    static Optional<Measured> density(Formulation formulation) {
-        return Optional.ofNullable(formulation.density()).map(PooledCampaigns::measured);
-    }
-
-    private static Measured measured(Quantity quantity) {
-        double value = PublishedFormulation.si(quantity);
-        return quantity.std() == null
-                ? Measured.of(value)
-                : Measured.of(value, PublishedFormulation.si(Quantity.of(quantity.std(), quantity.unit())));
-    }
-
     private Set<String> batches(PublishedSource source) {
         return of(source).points().stream()
                 .flatMap(point -> Stream.ofNullable(point.batch()))
@@ -127,7 +106,7 @@ public final class PooledCampaigns {
                                 : batchNames.get(each.source()).apply(point.batch()));
             }
         }
-        Campaign campaign = campaign(batches);
+        Campaign campaign = new PooledInputs(all).campaign(batches);
         CampaignResult result = Characterizer.pooled(campaign, points);
         Characterization pooled = CharacterizationDocument.result(result, version, created, false);
         return with(pooled, firings(), plan(pooled));
@@ -142,9 +121,9 @@ public final class PooledCampaigns {
 
     private static RatePoint point(Point point, String formulation, Function<String, String> own, double shared) {
         double pressure = PublishedFormulation.si(point.pressure());
-        double pressureStd = measured(point.pressure()).stdOr(0);
+        double pressureStd = PooledInputs.measured(point.pressure()).stdOr(0);
         double rate = PublishedFormulation.si(point.rate());
-        double rateStd = measured(point.rate()).stdOr(0);
+        double rateStd = PooledInputs.measured(point.rate()).stdOr(0);
         return new RatePoint(
                 own.apply(point.id()),
                 own.apply(point.cluster()),
@@ -166,118 +145,6 @@ public final class PooledCampaigns {
                         : Optional.of(Optional.ofNullable(point.reason()).orElse("not used")),
                 List.of(),
                 new PressureError(pressureStd / pressure, 0, 0));
-    }
-
-    private Campaign campaign(Map<String, String> batches) {
-        CampaignSummary first = all.get(0).source().document().campaign();
-        Formulation formulation = all.get(0).formulation();
-        return new Campaign(
-                Path.of(""),
-                Sentence.of("%s, %d campaigns pooled", formulation.title(), all.size()),
-                Optional.ofNullable(this.<String>agreed(CampaignSummary::preparedBy)),
-                Optional.ofNullable(this.<String>agreed(CampaignSummary::licence)),
-                Optional.empty(),
-                PublishedFormulation.si(first.ambientPressure()),
-                first.ambientAssumed(),
-                OptionalDouble.empty(),
-                List.of(new io.burnlaw.campaign.Formulation(
-                        formulation.id(),
-                        formulation.title(),
-                        mean(all.stream()
-                                .flatMap(each -> density(each.formulation()).stream())
-                                .toList()),
-                        true,
-                        Optional.empty(),
-                        Optional.ofNullable(formulation.additive()),
-                        formulation.additiveFraction() == null
-                                ? OptionalDouble.empty()
-                                : OptionalDouble.of(formulation.additiveFraction()),
-                        OptionalDouble.empty(),
-                        mean(all.stream()
-                                .flatMap(each ->
-                                        Stream.ofNullable(each.formulation().characteristicVelocity()))
-                                .map(PooledCampaigns::measured)
-                                .toList()))),
-                hardware(),
-                ReductionSettings.defaults(),
-                new FitSettings(
-                        first.confidence(),
-                        first.seed(),
-                        FitSettings.defaults().weighting(),
-                        FitSettings.defaults().pressure(),
-                        false),
-                List.of(),
-                List.of(),
-                List.of(),
-                batches,
-                List.of(),
-                all.stream()
-                        .map(each -> each.source().file())
-                        .map(file -> new InputFile(file.path(), file.sha256(), file.bytes()))
-                        .toList(),
-                notes());
-    }
-
-    private List<String> notes() {
-        List<String> notes = new ArrayList<>();
-        for (ChosenFormulation each : all) {
-            notes.add(Sentence.of(
-                    "%s is the document of the campaign '%s', made by burnlaw %s; %d of its points are pooled.",
-                    each.source().file().path(),
-                    each.source().document().campaign().title(),
-                    each.source().document().generator().version(),
-                    each.formulation().points().stream().filter(Point::used).count()));
-        }
-        notes.add(
-                "Points that name no batch count as one batch of their campaign: what differs between stands and castings is"
-                        + " then one scatter.");
-        notes.addAll(Caveats.betweenThem(all));
-        return notes;
-    }
-
-    /** The lowest limit of all, with its factor; none where one document states none. */
-    private Hardware hardware() {
-        Hardware none = new Hardware(OptionalDouble.empty(), 1);
-        Hardware least = none;
-        for (ChosenFormulation each : all) {
-            CampaignSummary campaign = each.source().document().campaign();
-            if (campaign.casePressureLimit() == null || campaign.safetyFactor() == null) {
-                return none;
-            }
-            double limit = PublishedFormulation.si(campaign.casePressureLimit());
-            if (least.casePressureLimit().isEmpty()
-                    || limit / campaign.safetyFactor()
-                            < least.casePressureLimit().getAsDouble() / least.safetyFactor()) {
-                least = new Hardware(OptionalDouble.of(limit), campaign.safetyFactor());
-            }
-        }
-        return least;
-    }
-
-    /** Mean of the campaigns' values; its uncertainty is theirs, which their instruments may share, and their scatter. */
-    private static Optional<Measured> mean(List<Measured> values) {
-        if (values.isEmpty()) {
-            return Optional.empty();
-        }
-        double mean = values.stream().mapToDouble(Measured::value).average().orElseThrow();
-        double own =
-                values.stream().mapToDouble(each -> each.stdOr(0)).average().orElseThrow();
-        double squares = values.stream()
-                .mapToDouble(each -> (each.value() - mean) * (each.value() - mean))
-                .sum();
-        double scatter = values.size() < 2 ? 0 : Math.sqrt(squares / (values.size() - 1) / values.size());
-        double std = Math.hypot(own, scatter);
-        return Optional.of(std > 0 ? Measured.of(mean, std) : Measured.of(mean));
-    }
-
-    private <T> @Nullable T agreed(Function<CampaignSummary, @Nullable T> what) {
-        T first = what.apply(all.get(0).source().document().campaign());
-        return first != null
-                        && all.stream()
-                                .allMatch(each -> first.equals(
-                                        what.apply(each.source().document().campaign())))
-                ? first
-                : null;
     }
 
     private List<Firing> firings() {

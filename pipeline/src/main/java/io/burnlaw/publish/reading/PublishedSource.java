@@ -1,9 +1,13 @@
 package io.burnlaw.publish.reading;
 
 import io.burnlaw.report.document.Characterization;
+import io.burnlaw.report.document.Characterization.CampaignSummary;
 import io.burnlaw.report.document.Characterization.Input;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A published document and where it came from.
@@ -13,6 +17,16 @@ import java.util.Set;
 public record PublishedSource(Characterization document, Input file) {
 
     private static final Set<String> USUAL_NAMES = Set.of("burnlaw.json", "index.html");
+
+    /** {@return what the campaigns of all say; nothing where they differ} */
+    static <T> @Nullable T agreed(List<PublishedSource> sources, Function<CampaignSummary, @Nullable T> what) {
+        T first = what.apply(sources.get(0).document().campaign());
+        boolean alike = first != null
+                && sources.stream()
+                        .allMatch(
+                                each -> first.equals(what.apply(each.document().campaign())));
+        return alike ? first : null;
+    }
 
     /** A short name: the report's folder, where the file is called as all are. */
     String label() {

@@ -4,7 +4,7 @@ import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Law;
 import io.burnlaw.report.document.Quantity;
-import io.burnlaw.report.table.PublishedTable;
+import io.burnlaw.report.table.TypedTable;
 import java.time.DateTimeException;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -98,8 +98,8 @@ final class DatasetFacts {
     }
 
     /** {@return the columns of a table with their units} */
-    static List<Map<String, Object>> columns(PublishedTable table) {
-        return table.columns().stream()
+    static List<Map<String, Object>> columns(TypedTable<?> table) {
+        return table.published().stream()
                 .map(column -> {
                     Map<String, Object> described = property(column.heading());
                     described.put("description", column.description());

@@ -4,7 +4,7 @@ import static io.burnlaw.report.catalogue.DatasetFacts.entity;
 
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.DocumentFile;
-import io.burnlaw.report.table.PublishedTable;
+import io.burnlaw.report.table.TypedTable;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -62,7 +62,7 @@ public final class ResearchCrate {
      * @return JSON-LD; empty in a reproducible report, which has no date: the specification demands one
      */
     public static Optional<String> of(
-            Characterization document, SortedMap<String, Part> parts, List<PublishedTable> tables, String list) {
+            Characterization document, SortedMap<String, Part> parts, List<TypedTable<?>> tables, String list) {
         return DatasetFacts.created(document)
                 .map(created -> new ResearchCrate(document).text(created, parts, tables, list));
     }
@@ -72,7 +72,7 @@ public final class ResearchCrate {
         return DatasetFacts.created(document).isPresent();
     }
 
-    private String text(String created, SortedMap<String, Part> parts, List<PublishedTable> tables, String list) {
+    private String text(String created, SortedMap<String, Part> parts, List<TypedTable<?>> tables, String list) {
         String checksum = parts.get("burnlaw.json").sha256();
         Map<String, Object> descriptor = add(entity(FILE, "CreativeWork", "the description of this folder"));
         descriptor.put("conformsTo", to("https://w3id.org/ro/crate/1.1"));

@@ -1,11 +1,8 @@
 package io.burnlaw.report.document;
 
-import com.fasterxml.jackson.core.JsonLocation;
-import com.fasterxml.jackson.core.JsonParseException;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
-import com.fasterxml.jackson.databind.JsonMappingException;
 import io.burnlaw.report.document.Characterization.Input;
 import io.burnlaw.report.document.Characterization.LeftOut;
 import java.io.IOException;
@@ -22,8 +19,6 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Reads and writes burnlaw.json, and reads it back out of a page that carries it. */
@@ -32,14 +27,7 @@ public final class DocumentFile {
     /** The id of the script element in which a page carries its document. */
     public static final String ELEMENT_ID = "burnlaw-document";
 
-    /** What the library says of the input of which it must say nothing. */
-    private static final Pattern SOURCE = Pattern.compile("Source: REDACTED \\([^)]*\\); ");
-
-    private static final Pattern OF_THE_LIBRARY =
-            Pattern.compile("Cannot (?:deserialize|coerce|construct|map)|JsonToken|java\\.|io\\.burnlaw|Exception");
-
-    private static final String AGAIN =
-            "take the burnlaw.json that a run wrote, or the page index.html, and leave it unedited";
+    static final String AGAIN = "take the burnlaw.json that a run wrote, or the page index.html, and leave it unedited";
 
     private static final int MEGABYTE = 1_000_000;
 
@@ -198,7 +186,7 @@ public final class DocumentFile {
             }
             return new DocumentReading.Read(DocumentMapper.MAPPER.readValue(json, Characterization.class), file);
         } catch (JsonProcessingException e) {
-            return refused(name, json, e);
+            return Misreading.of(name, json, e);
         } catch (IOException e) {
             throw new IllegalStateException("reading a string", e);
         }
@@ -212,54 +200,6 @@ public final class DocumentFile {
                 format == null ? "no member format" : "format " + Invisible.shown(format),
                 "format " + Characterization.FORMAT,
                 newer ? "read it with the version of burnlaw that wrote it, or a newer one" : AGAIN);
-    }
-
-    private static DocumentReading refused(String name, String json, JsonProcessingException e) {
-        JsonLocation at = e.getLocation();
-        String place = at == null || at.getLineNr() < 1 ? name : name + ":" + at.getLineNr() + ":" + at.getColumnNr();
-        if (cutOff(json)) {
-            return new DocumentReading.Refused(
-                    place, "the document is cut off", "the end of the file", "the rest of the document", AGAIN);
-        }
-        boolean syntax = e instanceof JsonParseException;
-        String said = SOURCE.matcher(e.getOriginalMessage().lines().findFirst().orElse(""))
-                .replaceAll("");
-        // A record that refuses its values says why in words of its own; what the library says of a member is in words
-        // of
-        // Java, and its place says enough.
-        String own = e.getCause() instanceof IllegalArgumentException refusal && refusal.getMessage() != null
-                ? refusal.getMessage()
-                : said;
-        String message = syntax
-                ? said
-                : (OF_THE_LIBRARY.matcher(own).find()
-                                ? own.contains("too large")
-                                        ? "a number that is too large"
-                                        : "a member of another kind, or one that is missing"
-                                : own)
-                        + way(e);
-        return new DocumentReading.Refused(
-                place,
-                syntax ? "not JSON" : "not what the format says",
-                Invisible.shown(message),
-                syntax ? "JSON, RFC 8259" : "what burnlaw-characterization-1.schema.json says",
-                AGAIN);
-    }
-
-    /** Asked of the text alone: while records are made of it, the end of the input comes wrapped in many ways. */
-    private static boolean cutOff(String json) {
-        try (JsonParser parser = DocumentMapper.MAPPER.createParser(json)) {
-            while (parser.nextToken() != null) {
-                parser.skipChildren();
-            }
-            return false;
-        } catch (JsonProcessingException e) {
-            // The library has a class of its own for only some of the places where a text can end too early.
-            return e.getLocation() != null
-                    && e.getLocation().getCharOffset() >= json.stripTrailing().length();
-        } catch (IOException e) {
-            throw new IllegalStateException("reading a string", e);
-        }
     }
 
     /** The member format, wherever it stands, without building the rest. */
@@ -284,17 +224,6 @@ public final class DocumentFile {
         int start = id < 0 ? -1 : page.indexOf('>', id);
         int end = start < 0 ? -1 : page.indexOf("</script>", start);
         return end < 0 ? null : page.substring(start + 1, end);
-    }
-
-    private static String way(JsonProcessingException e) {
-        if (!(e instanceof JsonMappingException mapping) || mapping.getPath().isEmpty()) {
-            return "";
-        }
-        return " (at "
-                + mapping.getPath().stream()
-                        .map(step -> step.getFieldName() == null ? "[" + step.getIndex() + "]" : step.getFieldName())
-                        .collect(Collectors.joining("."))
-                + ")";
     }
 
     private static String reason(IOException e) {

@@ -30,6 +30,11 @@ public enum Unit {
         this.factors = factors;
     }
 
+    /** {@return its UCUM code} */
+    public String code() {
+        return code;
+    }
+
     /** {@return the UCUM codes of all units of this kind, in order} */
     Set<String> codes() {
         return new TreeSet<>(factors.keySet());

@@ -5,6 +5,7 @@ import io.burnlaw.report.chart.OffLaw;
 import io.burnlaw.report.chart.Scales;
 import io.burnlaw.report.chart.Sparkline;
 import io.burnlaw.report.chart.TraceChart;
+import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Closure.ClosureRow;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Firing.Events;
@@ -14,11 +15,16 @@ import io.burnlaw.report.document.Point;
 import io.burnlaw.report.document.Quantity;
 import io.burnlaw.report.document.Unit;
 import io.burnlaw.report.wording.Numbers;
+import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -177,5 +183,37 @@ public record FiringView(
 
     private Optional<Point> main() {
         return points.stream().filter(point -> !point.source().equals("dwell")).findFirst();
+    }
+
+    /**
+     * What a propellant holds of each of its firings.
+     *
+     * @param points      by the id of their firing, or their own
+     * @param predictions by the id of the firing
+     */
+    record ByFiring(Formulation formulation, Map<String, List<Point>> points, Map<String, ClosureRow> predictions) {
+
+        /** By the id of the propellant. */
+        static Map<String, ByFiring> of(Characterization document) {
+            Map<String, ByFiring> propellants = new HashMap<>();
+            document.formulations().forEach(each -> propellants.putIfAbsent(each.id(), of(each)));
+            return propellants;
+        }
+
+        private static ByFiring of(Formulation formulation) {
+            Map<String, List<Point>> points = new HashMap<>();
+            for (Point point : formulation.points()) {
+                Stream.of(point.id(), point.firing())
+                        .filter(Objects::nonNull)
+                        .distinct()
+                        .forEach(id -> points.computeIfAbsent(id, none -> new ArrayList<>())
+                                .add(point));
+            }
+            Map<String, ClosureRow> predictions = new HashMap<>();
+            if (formulation.closure() != null) {
+                formulation.closure().rows().forEach(row -> predictions.putIfAbsent(row.firing(), row));
+            }
+            return new ByFiring(formulation, points, predictions);
+        }
     }
 }

@@ -1,5 +1,11 @@
 package io.burnlaw.report.html;
 
+import static io.burnlaw.report.document.Unit.MM;
+import static io.burnlaw.report.document.Unit.MM_PER_S;
+import static io.burnlaw.report.document.Unit.MPA;
+import static io.burnlaw.report.document.Unit.M_PER_S;
+import static io.burnlaw.report.document.Unit.SECOND;
+
 import io.burnlaw.report.catalogue.CitationFile;
 import io.burnlaw.report.catalogue.ResearchCrate;
 import io.burnlaw.report.document.Characterization;
@@ -7,7 +13,7 @@ import io.burnlaw.report.document.Characterization.LeftOut;
 import io.burnlaw.report.document.Comparison;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Plan;
-import io.burnlaw.report.document.Plan.PlannedThroat;
+import io.burnlaw.report.table.TypedTable;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
@@ -51,27 +57,7 @@ public record IndexView(
             Plan plan,
             String title,
             List<String> cautions,
-            @Nullable DrawnFigure figure) {
-
-        /** {@return the ladder, and before it the next firing's throat where that is none of its rungs} */
-        public List<PlannedThroat> throats() {
-            PlannedThroat next = plan.next();
-            if (next == null || plan.ladder().stream().anyMatch(this::isNext)) {
-                return plan.ladder();
-            }
-            return Stream.concat(Stream.of(next), plan.ladder().stream()).toList();
-        }
-
-        /**
-         * Whether a throat is that of the next firing.
-         *
-         * @param throat one of the throats
-         */
-        public boolean isNext(PlannedThroat throat) {
-            PlannedThroat next = plan.next();
-            return next != null && next.throatDiameter().equals(throat.throatDiameter());
-        }
-    }
+            @Nullable DrawnFigure figure) {}
 
     /** {@return what the document of the page does not carry} */
     public List<LeftOut> missing() {
@@ -124,19 +110,45 @@ public record IndexView(
                 .count();
     }
 
-    /** {@return the firings of motors} */
-    public List<FiringView> motors() {
-        return firings.stream().filter(view -> !view.strand()).toList();
-    }
-
-    /** {@return the strands burned in a vessel} */
-    public List<FiringView> strands() {
-        return firings.stream().filter(FiringView::strand).toList();
+    /**
+     * Firings of motors, or strands burned in a vessel, one a row.
+     *
+     * @param strands whether strands are wanted
+     * @return the table, also of none
+     */
+    public TypedTable<FiringView> burned(boolean strands) {
+        List<FiringView> rows =
+                firings.stream().filter(row -> row.strand() == strands).toList();
+        return new TypedTable<>("firings", "firings", rows)
+                .words("firing", "Id of the firing.", row -> row.firing().id())
+                .words(
+                        "formulation",
+                        "Id of the propellant.",
+                        row -> row.firing().formulation())
+                .words(
+                        "status",
+                        "used, flagged or rejected.",
+                        row -> row.firing().status())
+                .words("remarks", "Titles of its findings.", FiringView::remarks)
+                .quantity("pressure", MPA, "Of its point, absolute.", FiringView::pressure)
+                .quantity(
+                        "peak_pressure",
+                        MPA,
+                        "Highest of the burn, absolute.",
+                        row -> row.firing().maxPressure())
+                .quantity("web", MM, "Length that burned.", row -> row.firing().web())
+                .quantity("burn_time", SECOND, "Burn time.", row -> row.firing().burnTime())
+                .quantity("rate", MM_PER_S, "Of its point.", FiringView::rate)
+                .quantity(
+                        "characteristic_velocity",
+                        M_PER_S,
+                        "c*.",
+                        row -> row.firing().characteristicVelocity());
     }
 
     /** {@return what was burned, in words such as {@code 13 firings and 8 strands}} */
     public String burned() {
-        return Stream.of(counted(motors().size(), "firing"), counted(strands().size(), "strand"))
+        return Stream.of(counted(false, "firing"), counted(true, "strand"))
                 .filter(words -> !words.startsWith("0 "))
                 .collect(Collectors.collectingAndThen(
                         Collectors.joining(" and "), words -> words.isEmpty() ? "no firing" : words));
@@ -156,7 +168,8 @@ public record IndexView(
         return document.formulations().stream().anyMatch(formulation -> formulation.closure() != null);
     }
 
-    private static String counted(int count, String word) {
+    private String counted(boolean strands, String word) {
+        long count = firings.stream().filter(row -> row.strand() == strands).count();
         return count + " " + word + (count == 1 ? "" : "s");
     }
 }

@@ -1,9 +1,14 @@
 package io.burnlaw.report.html;
 
+import gg.jte.Content;
+import gg.jte.TemplateOutput;
 import io.burnlaw.report.chart.Ink;
+import io.burnlaw.report.document.DocumentFile;
 import io.burnlaw.report.wording.ShownUnits;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -96,6 +101,34 @@ public record PageShell(
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new IllegalStateException("the jar cannot be read: " + name, e);
+        }
+    }
+
+    /**
+     * A document, or a part of one, as a page carries it: written into the page as it is made.
+     *
+     * @param document records of the document
+     */
+    record Embedded(Object document) implements Content {
+
+        @Override
+        public void writeTo(TemplateOutput page) {
+            try {
+                DocumentFile.writeShort(document, new Writer() {
+                    @Override
+                    public void write(char[] text, int from, int count) {
+                        page.writeContent(String.valueOf(text, from, count));
+                    }
+
+                    @Override
+                    public void flush() {}
+
+                    @Override
+                    public void close() {}
+                });
+            } catch (IOException broken) {
+                throw new UncheckedIOException(broken);
+            }
         }
     }
 }

@@ -19,9 +19,9 @@ import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Formulation;
 import io.burnlaw.report.document.Plan;
 import io.burnlaw.report.document.ShownWriter;
-import io.burnlaw.report.table.LawTable;
-import io.burnlaw.report.table.PublishedTable;
-import io.burnlaw.report.table.RateTable;
+import io.burnlaw.report.html.FiringView.ByFiring;
+import io.burnlaw.report.html.PageShell.Embedded;
+import io.burnlaw.report.table.TypedTable;
 import io.burnlaw.report.wording.ShownUnits;
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -56,12 +56,14 @@ public final class ReportPages {
     /**
      * Draws them: a page a firing, the first page, and the pictures as files.
      *
+     * @param tables   that can be saved from the page
      * @param units    that the pages show when they are opened
      * @param checksum SHA-256 of burnlaw.json
      * @throws IOException if they cannot be written
      */
     public static void write(
             Characterization document,
+            List<TypedTable<?>> tables,
             ShownUnits units,
             Future<String> checksum,
             ReportFiles files,
@@ -76,21 +78,21 @@ public final class ReportPages {
         Map<String, Object> parameters = new LinkedHashMap<>();
         parameters.put("view", index);
         parameters.put("embedded", new Embedded(index.carried()));
-        parameters.put("tables", new Embedded(tables(document)));
+        parameters.put("tables", new Embedded(texts(document, tables)));
         parameters.put("data", StructuredData.of(document, index.checksum()));
         files.write("index.html", out -> page("index.jte", PageShell.INDEX.in(units), parameters, out));
     }
 
     /** Files that can be saved from the page where it was sent alone, by name. */
-    private static Map<String, String> tables(Characterization document) throws IOException {
-        Map<String, String> tables = new LinkedHashMap<>();
-        tables.put(Coefficients.FILE, DocumentFile.text(Coefficients.of(document)));
-        for (PublishedTable table : List.of(RateTable.of(document), LawTable.of(document))) {
+    private static Map<String, String> texts(Characterization document, List<TypedTable<?>> tables) throws IOException {
+        Map<String, String> texts = new LinkedHashMap<>();
+        texts.put(Coefficients.FILE, DocumentFile.text(Coefficients.of(document)));
+        for (TypedTable<?> table : tables) {
             StringWriter text = new StringWriter();
             table.write(text);
-            tables.put(table.fileName(), text.toString());
+            texts.put(table.fileName(), text.toString());
         }
-        return tables;
+        return texts;
     }
 
     /**

@@ -3,83 +3,71 @@ package io.burnlaw.report.table;
 import static io.burnlaw.report.document.Unit.KELVIN;
 import static io.burnlaw.report.document.Unit.MM_PER_S;
 import static io.burnlaw.report.document.Unit.MPA;
+import static io.burnlaw.report.table.TypedTable.Part.STD;
 
 import io.burnlaw.report.document.Characterization;
 import io.burnlaw.report.document.Formulation;
-import io.burnlaw.report.document.MadeOnDemand;
 import io.burnlaw.report.document.Point;
-import io.burnlaw.report.table.PublishedTable.Cell;
-import io.burnlaw.report.table.PublishedTable.Column;
-import java.util.ArrayList;
 import java.util.List;
 
-/** rates.csv: one row a rate-pressure point. */
+/** Rate-pressure points, one a row; all of a campaign are rates.csv. */
 public final class RateTable {
-
-    private static final List<Column> COLUMNS = List.of(
-            new Column("point", null, "string", "Id of the point, unique in the campaign."),
-            new Column("formulation", null, "string", "Id of the propellant."),
-            new Column(
-                    "firing",
-                    null,
-                    "string",
-                    "Id of the firing that the point comes from; empty for a point measured directly."),
-            new Column("source", null, "string", "firing, timed (a firing without a record), dwell, strand or point."),
-            new Column("method", null, "string", "How the rate was obtained."),
-            new Column("pressure", "MPa", "double", "Rate-averaged pressure, absolute."),
-            new Column("pressure_uncertainty", "MPa", "double", "Standard uncertainty of the pressure."),
-            new Column("mean_pressure", "MPa", "double", "Plain mean of the pressure over the burn time, absolute."),
-            new Column("rate", "mm/s", "double", "Burning rate, as it was fitted."),
-            new Column("rate_uncertainty", "mm/s", "double", "Standard uncertainty of the rate."),
-            new Column("temperature", "K", "double", "Temperature of the propellant."),
-            new Column("pressure_kind", null, "string", "Always absolute."),
-            new Column(
-                    "lower_grade",
-                    null,
-                    "boolean",
-                    "Whether the pressure was derived from thrust or the burn timed by eye."),
-            new Column("use", null, "string", "yes, or no with the reason."),
-            new Column("standardized_residual", null, "double", "Studentized residual about the law."),
-            new Column("segment", null, "integer", "Number of the regime in which the point lies, from 1."),
-            new Column("batch", null, "string", "The casting that its propellant came from."));
 
     private RateTable() {}
 
-    private record Measured(Formulation formulation, Point point) {}
+    /** A row: a point and the id of its propellant. */
+    public record Measured(String formulation, Point point) {}
 
-    /** {@return the table of all points} */
-    public static PublishedTable of(Characterization document) {
-        List<Measured> points = new ArrayList<>();
-        for (Formulation formulation : document.formulations()) {
-            formulation.points().forEach(point -> points.add(new Measured(formulation, point)));
-        }
-        return new PublishedTable(
-                "rates.csv",
-                "Rate-pressure points: " + document.campaign().title(),
-                COLUMNS,
-                new MadeOnDemand<>(
-                        points.size(),
-                        i -> row(points.get(i).formulation(), points.get(i).point())));
+    /** {@return the table of all points of a campaign} */
+    public static TypedTable<Measured> of(Characterization document) {
+        return of(document.campaign().title(), document.formulations());
     }
 
-    private static List<Cell> row(Formulation formulation, Point point) {
-        return List.of(
-                Cell.of(point.id()),
-                Cell.of(formulation.id()),
-                Cell.of(point.firing()),
-                Cell.of(point.source()),
-                Cell.of(point.method()),
-                Cell.of(MPA.value(point.pressure())),
-                Cell.of(MPA.std(point.pressure())),
-                Cell.of(MPA.value(point.meanPressure())),
-                Cell.of(MM_PER_S.value(point.rate())),
-                Cell.of(MM_PER_S.std(point.rate())),
-                point.temperature() == null ? Cell.EMPTY : Cell.of(KELVIN.value(point.temperature())),
-                Cell.of("absolute"),
-                Cell.of(Boolean.toString(point.lowerGrade())),
-                Cell.of(point.used() ? "yes" : "no: " + (point.reason() == null ? "not used" : point.reason())),
-                Cell.of(point.standardizedResidual()),
-                Cell.of(point.segment()),
-                Cell.of(point.batch()));
+    /** {@return the table of the points of one propellant} */
+    public static TypedTable<Measured> of(Formulation formulation) {
+        return of(formulation.title(), List.of(formulation));
+    }
+
+    private static TypedTable<Measured> of(String title, List<Formulation> formulations) {
+        List<Measured> rows = formulations.stream()
+                .flatMap(each -> each.points().stream().map(point -> new Measured(each.id(), point)))
+                .toList();
+        return new TypedTable<>("rates", "Rate-pressure points: " + title, rows)
+                .words("point", "Id of the point, unique in the campaign.", row -> row.point.id())
+                .words("formulation", "Id of the propellant.", Measured::formulation)
+                .words(
+                        "firing",
+                        "Id of the firing that the point comes from; empty for a point measured directly.",
+                        row -> row.point.firing())
+                .words(
+                        "source",
+                        "firing, timed (a firing without a record), dwell, strand or point.",
+                        row -> row.point.source())
+                .words("method", "How the rate was obtained.", row -> row.point.method())
+                .quantity("pressure", MPA, "Rate-averaged pressure, absolute.", row -> row.point.pressure(), STD)
+                .quantity(
+                        "mean_pressure",
+                        MPA,
+                        "Plain mean of the pressure over the burn time, absolute.",
+                        row -> row.point.meanPressure())
+                .quantity("rate", MM_PER_S, "Burning rate, as it was fitted.", row -> row.point.rate(), STD)
+                .quantity("temperature", KELVIN, "Temperature of the propellant.", row -> row.point.temperature())
+                .words("pressure_kind", "Always absolute.", row -> "absolute")
+                .truth(
+                        "lower_grade",
+                        "Whether the pressure was derived from thrust or the burn timed by eye.",
+                        row -> row.point.lowerGrade())
+                .words("use", "yes, or no with the reason.", row -> use(row.point))
+                .words("reason", null, row -> row.point.reason())
+                .number(
+                        "standardized_residual",
+                        "Studentized residual about the law.",
+                        row -> row.point.standardizedResidual())
+                .count("segment", "Number of the regime in which the point lies, from 1.", row -> row.point.segment())
+                .words("batch", "The casting that its propellant came from.", row -> row.point.batch());
+    }
+
+    private static String use(Point point) {
+        return point.used() ? "yes" : "no: " + (point.reason() == null ? "not used" : point.reason());
     }
 }

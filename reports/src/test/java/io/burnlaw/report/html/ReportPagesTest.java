@@ -36,6 +36,7 @@ class ReportPagesTest {
         try (ReportWorkers cores = new ReportWorkers(2)) {
             assertThatThrownBy(() -> ReportPages.write(
                             SampleDocument.rich(),
+                            List.of(),
                             ShownUnits.MPA,
                             CompletableFuture.completedFuture("0".repeat(64)),
                             full,
@@ -70,6 +71,7 @@ class ReportPagesTest {
         try (ReportWorkers cores = new ReportWorkers(2)) {
             ReportPages.write(
                     document,
+                    List.of(),
                     ShownUnits.MPA,
                     CompletableFuture.completedFuture("0".repeat(64)),
                     (path, body) -> {
