@@ -113,7 +113,7 @@ public final class PlannableNumbers {
         if (!square) {
             wrong(
                     place + ".covariance",
-                    "it is no matrix of two by two",
+                    "this is not a matrix of two by two",
                     law.covariance().toString(),
                     "two rows of two");
         } else {
@@ -209,7 +209,7 @@ public final class PlannableNumbers {
         if (!(si >= low && si <= high)) {
             wrong(
                     place,
-                    "the number cannot be meant",
+                    "this value is impossible",
                     quantity.value() + " " + quantity.unit(),
                     unit.get().fromSi(low) + " to " + unit.get().fromSi(high) + " " + quantity.unit());
         }
@@ -217,7 +217,7 @@ public final class PlannableNumbers {
 
     private void number(String place, double value, double low, double high) {
         if (!(value >= low && value <= high)) {
-            wrong(place, "the number cannot be meant", String.valueOf(value), low + " to " + high);
+            wrong(place, "this value is impossible", String.valueOf(value), low + " to " + high);
         }
     }
 
