@@ -1,6 +1,7 @@
 package io.burnlaw;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import io.burnlaw.campaign.reading.CampaignReader;
 import io.burnlaw.characterize.Characterizer;
@@ -16,6 +17,7 @@ import io.burnlaw.report.document.Quantity;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -38,6 +40,9 @@ class WorkedFiringTest {
     private static final double LENGTH = 62.07;
     private static final double THROAT = 6.80;
 
+    /** [kg]. */
+    private static final double MASS = 0.2170;
+
     @Test
     void theNumbersInTheMethodsAreThoseOfARun() throws IOException {
         String text = Files.readString(METHODS);
@@ -50,6 +55,25 @@ class WorkedFiringTest {
             return;
         }
         assertThat(text.substring(from, to)).isEqualTo(made);
+    }
+
+    @Test
+    void theCharacteristicVelocityIsTheIntegralOfTheRecordOverTheMass() throws IOException {
+        Firing firing = document().firings().stream()
+                .filter(each -> each.id().equals(ID))
+                .findFirst()
+                .orElseThrow();
+        double impulse = integral(
+                        record(),
+                        firing.events().start().value(),
+                        firing.events().end().value())
+                * Math.PI
+                / 4
+                * THROAT
+                * THROAT;
+        // 0.2 %: the gas left in the chamber at G, 3 kPa in 200 cm3, and the two ends between samples are not in this
+        // integral
+        assertThat(impulse / MASS).isCloseTo(firing.characteristicVelocity().value(), within(0.002 * impulse / MASS));
     }
 
     @Test
@@ -84,9 +108,10 @@ class WorkedFiringTest {
                 .findFirst()
                 .orElseThrow();
         Law law = document.formulations().get(0).useLaws().get(0);
-        long samples = Files.readAllLines(SAMPLE.resolve("traces").resolve(ID + ".csv"))
-                        .size()
-                - 1L;
+        double[][] record = record();
+        double integral = integral(
+                record, firing.events().start().value(), firing.events().end().value());
+        double impulse = integral * Math.PI / 4 * THROAT * THROAT;
         double surface = 2
                 * (Math.PI * CORE * LENGTH + Math.PI / 2 * (OUTER * OUTER - CORE * CORE))
                 / (Math.PI / 4 * THROAT * THROAT);
@@ -98,14 +123,15 @@ class WorkedFiringTest {
                 List.of(
                         "record",
                         "`traces/" + ID + ".csv`, time and gauge pressure",
-                        samples + " samples, one each 2 ms"),
+                        record.length + " samples, one each 2 ms"),
                 List.of(
                         "trace",
-                        "the zero before ignition is taken off; 98.6 kPa of ambient pressure are added",
-                        "highest pressure " + of(firing.maxPressure(), 3)),
+                        "subtract the zero before ignition, add the ambient pressure of 98.6 kPa",
+                        "zero " + NumberFormat.significant(1e3 * zero(record), 3) + " kPa, highest pressure "
+                                + of(firing.maxPressure(), 3)),
                 List.of(
                         "grain",
-                        "web w = (D − d)/2 = (37.98 − 14.08)/2 mm; surface over throat at the start",
+                        "web w = (D − d)/2 = (37.98 − 14.08)/2 mm; ratio of burning surface to throat area at the start",
                         "w = " + of(firing.web(), 4) + ", K_n = " + NumberFormat.significant(surface, 3)),
                 List.of(
                         "events",
@@ -115,24 +141,40 @@ class WorkedFiringTest {
                                 + at(firing.events().end()) + " s"),
                 List.of(
                         "mass balance",
-                        "c* such that all propellant has gone through the nozzle at G",
-                        of(firing.characteristicVelocity(), 3)),
+                        "c* = (∫ P dt from A to G) · A_t / mass: the value with which all propellant is gone at G",
+                        NumberFormat.significant(integral, 3) + " MPa s · "
+                                + NumberFormat.significant(Math.PI / 4 * THROAT * THROAT, 4) + " mm² / "
+                                + NumberFormat.significant(1e3 * MASS, 4) + " g = "
+                                + NumberFormat.significant(impulse / MASS, 3) + " m/s"),
                 List.of(
                         "rate",
-                        "web over time between 5 and 90 % of the web, from the mass balance",
-                        of(firing.rate().massBalance(), 4)),
+                        "by the mass balance: web over time, from 5 to 90 % of the web",
+                        NumberFormat.significant(0.85 * firing.web().value(), 4) + " mm / "
+                                + NumberFormat.significant(
+                                        0.85
+                                                * firing.web().value()
+                                                / firing.rate().massBalance().value(),
+                                        4)
+                                + " s = " + of(firing.rate().massBalance(), 4)),
                 List.of(
-                        "second opinion",
+                        "rate, second way",
                         "thickness over time, (w − x(B)) / (E − B)",
-                        of(firing.rate().thicknessTime(), 4)),
+                        NumberFormat.significant(
+                                        firing.rate().thicknessTime().value()
+                                                * firing.burnTime().value(),
+                                        4)
+                                + " mm / "
+                                + NumberFormat.significant(firing.burnTime().value(), 4) + " s = "
+                                + of(firing.rate().thicknessTime(), 4)),
                 List.of(
                         "pressure",
-                        "averaged over the same stretch so that a law with the fitted n gives the mean rate",
+                        "average over the same stretch: the pressure at which a law with the fitted n gives the mean rate",
                         of(point.pressure(), 4) + " absolute"),
                 List.of(
                         "uncertainty",
-                        "each input moved by its own, the reduction done again; the largest of them",
-                        "± " + NumberFormat.significant(point.rate().std(), 2) + " mm/s: " + largest(firing)),
+                        "each input changed by its uncertainty, the reduction repeated; the changes added as squares",
+                        "± " + NumberFormat.significant(point.rate().std(), 2) + " mm/s; the largest: "
+                                + largest(firing)),
                 List.of(
                         "law",
                         "r = a·Pⁿ through this point and nine others",
@@ -140,15 +182,19 @@ class WorkedFiringTest {
                                 + NumberFormat.significant(law.exponent().value(), 3)),
                 List.of(
                         "residual",
-                        "the law gives " + NumberFormat.significant(fitted, 4) + " mm/s at this pressure",
+                        "measured rate against that of the law at this pressure",
                         String.format(
                                 Locale.ROOT,
-                                "%+.1f %% off, %.1f of its standard deviation",
+                                "the law gives %s · %s^%s = %s mm/s; measured %+.1f %%, %.1f standard deviations",
+                                NumberFormat.significant(law.coefficient().value(), 4),
+                                NumberFormat.significant(point.pressure().value(), 4),
+                                NumberFormat.significant(law.exponent().value(), 3),
+                                NumberFormat.significant(fitted, 4),
                                 100 * (point.rate().value() / fitted - 1),
                                 point.standardizedResidual())),
                 List.of(
                         "page",
-                        "the formula at the top, its interval at "
+                        "the formula at the top of the page, with its interval at "
                                 + NumberFormat.plain(100 * law.coefficient().level(), 3) + " %",
                         "a from " + NumberFormat.significant(law.coefficient().low(), 4) + " to "
                                 + NumberFormat.significant(law.coefficient().high(), 4)));
@@ -156,6 +202,38 @@ class WorkedFiringTest {
                 + rows.stream()
                         .map(row -> "| " + String.join(" | ", row) + " |\n")
                         .collect(Collectors.joining());
+    }
+
+    /** Time [s] and gauge pressure [MPa], as they stand in the file. */
+    private static double[][] record() throws IOException {
+        return Files.readAllLines(SAMPLE.resolve("traces").resolve(ID + ".csv")).stream()
+                .skip(1)
+                .map(line -> Arrays.stream(line.split(","))
+                        .mapToDouble(Double::parseDouble)
+                        .toArray())
+                .toArray(double[][]::new);
+    }
+
+    private static double zero(double[][] record) {
+        double[] quiet = Arrays.stream(record)
+                .filter(sample -> sample[0] < 0.28)
+                .mapToDouble(sample -> sample[1])
+                .sorted()
+                .toArray();
+        return quiet[quiet.length / 2];
+    }
+
+    /** By hand: the trapezoids of the absolute pressure of the samples from one time to another [MPa s]. */
+    private static double integral(double[][] record, double from, double to) {
+        double sum = 0;
+        for (int i = 1; i < record.length; i++) {
+            double start = Math.max(from, record[i - 1][0]);
+            double end = Math.min(to, record[i][0]);
+            if (end > start) {
+                sum += (end - start) * ((record[i - 1][1] + record[i][1]) / 2 - zero(record) + 0.0986);
+            }
+        }
+        return sum;
     }
 
     private static String largest(Firing firing) {

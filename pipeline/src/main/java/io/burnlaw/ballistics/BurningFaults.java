@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * What goes wrong in the motor and is easier to draw into a record than to simulate. A core off its axis, an eroding
- * throat, a smoulder, a passing blockage, a burst and a hump at the start are simulated: see {@link Ignition},
+ * Faults of a motor that are easier to draw into a record than to simulate. A core off its axis, an eroding throat, a
+ * smoulder, a passing blockage, a burst and a hump at the start are simulated: see {@link Ignition},
  * {@link SimulationSettings.Disturbance}, {@link Nozzle} and {@link io.burnlaw.grain.Bates#withCoreOffset}.
  */
 public final class BurningFaults {

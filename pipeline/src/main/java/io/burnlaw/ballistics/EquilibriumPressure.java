@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * Pressures at which as much gas is made as leaves.
+ * Pressures at which the propellant makes as much gas as the nozzle passes.
  *
  * <pre>
  *     S · r(P) · (rho - P / (Gamma c*)^2) = m(P)

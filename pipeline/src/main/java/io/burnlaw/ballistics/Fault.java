@@ -3,7 +3,7 @@ package io.burnlaw.ballistics;
 import io.burnlaw.trace.Trace;
 import java.util.random.RandomGenerator;
 
-/** Something that a sensor, a logger or a firing does to a clean record. Faults can be put one after the other. */
+/** A fault of a sensor, a logger or a firing, applied to a clean record. Faults can be combined. */
 @FunctionalInterface
 public interface Fault {
 

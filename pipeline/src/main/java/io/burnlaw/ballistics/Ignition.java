@@ -1,7 +1,7 @@
 package io.burnlaw.ballistics;
 
 /**
- * How a motor comes to burn: an igniter's gas, and a flame that spreads over the surface, at once or after a dwell on a
+ * The ignition of a motor: the igniter's gas, and a flame that spreads over the surface, at once or after a dwell on a
  * small part of it.
  *
  * @param igniterMass     gas that the igniter gives [kg]

@@ -3,7 +3,7 @@ package io.burnlaw.ballistics;
 import java.util.OptionalDouble;
 
 /**
- * The nozzle: how much flows out at a chamber pressure, and what thrust that gives.
+ * The nozzle: mass flow and thrust at a chamber pressure.
  *
  * <pre>
  *     choked (ambient / p at most the critical ratio):   m = p A / c*                                  [kg/s]

@@ -4,7 +4,8 @@ import java.util.Arrays;
 import java.util.TreeSet;
 
 /**
- * What sensors and loggers do to a record. Levels are in the unit of the signal: Pa, or N where only thrust was recorded.
+ * Faults of sensors and loggers in a record. Levels are in the unit of the signal: Pa, or N where only thrust was
+ * recorded.
  */
 public final class RecordFaults {
 

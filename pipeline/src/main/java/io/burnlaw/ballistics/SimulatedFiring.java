@@ -3,7 +3,7 @@ package io.burnlaw.ballistics;
 import io.burnlaw.ballistics.SimulationSettings.Disturbance;
 import java.util.Arrays;
 
-/** What a simulated motor did: pressure, web burned and thrust over time, from the igniter to the end. Immutable. */
+/** Result of a simulated firing: pressure, web burned and thrust over time, from the igniter to the end. Immutable. */
 public final class SimulatedFiring {
 
     /** How a simulated firing ended. */

@@ -21,8 +21,8 @@ import org.apache.commons.math3.linear.RealVector;
  *     ln r = L + n · x + C · (d + s · x) + b + e      C = 1 for the second, else 0      b ~ N(0, between²)
  * </pre>
  *
- * Batches of both scatter alike, so that one that was cast once borrows the scatter of the other's batches. Covariance and
- * degrees of freedom are those of Kenward and Roger (1997).
+ * Both have the same scatter between batches, so a formulation that was cast once uses the scatter of the other's
+ * batches. Covariance and degrees of freedom are those of Kenward and Roger (1997).
  */
 public final class BatchContrast {
 

@@ -60,12 +60,15 @@ public final class BatchFit {
         int count = batches.values().stream().mapToInt(List::size).sum();
         if (m < 2) {
             return new BatchResult.NotFitted(
-                    "All points are of one batch: nothing is known of the next one.", "Cast and fire a second batch.");
+                    "All points are of one batch, so the next one cannot be predicted.",
+                    "Cast and fire a second batch.");
         }
         if (count < m + 2) {
             return new BatchResult.NotFitted(
-                    Sentence.of("%d batches have %d firings: batch and scatter cannot be told apart.", m, count),
-                    "Fire a batch twice or more.");
+                    Sentence.of(
+                            "%d batches have %d firings: the scatter between batches cannot be separated from that within a batch.",
+                            m, count),
+                    "Fire at least one batch twice or more.");
         }
         double mean = all(batches)
                 .mapToDouble(p -> StrictMath.log(p.pressure()))
@@ -79,7 +82,7 @@ public final class BatchFit {
         BatchLines lines = BatchLines.of(batches, known(all(batches).toList(), firstSlope));
         if (!(spread > 1e-4) || !(lines.spread() > 1e-6)) {
             return new BatchResult.NotFitted(
-                    "Every batch was fired at one pressure only: batch and exponent cannot be told apart.",
+                    "Every batch was fired at one pressure only: the effects of batch and exponent cannot be separated.",
                     "Fire one batch at two pressures or more.");
         }
         double slope = lines.slope();

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import org.apache.commons.statistics.distribution.TDistribution;
 
-/** What the points of several batches gave. */
+/** Result of a fit to the points of several batches. */
 public sealed interface BatchResult {
 
     /**

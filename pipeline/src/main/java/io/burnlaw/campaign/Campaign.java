@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * What was made and how it was measured: a campaign folder, read and in SI.
+ * A campaign: the propellants, their firings and how they were measured, in SI.
  *
  * @param licence              SPDX identifier of the data's licence
  * @param note                 the campaign's remark, shown on the report
@@ -57,7 +57,7 @@ public record Campaign(
     }
 
     /**
-     * A row of the log that describes no firing that could be reduced; the others go on without it.
+     * A row of the log that describes no firing that could be reduced; the other rows are used.
      *
      * @param formulation id of the propellant as written, empty text where even that is missing
      * @param problems    what is wrong with it, at least one

@@ -1,8 +1,8 @@
 package io.burnlaw.campaign;
 
 /**
- * A short piece of somebody else's text, made safe to print: control characters, line breaks, and marks that turn the
- * direction of writing cannot reach a terminal or a page.
+ * A short piece of foreign text, made safe to print: control characters, line breaks, and marks that turn the direction
+ * of writing do not reach a terminal or a page.
  */
 public final class Excerpt {
 

@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * What the motor case can stand, and what all of its firings are lit with.
+ * The pressure limit of the motor case, and the igniter of all its firings.
  *
  * @param casePressureLimit  as stated [Pa, gauge]
  * @param safetyFactor       by which planned pressures stay below it [1], at least 1

@@ -4,8 +4,8 @@ import io.burnlaw.quantity.Sentence;
 import java.util.Optional;
 
 /**
- * The one slip that most likely explains a number that cannot be right, in few words. The slips are those of every
- * workshop (common practice, no source); which of them it was, only the log's owner can say.
+ * The most likely mistake behind an impossible number, in a few words. The mistakes are common ones (common practice,
+ * no source); only the owner of the log can say which one it was.
  */
 public enum LikelyCause {
     /** Volume goes with the square of the diameters. */

@@ -1,6 +1,6 @@
 package io.burnlaw.campaign;
 
-/** What a pressure counts from. */
+/** The zero of a pressure: ambient pressure or vacuum. */
 public enum PressureKind {
     /** From the pressure of the surrounding air. */
     GAUGE,

@@ -4,10 +4,10 @@ import io.burnlaw.quantity.NumberFormat;
 import java.util.OptionalDouble;
 
 /**
- * Up to which pressure an advice may name one. Every text, page and document that says where to fire asks here.
+ * The highest pressure that an advice may name. Every text, page and document that says where to fire uses this limit.
  *
- * <p>With a stated limit of the case: up to that limit over its safety factor. Without one nobody knows what the case
- * stands: not above what was fired in it.
+ * <p>With a stated limit of the case: up to that limit over its safety factor. Without one the strength of the case is
+ * unknown: not above the highest pressure fired in it.
  *
  * @param allowed the case limit over its safety factor [Pa, absolute]; empty where no limit is stated
  */

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * A strand burnt in a vessel whose record is reduced by the tool: one row of strands.csv.
+ * A strand burned in a vessel, with a record that is reduced: one row of strands.csv.
  *
  * @param id              unique in the campaign
  * @param trace           path of the record below the campaign folder

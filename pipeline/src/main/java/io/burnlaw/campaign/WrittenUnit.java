@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A unit as it stands in a heading or behind a number. Of a pressure it may say what it counts from: {@code psig},
+ * A unit as written in a heading or after a number. A unit of pressure may say gauge or absolute: {@code psig},
  * {@code bar(a)}, {@code kPa abs}.
  *
  * @param unit the unit

@@ -20,8 +20,8 @@ import java.util.Optional;
 import java.util.function.Function;
 
 /**
- * Batches and regimes of one formulation together. A batch that burns faster must not pass for a regime, nor a regime for
- * a difference between batches: the two are looked for in turn until neither moves.
+ * Batches and regimes of one formulation together. A batch that burns faster must not be taken for a regime, nor a
+ * regime for a difference between batches: both are searched in turn until neither changes.
  *
  * @param batches by the id of the firing or point
  * @param level   of confidence [1]
@@ -92,8 +92,8 @@ record BatchWork(Map<String, String> batches, double level) {
                 .map(alike -> Finding.of(
                         FindingCode.BATCH_OR_REGIME,
                         Sentence.of(
-                                "If all batches burned alike there would be %d laws, with a change near %s MPa. The batches"
-                                        + " explain the same rates by one law.",
+                                "If all batches burned alike, there would be %d laws with a change near %s MPa. If batches may differ,"
+                                        + " one law explains the same rates.",
                                 alike.selected(),
                                 NumberFormat.megapascal(alike.breaks().get(0).pressure()))));
     }

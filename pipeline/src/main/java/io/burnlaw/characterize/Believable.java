@@ -17,8 +17,8 @@ import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 
 /**
- * Holds back numbers that no firing gives, however they came about: one of them would spoil the law of all. The bounds
- * are far outside of what any propellant does (own convention), so that only a wrong unit or a broken record meets them.
+ * Rejects numbers that no firing gives: one of them would spoil the law of all. The bounds are far outside of any
+ * propellant's values (own convention), so only a wrong unit or a damaged record passes them.
  */
 final class Believable {
 
@@ -45,7 +45,7 @@ final class Believable {
                         FindingCode.UNREADABLE_TRACE,
                         "reading " + (i + 1)
                                 + " of the record is more than a million MPa, which no sensor gives: the file"
-                                + " is damaged, or its column or unit is another"));
+                                + " is damaged, or its column or unit is wrong"));
             }
         }
         return Optional.empty();
@@ -109,7 +109,7 @@ final class Believable {
                 .allMatch(each -> Math.abs(each) < 1e12);
         boolean velocity =
                 reduced.characteristicVelocity().map(Believable::usable).orElse(true);
-        return finite && velocity ? Optional.empty() : said("numbers that no motor has");
+        return finite && velocity ? Optional.empty() : said("impossible numbers");
     }
 
     private static boolean usable(Measured velocity) {

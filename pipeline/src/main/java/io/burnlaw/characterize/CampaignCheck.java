@@ -42,7 +42,7 @@ public final class CampaignCheck {
     private CampaignCheck() {}
 
     /**
-     * What reading one row's record gave.
+     * Result of reading the record of one row.
      *
      * @param id       of the firing or strand
      * @param trace    path of its record, or {@code timed} where the burn was only timed
@@ -257,7 +257,7 @@ public final class CampaignCheck {
                             byChecksum.putIfAbsent(record.sha256(), new First(row, record.path())))
                     .map(first -> Finding.of(
                             FindingCode.SAME_RECORD,
-                            record.path() + " holds the same bytes as " + first.path() + ", the record of "
+                            record.path() + " has the same content as " + first.path() + ", the record of "
                                     + first.row() + ".")));
         }
     }

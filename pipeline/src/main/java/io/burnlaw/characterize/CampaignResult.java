@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * All that a campaign gave.
+ * All results of a campaign.
  *
  * @param inputs       files that were read, with checksums, in the order of their paths
  * @param notes        what was guessed or assumed while reading, as sentences
@@ -57,7 +57,7 @@ public record CampaignResult(
     public record Predictions(PredictionCheck closure, Plan plan, Optional<PlanBasis> basis) {}
 
     /**
-     * What became of one strand.
+     * Result for one strand.
      *
      * @param input        the record with its checksum, where it could be read
      * @param readingNotes what was guessed while reading the record, as sentences
@@ -77,7 +77,7 @@ public record CampaignResult(
     }
 
     /**
-     * What became of one row of the log.
+     * Result for one row of the log.
      *
      * @param formulation  id of its propellant
      * @param trace        path of its record, where the log has one

@@ -36,7 +36,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/** Takes a campaign the whole way: records are read, firings reduced, laws fitted. */
+/** Computes all results of a campaign: reads records, reduces firings, fits laws. */
 public final class Characterizer {
 
     private Characterizer() {}
@@ -255,7 +255,7 @@ public final class Characterizer {
         return Stream.concat(campaign.notes().stream(), notes.merged().stream()).toList();
     }
 
-    /** Tells of every firing that burned wholly in a slow regime, once the laws have shown that there is one. */
+    /** Reports every firing whose whole burn was in a slow regime, once the laws show that there is one. */
     private static final class SlowFirings {
 
         private SlowFirings() {}

@@ -20,7 +20,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-/** One firing from its row to its result: the record is read, reduced and forgotten. */
+/** One firing from its row to its result. The record is not kept in memory. */
 final class FiringWork {
 
     private FiringWork() {}
@@ -38,7 +38,7 @@ final class FiringWork {
                     firing,
                     Finding.of(
                             FindingCode.SET_ASIDE,
-                            "the log, line " + firing.row() + ", sets it aside: "
+                            "the log, line " + firing.row() + ", excludes it: "
                                     + firing.setAside().get()));
         }
         return Guard.around(

@@ -21,7 +21,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
- * All that is known of one formulation.
+ * All results for one formulation.
  *
  * @param characteristicVelocity pooled from its firings [m/s]
  * @param exponent               with which the rate-averaged pressures were formed [1]
@@ -88,7 +88,7 @@ public record FormulationResult(
     }
 
     /**
-     * A rate-pressure point and what became of it.
+     * A rate-pressure point, and whether and why it was used.
      *
      * @param batch    the casting that it came from
      * @param pressure rate-averaged [Pa, absolute]

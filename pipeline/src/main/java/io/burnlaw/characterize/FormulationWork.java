@@ -261,8 +261,8 @@ final class FormulationWork {
                         // Few points of another regime would bend the law of the many: shown, said, not fitted with it.
                         ? point.withSetAside(
                                 off.contains(point.id())
-                                        ? "off every law that the others follow"
-                                        : "probably of another regime, which has too few points for a law of its own")
+                                        ? "far from every law that the other points follow"
+                                        : "probably in another regime, which has too few points for a law of its own")
                         : point)
                 .map(point -> {
                     double pressure = point.pressures().powerMean(exponent);

@@ -6,8 +6,8 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 
 /**
- * Keeps a fault of the program to the firing, strand or formulation at which it happened: the others of the campaign are
- * not lost with it.
+ * Limits a fault of the program to the firing, strand or formulation at which it happens; the others of the campaign
+ * are not lost.
  */
 public final class Guard {
 

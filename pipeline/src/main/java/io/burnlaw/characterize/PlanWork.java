@@ -156,14 +156,14 @@ final class PlanWork {
                 .piKInterval()
                 .estimated()
                 .map(interval -> interval.low() > 0
-                        ? "each degree more raises the pressure by %s, or up to %s"
+                        ? "one degree more raises the pressure by %s, at most %s"
                                 .formatted(
                                         NumberFormat.percent(temperature.piK(), 2),
                                         NumberFormat.percent(interval.high(), 2))
-                        : "an effect of it is not shown, but may be up to %s of pressure a degree"
+                        : "no effect is shown; it may be up to %s of the pressure per degree"
                                 .formatted(NumberFormat.percent(Math.max(interval.high(), -interval.low()), 2)))
-                .orElse("how much it changes the pressure cannot be said");
-        return "All this holds at %s °C; by the firings at several temperatures, %s."
+                .orElse("its effect on the pressure is unknown");
+        return "All this is for grains at %s °C. By the firings at several temperatures, %s."
                 .formatted(
                         NumberFormat.significant(Unit.DEGREE_CELSIUS.fromSi(temperature.referenceTemperature()), 3),
                         effect);

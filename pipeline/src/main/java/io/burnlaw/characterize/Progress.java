@@ -1,6 +1,6 @@
 package io.burnlaw.characterize;
 
-/** Told how far the work has come. */
+/** Receives the progress of the work. */
 @FunctionalInterface
 public interface Progress {
 

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** What was guessed while reading the records; records of one stand are read alike, so the same is said once. */
+/** What was guessed when the records were read; a guess that is the same for several records is reported once. */
 public final class ReadingNotes {
 
     private static final int NAMED = 3;

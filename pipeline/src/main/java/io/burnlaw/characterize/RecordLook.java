@@ -24,7 +24,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What a record shows by itself, without its grain: its noise, its zero, and when things happened.
+ * What a record shows without its grain: its noise, its zero and its events.
  *
  * @param asRead    before anything was taken off
  * @param record    brought to zero

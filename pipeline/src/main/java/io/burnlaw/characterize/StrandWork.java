@@ -31,7 +31,7 @@ final class StrandWork {
                     strand,
                     List.of(Finding.of(
                             FindingCode.SET_ASIDE,
-                            "strands.csv, line " + strand.row() + ", sets it aside: "
+                            "strands.csv, line " + strand.row() + ", excludes it: "
                                     + strand.setAside().get())));
         }
         Formulation formulation = formulation(campaign, strand);

@@ -84,7 +84,7 @@ final class UnloggedTemperature {
         return Optional.of(Finding.of(
                 FindingCode.TEMPERATURE_NOT_LOGGED,
                 Sentence.of(
-                        "%d of %d firings have no grain_temperature. A rate changes by about %.1f %% a kelvin: grains %.0f K"
+                        "%d of %d firings have no grain_temperature. The rate changes by about %.1f %% per kelvin: grains %.0f K"
                                 + " warmer or colder change a by %.0f %%. %s",
                         unknown,
                         all,
@@ -93,12 +93,12 @@ final class UnloggedTemperature {
                         100 * SENSITIVITY * RANGE,
                         ordered
                                 ? Sentence.of(
-                                        "The pressures follow the order of the log. If the days got warmer or colder by %.0f K in that"
+                                        "The pressures follow the order of the log: if the days got warmer or colder by %.0f K in that"
                                                 + " time, n is wrong by %.2g, and the scatter of the points does not show it.",
                                         2 * RANGE, exponent)
                                 : Sentence.of(
-                                        "The pressures do not follow the order of the log: n is wrong by %.2g at most, and the scatter"
-                                                + " of the points shows it.",
+                                        "The pressures do not follow the order of the log, so n is wrong by at most %.2g, and the scatter"
+                                                + " of the points includes that.",
                                         exponent))));
     }
 

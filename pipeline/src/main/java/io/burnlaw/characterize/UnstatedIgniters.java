@@ -84,7 +84,7 @@ final class UnstatedIgniters {
         Finding finding = Finding.of(
                 FindingCode.IGNITER_UNSTATED,
                 Sentence.of(
-                        "The flame took long to spread, and the log has no igniter_mass. The igniter was assumed to give"
+                        "The flame spread slowly, and the log has no igniter_mass. The igniter was assumed to give"
                                 + " %.2g g ± %.1g g of gas. If it gave more than %.2g g, the stated rate is too low by more than"
                                 + " its interval.",
                         1e3 * gas.value(), 1e3 * gas.stdOr(0), 1e3 * IgniterGas.MOST_OVER_STD * gas.stdOr(0)));

@@ -45,7 +45,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "0:all done",
             "1:done, but some firings were rejected, nothing could be fitted, or a throat was refused",
             "2:the command line or the campaign could not be used; nothing was written",
-            "3:an output could not be written; the earlier one is as it was",
+            "3:an output could not be written; the earlier one is unchanged",
             "70:a fault of the program"
         },
         footer = {
@@ -120,7 +120,7 @@ public final class Burnlaw implements Runnable {
             line.setUsageHelpWidth(Math.max(LEAST_HELP, columns));
             code = line.execute(words);
         } catch (OutOfMemoryError full) {
-            err.println("burnlaw: there was not enough memory; allow more with the option -Xmx2g before -jar");
+            err.println("burnlaw: there was not enough memory; give it more with the option -Xmx2g before -jar");
             code = ExitCode.PROGRAM_FAULT.number();
         } catch (LinkageError | StackOverflowError broken) {
             code = explain(broken, err).number();
@@ -220,13 +220,7 @@ public final class Burnlaw implements Runnable {
                             + CampaignFolder.localeAsCause()));
             return ExitCode.UNUSABLE.number();
         }
-        StringBuilder message = new StringBuilder("burnlaw: ")
-                .append(words(wrong)
-                        .lines()
-                        .findFirst()
-                        .orElse("")
-                        .replaceFirst("^Error: ", "")
-                        .replace("is not an int", "is not a whole number"));
+        StringBuilder message = new StringBuilder("burnlaw: ").append(OptionTypes.plain(words(wrong)));
         if (wrong instanceof UnmatchedArgumentException unmatched) {
             String tried = unmatched.getUnmatched().get(0).toLowerCase(Locale.ROOT);
             List<String> near = command.getParent() == null && TRIED.containsKey(tried)
@@ -239,7 +233,7 @@ public final class Burnlaw implements Runnable {
             }
         }
         command.getErr().println(Terminal.safe(message.toString()));
-        command.getErr().println("Try '" + command.getCommandSpec().qualifiedName() + " --help' for what there is.");
+        command.getErr().println("For all options: " + command.getCommandSpec().qualifiedName() + " --help");
         return ExitCode.UNUSABLE.number();
     }
 

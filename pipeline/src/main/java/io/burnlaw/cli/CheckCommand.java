@@ -56,7 +56,7 @@ final class CheckCommand implements Callable<Integer> {
         return CampaignReader.read(folder)
                 .match(campaign -> report(campaign, out), problems -> {
                     ProblemList.print(problems, out);
-                    out.println("The campaign cannot be run before these are mended.");
+                    out.println("Correct these before you run the campaign.");
                     return ExitCode.UNUSABLE;
                 })
                 .number();
@@ -98,7 +98,7 @@ final class CheckCommand implements Callable<Integer> {
                         usable > 0
                                 ? "next: burnlaw run " + folder
                                 : lost > 0
-                                        ? "next: mend these, then burnlaw check " + folder
+                                        ? "next: correct these, then burnlaw check " + folder
                                         : "next: put a record into traces/, its row into firings.csv, and yes into the column use"));
         return lost > 0 || usable == 0 ? ExitCode.DONE_WITH_REJECTIONS : ExitCode.DONE;
     }

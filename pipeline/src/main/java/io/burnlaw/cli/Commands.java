@@ -17,7 +17,7 @@ final class Commands {
 
     private static final List<Entry> ALL = List.of(
             new Entry("new", "make a campaign folder to fill in", NewCommand::new),
-            new Entry("check", "read a campaign and say what is wrong and how to mend it", CheckCommand::new),
+            new Entry("check", "read a campaign, say what is wrong and how to correct it", CheckCommand::new),
             new Entry("record", "look at one record alone, without a campaign", RecordCommand::make),
             new Entry("run", "reduce every firing, fit the law, write the report", RunCommand::new),
             new Entry("compare", "say whether propellants of several campaigns differ", CompareCommand::new),

@@ -21,8 +21,8 @@ import picocli.CommandLine.Option;
         name = "compare",
         mixinStandardHelpOptions = true,
         description = {
-            "Says whether propellants of several campaigns differ, from their published documents alone: the baseline"
-                    + " stands in the first document, the candidates in the others. A single document is compared"
+            "Says whether propellants of several campaigns differ, from their published documents alone. The baseline"
+                    + " is in the first document, the candidates are in the others. A single document is compared"
                     + " within itself.",
             ""
         },
@@ -41,20 +41,21 @@ final class CompareCommand extends DocumentsCommand {
     @Option(
             names = "--baseline",
             paramLabel = "ID",
-            description = "formulation of the first document; if absent its only one, or the one marked as baseline")
+            description =
+                    "id of the baseline in the first document; if absent, its only formulation or the one marked as baseline")
     private Optional<String> baseline;
 
     @Option(
             names = "--candidate",
             paramLabel = "ID",
-            description = "formulation of the other documents, may be given again; all of them if absent")
+            description = "id of a candidate in the other documents; repeat for more; if absent, all formulations")
     private List<String> candidates = new ArrayList<>();
 
     @Option(
             names = "--confidence",
             paramLabel = "PERCENT",
             converter = OptionTypes.ConfidenceOfIntervals.class,
-            description = "of bands and intervals; that of the first document if absent")
+            description = "confidence of bands and intervals; if absent, that of the first document")
     private Optional<Double> confidence;
 
     @Override

@@ -27,7 +27,9 @@ final class ComparisonTable {
         TypedTable<Comparison> compared = ComparedTable.of(document);
         if (compared.size() > 0) {
             out.println(Terminal.safe(ConsoleWriter.fitted(
-                    out, shown(compared), List.of("visible from", "p, Holm", "exponent difference", "shared [MPa]"))));
+                    out,
+                    shown(compared),
+                    List.of("detectable from", "p, Holm", "exponent difference", "shared [MPa]"))));
             out.println();
         }
         sentences(document).forEach(sentence -> {
@@ -36,7 +38,7 @@ final class ComparisonTable {
         });
         if (compared.size() > 0) {
             out.println(
-                    "Bands hold at %s over all shared pressures at once; p is the probability of such a difference by chance, after Holm over all candidates."
+                    "Bands hold at %s over all shared pressures at once; p is the probability of such a difference by chance, corrected for all candidates (Holm)."
                             .formatted(
                                     NumberFormat.plain(100 * document.campaign().confidence(), 4) + " %"));
         }
@@ -71,7 +73,7 @@ final class ComparisonTable {
                 .with("rate ratio (band)", row -> withInterval(table.quantity("ratio", row)))
                 .with("exponent difference", row -> withInterval(table.quantity("exponent_difference", row)))
                 .with("p, Holm", row -> probability(table.number("probability", row)))
-                .with("visible from", row -> NumberFormat.percent(table.number("smallest_detectable", row), 2))
+                .with("detectable from", row -> NumberFormat.percent(table.number("smallest_detectable", row), 2))
                 .with("difference", row -> table.truth("differs", row) ? "shown" : "not shown");
     }
 

@@ -40,7 +40,7 @@ abstract class DocumentsCommand implements Callable<Integer> {
 
     @Option(
             names = "--reproducible",
-            description = "leave the time of making out, so that the same input gives the same bytes")
+            description = "leave out the creation time, so that the same input gives the same bytes")
     private boolean reproducible;
 
     @ArgGroup
@@ -58,7 +58,7 @@ abstract class DocumentsCommand implements Callable<Integer> {
                 description = "write a report as well")
         private Optional<Path> folder = Optional.empty();
 
-        @Option(names = "--json", description = "print the document, and nothing else")
+        @Option(names = "--json", description = "print the document and nothing else")
         private boolean json;
     }
 
@@ -106,7 +106,7 @@ abstract class DocumentsCommand implements Callable<Integer> {
         List<PublishedSource> sources = new ArrayList<>();
         for (Path file : files) {
             if (Files.exists(file.resolve("campaign.yaml"))) {
-                err.println(Terminal.safe(file + ": this is a campaign and no report: try   burnlaw run " + file));
+                err.println(Terminal.safe(file + ": this is a campaign, not a report: try   burnlaw run " + file));
                 continue;
             }
             DocumentReading reading = OutputFolders.document(file);

@@ -39,60 +39,64 @@ final class MotorOptions {
             names = "--grain",
             paramLabel = "KIND",
             description =
-                    "bates, tube, tube-both-sides, rod, rod-and-tube or end-burner, as in the firing log; with its"
-                            + " dimensions. If absent, the grain that was fired last")
+                    "grain: bates, tube, tube-both-sides, rod, rod-and-tube or end-burner, as in the firing log, with its"
+                            + " dimensions; if absent, the grain that was fired last")
     private Optional<String> grain;
 
-    @Option(names = "--segments", paramLabel = "N", defaultValue = "1", description = "of the grain; 1 if absent")
+    @Option(
+            names = "--segments",
+            paramLabel = "N",
+            defaultValue = "1",
+            description = "number of segments of the grain; 1 if absent")
     private int segments;
 
     @Option(
             names = "--inhibited-ends",
             paramLabel = "N",
             defaultValue = "0",
-            description = "end faces of all segments of a bates grain that do not burn; 0 if absent")
+            description = "number of end faces that do not burn, of all segments of a bates grain; 0 if absent")
     private int inhibitedEnds;
 
     @Option(
             names = "--outer-diameter",
             paramLabel = "LENGTH",
             converter = OptionTypes.Length.class,
-            description = "of the grain")
+            description = "outer diameter of the grain")
     private Optional<Measured> outerDiameter;
 
     @Option(
             names = "--core-diameter",
             paramLabel = "LENGTH",
             converter = OptionTypes.Length.class,
-            description = "of the grain")
+            description = "core diameter of the grain")
     private Optional<Measured> coreDiameter;
 
     @Option(
             names = "--rod-diameter",
             paramLabel = "LENGTH",
             converter = OptionTypes.Length.class,
-            description = "of the rod in a rod-and-tube grain")
+            description = "diameter of the rod in a rod-and-tube grain")
     private Optional<Measured> rodDiameter;
 
     @Option(
             names = "--segment-length",
             paramLabel = "LENGTH",
             converter = OptionTypes.Length.class,
-            description = "of each segment")
+            description = "length of each segment")
     private Optional<Measured> segmentLength;
 
     @Option(
             names = "--chamber-volume",
             paramLabel = "VOLUME",
             converter = OptionTypes.Volume.class,
-            description = "of the empty case; usual for the grain if absent")
+            description = "volume of the empty case; if absent, usual for the grain")
     private Optional<Measured> chamberVolume;
 
     @Option(
             names = "--density",
             paramLabel = "DENSITY",
             converter = OptionTypes.Density.class,
-            description = "of the propellant, such as \"1.78 g/cm3\"")
+            description = "density of the propellant, such as \"1.78 g/cm3\"")
     private Optional<Measured> density;
 
     @Option(
@@ -105,7 +109,7 @@ final class MotorOptions {
     @Option(
             names = "--specific-heat-ratio",
             paramLabel = "K",
-            description = "of the gas; ${DEFAULT-VALUE} if absent",
+            description = "ratio of specific heats of the gas; ${DEFAULT-VALUE} if absent",
             defaultValue = "" + Formulation.USUAL_SPECIFIC_HEAT_RATIO)
     private double specificHeatRatio;
 
@@ -114,21 +118,22 @@ final class MotorOptions {
             paramLabel = "PRESSURE",
             converter = OptionTypes.Pressure.class,
             defaultValue = "101.325 kPa",
-            description = "absolute; \"${DEFAULT-VALUE}\" if absent")
+            description = "ambient pressure, absolute; \"${DEFAULT-VALUE}\" if absent")
     private Measured ambientPressure;
 
     @Option(
             names = "--case-limit",
             paramLabel = "PRESSURE",
             converter = OptionTypes.CaseLimit.class,
-            description = "what the case can stand, gauge; that of the campaign if absent")
+            description = "pressure that the case can stand, gauge; if absent, that of the campaign")
     private Optional<Measured> caseLimit;
 
     @Option(
             names = "--safety-factor",
             paramLabel = "S",
-            description = "by which planned pressures stay below the limit, at least 1; that of the campaign if absent,"
-                    + " beside a --case-limit of your own at least 1.5")
+            description =
+                    "planned pressures stay below the limit by this factor, at least 1; if absent, that of the campaign,"
+                            + " and at least 1.5 with a --case-limit of your own")
     private Optional<Double> safetyFactor;
 
     /** Where nobody states one; common practice, no source. */
@@ -137,7 +142,7 @@ final class MotorOptions {
     /** Looks at what does not go together, before anything is read or printed. */
     void check(CommandLine line) {
         safetyFactor.filter(factor -> !(factor >= 1 && factor < 100)).ifPresent(factor -> {
-            throw OptionTypes.wrong(line, "--safety-factor", "it is at least 1, such as 1.5");
+            throw OptionTypes.wrong(line, "--safety-factor", "it must be at least 1, such as 1.5");
         });
         if (grainTyped()) {
             motor(
@@ -180,7 +185,7 @@ final class MotorOptions {
     /** The motor of the grain as typed, with a throat that stands in. */
     Motor motor(CommandLine line, double density, double velocity, double ambient) {
         if (!(specificHeatRatio > 1 && specificHeatRatio < 2)) {
-            throw OptionTypes.wrong(line, "--specific-heat-ratio", "it lies between 1 and 2");
+            throw OptionTypes.wrong(line, "--specific-heat-ratio", "it must be between 1 and 2");
         }
         Grain built = Grains.of(description()).match(Function.identity(), impossible -> {
             throw OptionTypes.wrong(
@@ -188,7 +193,7 @@ final class MotorOptions {
         });
         double chamber = chamberVolume.map(Measured::value).orElse(0.0);
         if (chamber > 0 && !(chamber > built.volume(0))) {
-            throw OptionTypes.wrong(line, "--chamber-volume", "the grain alone is larger");
+            throw OptionTypes.wrong(line, "--chamber-volume", "this is smaller than the grain");
         }
         double area = built.surface(0) / STAND_IN_RATIO;
         return new Motor(

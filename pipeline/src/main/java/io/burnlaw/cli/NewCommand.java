@@ -32,7 +32,7 @@ import picocli.CommandLine.Spec;
         name = "new",
         mixinStandardHelpOptions = true,
         description = {
-            "Makes a campaign folder to fill in: campaign.yaml with remarks, a firing log that a spreadsheet opens,"
+            "Makes a campaign folder for you to fill in: campaign.yaml with remarks, a firing log for a spreadsheet,"
                     + " and a place for the traces.",
             ""
         },
@@ -51,13 +51,13 @@ final class NewCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "FOLDER", description = "to be made; must not exist, or be empty")
+    @Parameters(paramLabel = "FOLDER", description = "folder to make; it must not exist yet, or be empty")
     private Path folder;
 
     @Option(
             names = "--from",
             paramLabel = "RECORDS",
-            description = "folder with a logger's files: they are copied, and each gets a row in the log")
+            description = "folder with a logger's files; each is copied and gets a row in the log")
     private Optional<Path> from;
 
     @ArgGroup
@@ -119,8 +119,8 @@ final class NewCommand implements Callable<Integer> {
         }
         try {
             if (Files.exists(folder) && !empty(folder)) {
-                err.println(Terminal.safe("burnlaw: " + folder + " is there already and "
-                        + (Files.isDirectory(folder) ? "not empty" : "no folder") + "; nothing was written"));
+                err.println(Terminal.safe("burnlaw: " + folder + " exists already and is "
+                        + (Files.isDirectory(folder) ? "not empty" : "not a folder") + "; nothing was written"));
                 return ExitCode.UNUSABLE.number();
             }
             if (from.isPresent() && !Files.isDirectory(from.get())) {
@@ -132,28 +132,28 @@ final class NewCommand implements Callable<Integer> {
                 found = Optional.of(FoundRecords.in(from.get()));
                 if (found.get().all().isEmpty()) {
                     err.println(Terminal.safe("burnlaw: --from " + from.get()
-                            + ": there is no record in it (csv, txt, tsv, dat, log, xlsx, mat); nothing was written"));
+                            + ": the folder has no records (csv, txt, tsv, dat, log, xlsx, mat); nothing was written"));
                     return ExitCode.UNUSABLE.number();
                 }
             }
             make(found);
         } catch (FileAlreadyExistsException there) {
-            err.println(Terminal.safe("burnlaw: " + there.getFile() + " is there already"));
+            err.println(Terminal.safe("burnlaw: " + there.getFile() + " exists already"));
             return ExitCode.NOT_WRITTEN.number();
         } catch (IOException failed) {
             String reason = failed instanceof FileSystemException told
                     ? told.getReason() != null
                             ? told.getReason()
-                            : "the folder above it may not be written to, or is none"
+                            : "the folder above it is missing, or there is no permission to write to it"
                     : failed.getMessage();
             err.println(Terminal.safe("burnlaw: could not write " + folder + ": " + reason));
             return ExitCode.NOT_WRITTEN.number();
         }
         PrintWriter out = spec.commandLine().getOut();
         out.println(Terminal.safe("made " + folder));
-        out.println("  campaign.yaml         what was made and how it was measured");
-        out.println("  firings.csv           one row a firing; fill it in with a spreadsheet");
-        out.println("  campaign.schema.json  helps editors with campaign.yaml; not needed else");
+        out.println("  campaign.yaml         the propellant, and how it was measured");
+        out.println("  firings.csv           one row for each firing; fill it in with a spreadsheet");
+        out.println("  campaign.schema.json  helps editors with campaign.yaml; not needed otherwise");
         out.println("  traces/               " + (found.isPresent() ? "the records" : "put the records here"));
         found.ifPresent(records -> records.all()
                 .forEach(each -> out.println(Terminal.safe("    %-16s  %s".formatted(each.name(), each.summary())))));

@@ -1,6 +1,7 @@
 package io.burnlaw.cli;
 
 import io.burnlaw.campaign.Plausible;
+import io.burnlaw.planning.PlannedThroat.Drill;
 import io.burnlaw.planning.PressureRange;
 import io.burnlaw.quantity.DecimalNumber;
 import io.burnlaw.quantity.Dimension;
@@ -11,8 +12,11 @@ import io.burnlaw.quantity.Quantity.QuantityReading;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.wording.ShownUnits;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import picocli.CommandLine;
 import picocli.CommandLine.ITypeConverter;
@@ -22,7 +26,7 @@ import picocli.CommandLine.TypeConversionException;
 /** What an option's text becomes; each says what is wrong with a text and what to write. */
 final class OptionTypes {
 
-    private static final String IMPOSSIBLE = "this cannot be meant; look at its unit";
+    private static final String IMPOSSIBLE = "this value is impossible; check its unit";
 
     private OptionTypes() {}
 
@@ -35,6 +39,35 @@ final class OptionTypes {
     static ParameterException wrong(CommandLine line, String option, String message) {
         List<String> typed = line.getParseResult().matchedOption(option).originalStringValues();
         return new ParameterException(line, option + " " + String.join(", ", typed) + ": " + message);
+    }
+
+    /** What the parser says, and the same in plain words. */
+    private static final Map<Pattern, String> PLAIN = new LinkedHashMap<>();
+
+    static {
+        PLAIN.put(Pattern.compile("^Error: "), "");
+        PLAIN.put(
+                Pattern.compile("^Invalid value for option '([\\w-]+)'[^:]*: '(.*)' is not an int$"),
+                "$1 $2: this is not a whole number");
+        PLAIN.put(
+                Pattern.compile("^Invalid value for option '([\\w-]+)'[^:]*: '(.*)' is not a double$"),
+                "$1 $2: this is not a number");
+        PLAIN.put(Pattern.compile("^Unknown options?: (.*)$"), "there is no option $1");
+        PLAIN.put(
+                Pattern.compile("^Missing required parameter for option '(.*)' \\((.*)\\)$"),
+                "$1 needs a value: $1 $2");
+        PLAIN.put(Pattern.compile("^Missing required (?:parameter|option)s?: (.*)$"), "this is missing: $1");
+        PLAIN.put(Pattern.compile("^Unmatched arguments? (?:at|from) index \\d+: (.*)$"), "this is not known here: $1");
+        PLAIN.put(Pattern.compile("^(.*) are mutually exclusive \\(specify only one\\)$"), "give only one of $1");
+    }
+
+    /** {@return the first line of what the parser says, in plain words} */
+    static String plain(String said) {
+        String line = said.lines().findFirst().orElse("");
+        for (Map.Entry<Pattern, String> each : PLAIN.entrySet()) {
+            line = each.getKey().matcher(line).replaceFirst(each.getValue());
+        }
+        return line;
     }
 
     /** A word of a closed list, in small letters or capitals. */
@@ -64,6 +97,12 @@ final class OptionTypes {
         }
     }
 
+    static final class Drills extends Word<Drill.Series> {
+        Drills() {
+            super(Drill.Series.class);
+        }
+    }
+
     static final class Units extends Word<ShownUnits> {
         Units() {
             super(ShownUnits.class);
@@ -86,7 +125,7 @@ final class OptionTypes {
         @Override
         public Measured convert(String text) {
             Measured value = si(Quantity.read(text, dimension));
-            need(value.value() > 0, dimension.noun() + " above zero is needed");
+            need(value.value() > 0, "give " + dimension.noun() + " above zero");
             need(value.value() >= least && value.value() <= most, IMPOSSIBLE);
             return value;
         }
@@ -145,7 +184,7 @@ final class OptionTypes {
             Measured limit = super.convert(text);
             need(
                     limit.std().isEmpty(),
-                    "a limit has no uncertainty; write the lowest pressure at which such a case may fail");
+                    "a limit cannot have an uncertainty; write the lowest pressure at which such a case may fail");
             return limit;
         }
     }
@@ -211,7 +250,7 @@ final class OptionTypes {
             boolean enough = least > 50 ? percent >= least : percent > least;
             need(
                     enough && percent < 100,
-                    "write per cent between " + NumberFormat.plain(least, 3) + " and 100, such as 95");
+                    "write a percentage between " + NumberFormat.plain(least, 3) + " and 100, such as 95");
             return percent / 100;
         }
     }

@@ -108,7 +108,10 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
 
         /** Prints a plan. */
         void print(Plan plan) {
-            out.println(Terminal.safe(plan.sentence()));
+            // one fact a line
+            for (String sentence : ResultTable.sentences(plan.sentence())) {
+                out.println(Terminal.safe(sentence));
+            }
             out.println(Terminal.safe("grain: " + plan.grain()));
             plan.match(this::planned, refused -> refused.allowedPressure());
         }
@@ -117,7 +120,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
             out.println("allowed: " + megapascal(plan.allowedPressure()) + " MPa absolute, " + plan.allowedBecause());
             if (plan.slowRegimeThroat().isPresent()) {
                 out.println("slow regime: above a throat of "
-                        + millimetre(plan.slowRegimeThroat().getAsDouble()) + " mm the motor may fall into it");
+                        + millimetre(plan.slowRegimeThroat().getAsDouble()) + " mm the motor may burn slowly");
             }
             List<PlannedThroat> throats = new ArrayList<>(plan.ladder());
             plan.next()
@@ -147,7 +150,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
         private ThroatAnswer found(ThroatAnswer.Found found) {
             out.println(Terminal.safe(narrowed("answer", List.of(found.throat()), Optional.empty())));
             if (found.exact() != found.throat().diameter()) {
-                out.println("exactly: " + NumberFormat.plain(Unit.MILLIMETRE.fromSi(found.exact()), 4) + " mm");
+                out.println("exact diameter: " + NumberFormat.plain(Unit.MILLIMETRE.fromSi(found.exact()), 4) + " mm");
             }
             remarks(List.of(found.throat()));
             return found;
@@ -172,7 +175,7 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
                             row -> NumberFormat.plain(table.number("throat", row), 4)
                                     + (table.truth("next", row) ? " next" : ""))
                     .with(
-                            "drills near it",
+                            "nearest drills",
                             row -> throats.get(row).drills().stream()
                                     .map(PlanTable::stamped)
                                     .collect(Collectors.joining(", ")))
@@ -183,12 +186,12 @@ record PlanAnswers(Plan plan, Optional<PlanBasis> basis, double level, List<Aske
                             "peak [MPa] (" + percent() + ")",
                             row -> predicted(throats.get(row).maxPressure()))
                     .with("burn time [s]", row -> figure(table.number("burn_time", row), 3))
-                    .with("u(n) then", row -> figure(table.number("exponent_uncertainty", row), 2))
+                    .with("u(n) after", row -> figure(table.number("exponent_uncertainty", row), 2))
                     .with("allowed", row -> table.truth("allowed", row) ? "yes" : "NO");
             return ConsoleWriter.fitted(
                     out,
                     shown,
-                    List.of("u(n) then", "drills near it", "burn time [s]", "mean [MPa] (" + percent() + ")"));
+                    List.of("u(n) after", "nearest drills", "burn time [s]", "mean [MPa] (" + percent() + ")"));
         }
 
         private static String figure(@Nullable Double value, int digits) {

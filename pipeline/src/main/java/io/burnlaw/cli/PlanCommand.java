@@ -47,7 +47,7 @@ import picocli.CommandLine.Spec;
         name = "plan",
         mixinStandardHelpOptions = true,
         description = {
-            "Says which throat to drill next, what pressure it gives and how sure that is: from a campaign, from its"
+            "Says which throat to drill next, what pressure it gives and how certain that is: from a campaign, from its"
                     + " published document, or from a first guess of the law. A throat whose peak could pass the case"
                     + " limit over the safety factor is refused.",
             ""
@@ -85,14 +85,14 @@ final class PlanCommand implements Callable<Integer> {
     @Option(
             names = "--formulation",
             paramLabel = "ID",
-            description = "that is planned for; all of the campaign's if absent")
+            description = "formulation to plan for; if absent, all of the campaign")
     private Optional<String> formulation;
 
     @Option(
             names = "--batch",
             paramLabel = "ID",
             description =
-                    "that the grains are cast from; a batch not yet cast if absent, where the campaign names batches")
+                    "batch that the grains are cast from; if absent and the campaign names batches, a batch not yet cast")
     private Optional<String> batch;
 
     @Option(
@@ -100,8 +100,8 @@ final class PlanCommand implements Callable<Integer> {
             paramLabel = "PERCENT",
             converter = OptionTypes.ConfidenceOfPlans.class,
             description =
-                    "of all predictions, at least 90; the campaign's if absent, 95 for a first guess. By their upper ends"
-                            + " throats are refused")
+                    "confidence of all predictions, at least 90; if absent, the campaign's, or 95 for a first guess. Their upper ends"
+                            + " decide which throats are refused")
     private Optional<Double> confidence;
 
     @Mixin
@@ -130,9 +130,9 @@ final class PlanCommand implements Callable<Integer> {
             throw new ParameterException(
                     spec.commandLine(),
                     guess.typed()
-                            ? "a first guess and a campaign exclude each other: leave out --rate and --exponent, or "
+                            ? "give a first guess or a campaign, not both: leave out --rate and --exponent, or "
                                     + source.get()
-                            : "a campaign, a document, or a first guess with --rate and --exponent is missing");
+                            : "name a campaign or a document, or give a first guess with --rate and --exponent");
         }
         if (source.isPresent()) {
             refuseWhatWouldBeIgnored();
@@ -152,14 +152,14 @@ final class PlanCommand implements Callable<Integer> {
                             motor.grainTyped()
                                     ? option + " goes with a first guess; the campaign has its own"
                                     : option
-                                            + " needs a --grain beside it; without one the grain that was fired last is"
-                                            + " planned for, with what was measured");
+                                            + " needs --grain as well; without it, the grain that was fired last is"
+                                            + " planned for, with its measured values");
                 });
     }
 
     private ExitCode ofGuess(PlanOptions options) {
         if (batch.isPresent()) {
-            throw new ParameterException(spec.commandLine(), "a first guess knows no batches: leave out --batch");
+            throw new ParameterException(spec.commandLine(), "a first guess has no batches: leave out --batch");
         }
         FirstGuess law = guess.guess(spec.commandLine());
         Measured density = motor.neededDensity(spec.commandLine(), Optional.empty());
@@ -283,7 +283,9 @@ final class PlanCommand implements Callable<Integer> {
         throw new ParameterException(
                 spec.commandLine(),
                 "--batch " + id + ": "
-                        + (known.isEmpty() ? "no batch has a law of its own here" : "the laws are those of " + known));
+                        + (known.isEmpty()
+                                ? "no batch of this campaign has its own law"
+                                : "there are laws of " + known));
     }
 
     private void print(Characterization document) {

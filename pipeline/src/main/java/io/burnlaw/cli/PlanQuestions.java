@@ -15,7 +15,7 @@ import picocli.CommandLine.Option;
 /** What is asked of a plan. */
 final class PlanQuestions {
 
-    /** What the next firing shall sharpen. */
+    /** What the next firing should narrow. */
     enum Sharpen {
         EXPONENT,
         /** The pressure at which the law changes. */
@@ -28,14 +28,14 @@ final class PlanQuestions {
             names = "--throat",
             paramLabel = "LENGTH",
             converter = OptionTypes.Length.class,
-            description = "what this throat diameter would do, such as \"9.2 mm\"; may be given again")
+            description = "predict this throat diameter, such as \"9.2 mm\"; repeat for more")
     private List<Measured> throats = new ArrayList<>();
 
     @Option(
             names = "--pressure",
             paramLabel = "PRESSURE",
             converter = OptionTypes.Pressure.class,
-            description = "which throat gives this mean pressure, absolute; may be given again")
+            description = "find the throat for this mean pressure, absolute; repeat for more")
     private List<Measured> pressures = new ArrayList<>();
 
     @Option(
@@ -43,29 +43,34 @@ final class PlanQuestions {
             paramLabel = "\"PRESSURE to PRESSURE\"",
             converter = OptionTypes.Range.class,
             description =
-                    "throats whose mean pressures span this range, absolute; all that is allowed and known if absent")
+                    "show throats with mean pressures over this range, absolute; if absent, over all that is allowed and known")
     private Optional<PressureRange> ladder;
 
-    @Option(names = "--rungs", paramLabel = "N", defaultValue = "5", description = "throats of the ladder; 5 if absent")
+    @Option(
+            names = "--rungs",
+            paramLabel = "N",
+            defaultValue = "5",
+            description = "number of throats in the ladder; 5 if absent")
     private int rungs;
 
     @Option(
             names = "--sharpen",
             paramLabel = "exponent|break",
             converter = OptionTypes.Goal.class,
-            description = "what the next firing should narrow most; if absent, a break where there is one")
+            description = "what the next firing should narrow most; if absent, the break where there is one")
     private Optional<Sharpen> sharpen;
 
     @Option(
             names = "--drills",
             paramLabel = "SERIES",
             split = ",",
-            description = "that are at hand: metric, number, letter, fraction, with commas between; all if absent")
+            converter = OptionTypes.Drills.class,
+            description = "drills that you have: metric, number, letter, fraction, separated by commas; if absent, all")
     private List<Drill.Series> drills = new ArrayList<>();
 
     PlanOptions options(CommandLine line) {
         if (rungs < 2 || rungs > MOST_RUNGS) {
-            throw OptionTypes.wrong(line, "--rungs", "a ladder has 2 to " + MOST_RUNGS);
+            throw OptionTypes.wrong(line, "--rungs", "a ladder has 2 to " + MOST_RUNGS + " throats");
         }
         PlanOptions options = PlanOptions.defaults().withRungs(rungs);
         if (!drills.isEmpty()) {
@@ -95,15 +100,15 @@ final class PlanQuestions {
                 paramLabel = "\"RATE at PRESSURE\"",
                 converter = OptionTypes.RateAtPressure.class,
                 description =
-                        "such as \"5.7 ± 0.5 mm/s at 1 MPa\", the pressure absolute; a of r = a P^n is the rate at one unit"
-                                + " of pressure. Without an uncertainty, 10 %% is taken")
+                        "rate at a pressure, such as \"5.7 ± 0.5 mm/s at 1 MPa\", absolute; a of r = a P^n is the rate at one unit"
+                                + " of pressure. Without an uncertainty, 10 %% is assumed")
         private Optional<OptionTypes.RateAt> rate;
 
         @Option(
                 names = "--exponent",
                 paramLabel = "N",
                 converter = OptionTypes.Exponent.class,
-                description = "n, such as \"0.35 ± 0.05\"; without an uncertainty, 0.05 is taken")
+                description = "exponent n, such as \"0.35 ± 0.05\"; without an uncertainty, 0.05 is assumed")
         private Optional<Measured> exponent;
 
         boolean typed() {
@@ -111,10 +116,10 @@ final class PlanQuestions {
         }
 
         FirstGuess guess(CommandLine line) {
-            OptionTypes.RateAt at = rate.orElseThrow(
-                    () -> OptionTypes.wrong(line, "--exponent", "a first guess needs a --rate beside it"));
+            OptionTypes.RateAt at =
+                    rate.orElseThrow(() -> OptionTypes.wrong(line, "--exponent", "a first guess needs --rate as well"));
             Measured slope = exponent.orElseThrow(
-                    () -> OptionTypes.wrong(line, "--rate", "a first guess needs an --exponent beside it"));
+                    () -> OptionTypes.wrong(line, "--rate", "a first guess needs --exponent as well"));
             return new FirstGuess(at.rate(), at.pressure(), slope, FirstGuess.USUAL_SCATTER);
         }
     }

@@ -17,7 +17,7 @@ import picocli.CommandLine.ParameterException;
         mixinStandardHelpOptions = true,
         description = {
             "Makes one document of several campaigns of one formulation, from their published documents alone. Each batch,"
-                    + " and each campaign that names none, counts as one casting: the law is that of the formulation, and"
+                    + " and each campaign that names none, counts as one casting. The law is that of the formulation, and"
                     + " says what the next casting will do.",
             ""
         },
@@ -33,7 +33,7 @@ final class PoolCommand extends DocumentsCommand {
     @Option(
             names = "--formulation",
             paramLabel = "ID",
-            description = "that is pooled; the only one that all documents have if absent")
+            description = "formulation to pool; if absent, the only one that all documents have")
     private Optional<String> formulation;
 
     @Override

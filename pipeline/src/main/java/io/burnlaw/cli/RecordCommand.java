@@ -43,8 +43,8 @@ import picocli.CommandLine.Parameters;
         name = "record",
         mixinStandardHelpOptions = true,
         description = {
-            "Reads one record alone, says what it was taken for, and writes a page with its trace, noise, zero, events"
-                    + " and findings; with a grain, the rate too. Each value is written with its unit.",
+            "Reads one record alone, says how it was read, and writes a page with its trace, noise, zero, events"
+                    + " and findings. With a grain, it gives the rate too. Write each value with its unit.",
             ""
         },
         optionListHeading = "%nOptions:%n",
@@ -68,7 +68,7 @@ final class RecordCommand implements Callable<Integer> {
                     .split(" "));
 
     /** Marks a page that this command wrote, which it may write over. */
-    private static final String OWN = "One record without a campaign: is the file understood?";
+    private static final String OWN = "One record without a campaign: check how the file was read.";
 
     private static final Pattern LINE_TO_WRITE =
             Pattern.compile("\\s*(\\w+): (\"[^\"]*\"|\\{[^}]*}|[^#\"{]*?)(\\s+#.*)?");
@@ -81,7 +81,7 @@ final class RecordCommand implements Callable<Integer> {
     @Option(
             names = {"-o", "--output"},
             paramLabel = "PAGE.html",
-            description = "where the page goes; RECORD-record.html in the present folder if absent")
+            description = "file of the page; if absent, RECORD-record.html in the current folder")
     private Optional<Path> output;
 
     @Option(names = "--open", description = "show the page in the browser when it is written")
@@ -89,8 +89,7 @@ final class RecordCommand implements Callable<Integer> {
 
     @Option(
             names = "--json",
-            description =
-                    "print what the file was taken for and the firing as data, as in burnlaw.json, and write no page")
+            description = "print how the file was read and the firing as data, as in burnlaw.json; write no page")
     private boolean json;
 
     private RecordCommand() {
@@ -115,24 +114,24 @@ final class RecordCommand implements Callable<Integer> {
     private static Map<String, String> columns() {
         Map<String, String> columns = new LinkedHashMap<>();
         columns.put("time", "heading of the time with its unit, such as \"t [ms]\" or \"column 1 [ms]\"");
-        columns.put("sampling", "where there is no time: \"2 kHz\" or \"0.5 ms\"");
+        columns.put("sampling", "sampling of a file without a time: \"2 kHz\" or \"0.5 ms\"");
         columns.put("pressure", "heading of the pressure with its unit, such as \"column 2 [psi]\"");
         columns.put("thrust", "heading of the thrust with its unit");
-        columns.put("pressure_kind", "gauge or absolute; gauge if neither the file nor you say it");
-        columns.put("calibration", "raw reading to pressure, as \"0.5 V: 0 bar; 4.5 V: 100 bar\"");
-        columns.put("ambient_pressure", "absolute; the standard atmosphere if absent");
-        columns.put("grain", "bates, tube, rod and others, as in the firing log: then the rate is worked out");
-        columns.put("segments", "of the grain; 1 if absent");
-        columns.put("inhibited_ends", "end faces of all segments that do not burn");
-        columns.put("outer_diameter", "of the grain");
-        columns.put("core_diameter", "of the grain");
-        columns.put("rod_diameter", "of the rod in a rod-and-tube grain");
-        columns.put("segment_length", "of each segment");
-        columns.put("throat_diameter", "before the firing");
-        columns.put("throat_diameter_after", "after it");
-        columns.put("exit_diameter", "of the nozzle");
-        columns.put("propellant_mass", "of the grain");
-        columns.put("density", "of the propellant, such as \"1.8 g/cm3\"");
+        columns.put("pressure_kind", "gauge or absolute; gauge if neither you nor the file says it");
+        columns.put("calibration", "pressure of raw readings, such as \"0.5 V: 0 bar; 4.5 V: 100 bar\"");
+        columns.put("ambient_pressure", "ambient pressure, absolute; if absent, the standard atmosphere");
+        columns.put("grain", "grain: bates, tube, rod and others, as in the firing log; then the rate is worked out");
+        columns.put("segments", "number of segments of the grain; 1 if absent");
+        columns.put("inhibited_ends", "number of end faces that do not burn, of all segments");
+        columns.put("outer_diameter", "outer diameter of the grain");
+        columns.put("core_diameter", "core diameter of the grain");
+        columns.put("rod_diameter", "diameter of the rod in a rod-and-tube grain");
+        columns.put("segment_length", "length of each segment");
+        columns.put("throat_diameter", "throat diameter before the firing");
+        columns.put("throat_diameter_after", "throat diameter after the firing");
+        columns.put("exit_diameter", "exit diameter of the nozzle");
+        columns.put("propellant_mass", "mass of the grain");
+        columns.put("density", "density of the propellant, such as \"1.8 g/cm3\"");
         return columns;
     }
 
@@ -164,7 +163,8 @@ final class RecordCommand implements Callable<Integer> {
                 && settings.pressureKind().isEmpty()) {
             settings = settings.of(PressureKind.GAUGE);
             reading = read(absolute, name.toString(), settings, asked.ambient());
-            readAs.add("the pressure was taken as gauge, which reads 0 in open air; else say --pressure-kind absolute");
+            readAs.add(
+                    "the pressure was read as gauge (0 in open air); if it is absolute, add --pressure-kind absolute");
         }
         if (reading instanceof TraceReading.Unreadable unreadable) {
             unreadable(unreadable, err);
@@ -197,8 +197,7 @@ final class RecordCommand implements Callable<Integer> {
                 .findFirst()
                 .ifPresent(column -> {
                     throw new ParameterException(
-                            spec.commandLine(),
-                            option(column) + " needs a grain: add --grain bates, or the kind that it is");
+                            spec.commandLine(), option(column) + " needs a grain: add --grain bates, or another kind");
                 });
         return said;
     }
@@ -232,7 +231,7 @@ final class RecordCommand implements Callable<Integer> {
                                         told.what(),
                                         told.found(),
                                         told.expected(),
-                                        "say it, with your own units:\nburnlaw record " + record + " "
+                                        "name them, with your own units:\nburnlaw record " + record + " "
                                                 + String.join(" ", options))
                                 .text()));
     }
@@ -257,15 +256,15 @@ final class RecordCommand implements Callable<Integer> {
                 String.valueOf(record.getFileName()).replaceFirst("(\\.[A-Za-z0-9]{1,4})+$", "") + "-record.html"));
         try {
             if (Files.exists(target) && !own(target)) {
-                err.println(Terminal.safe(
-                        "burnlaw: " + target + " is there already and no page of this command; name another with -o"));
+                err.println(Terminal.safe("burnlaw: " + target
+                        + " exists already and is not a page of this command; name another with -o"));
                 return ExitCode.NOT_WRITTEN.number();
             }
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
             ReportPages.record(page, bytes);
             SingleFile.write(target, bytes.toByteArray());
         } catch (IOException failed) {
-            err.println(Terminal.safe("burnlaw: could not write " + target + "; check folder and rights"));
+            err.println(Terminal.safe("burnlaw: could not write " + target + "; check the folder and its permissions"));
             return ExitCode.NOT_WRITTEN.number();
         }
         print(page, out);

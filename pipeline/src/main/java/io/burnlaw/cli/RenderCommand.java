@@ -23,9 +23,9 @@ import picocli.CommandLine.Spec;
         name = "render",
         mixinStandardHelpOptions = true,
         description = {
-            "Draws the report from a published document alone. From burnlaw.json, or from index.html with its"
-                    + " burnlaw.json beside it, comes byte for byte what the run wrote; from index.html alone a report"
-                    + " without traces, which says so.",
+            "Draws the report from a published document alone. burnlaw.json, or index.html with its"
+                    + " burnlaw.json in the same folder, gives byte for byte what the run wrote. index.html alone gives a report"
+                    + " without traces, and the report says so.",
             ""
         },
         optionListHeading = "%nOptions:%n",
@@ -44,7 +44,7 @@ final class RenderCommand implements Callable<Integer> {
             names = {"-o", "--output"},
             paramLabel = "FOLDER",
             required = true,
-            description = "where the report goes")
+            description = "folder of the report")
     private Path output;
 
     @Mixin
@@ -66,9 +66,9 @@ final class RenderCommand implements Callable<Integer> {
             ReportWriter.write(document, output, ReportWriter.Options.EVERYTHING.withUnits(units.units()));
             if (document.leftOut() != null) {
                 err.println(Terminal.safe("burnlaw: " + file
-                        + " does not hold the traces, the rates along the burns and the budgets of the firings;"
-                        + " the report is drawn without them. They are in the burnlaw.json that belongs to it: name that"
-                        + " file, or put it beside the page."));
+                        + " does not contain the traces, the rates along the burns and the budgets of the firings;"
+                        + " the report is drawn without them. They are in its burnlaw.json: name that"
+                        + " file, or put it in the folder of the page."));
             }
             spec.commandLine().getOut().println(Terminal.safe("written: " + output.resolve("index.html")));
             return ExitCode.DONE;
@@ -101,7 +101,7 @@ final class RenderCommand implements Callable<Integer> {
                 && !edited.getMessage().contains("Infinity")
                 && !edited.getMessage().contains("NaN");
         String why = said ? ": " + edited.getMessage() : "";
-        err.println(Terminal.safe("burnlaw: " + file + ": the document says what no run writes" + why
-                + "; take one that is unedited. If it is, please report it."));
+        err.println(Terminal.safe("burnlaw: " + file + ": no run writes a document like this" + why
+                + "; take an unedited one. If it is unedited, please report it."));
     }
 }

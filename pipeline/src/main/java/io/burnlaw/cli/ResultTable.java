@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -31,6 +32,8 @@ final class ResultTable {
     private static final String POINT = "point";
     private static final String RESIDUAL = "standardized_residual";
     private static final String REMARK = "remark";
+
+    private static final Pattern SENTENCE_END = Pattern.compile("(?<=[.?!]) (?=[A-Z]|[rn] )");
 
     /** More rows than these run off the screen. */
     private static final int MOST_POINTS = 60;
@@ -58,9 +61,10 @@ final class ResultTable {
         for (Formulation formulation : document.formulations()) {
             out.println();
             out.println(Terminal.safe(formulation.title() + " (" + formulation.id() + ")"));
-            out.println(Terminal.safe(formulation.verdict()));
+            // one fact a line
+            sentences(formulation.verdict()).forEach(sentence -> out.println(Terminal.safe("  " + sentence)));
             if (formulation.notFitted() != null) {
-                out.println(Terminal.safe(formulation.notFitted().mend()));
+                out.println(Terminal.safe("  " + formulation.notFitted().mend()));
             }
             formulation.findings().stream()
                     .filter(finding -> !formulation.verdict().contains(finding.message()))
@@ -90,6 +94,11 @@ final class ResultTable {
         out.println();
     }
 
+    /** {@return the sentences of a text, one after the other} */
+    static List<String> sentences(String text) {
+        return List.of(SENTENCE_END.split(text));
+    }
+
     /** {@return the exit code of a result: done, or done with rejections} */
     static ExitCode exitCode(Characterization document) {
         boolean rejected =
@@ -105,11 +114,11 @@ final class ResultTable {
     /** Where there is no room for the remarks, they follow below the table. */
     private static void table(TerminalTable points, PrintWriter out) {
         String text = ConsoleWriter.fitted(out, points, List.of("residual", REMARK));
-        boolean below = text.lines().anyMatch(line -> line.startsWith("no room for: ") && line.contains(REMARK));
+        boolean below = text.lines().anyMatch(line -> line.startsWith("columns left out: ") && line.contains(REMARK));
         out.println(Terminal.safe(
                 below
                         ? ConsoleWriter.fitted(out, points, List.of(REMARK, "residual"))
-                                .replaceFirst("\\nno room for: .*", "")
+                                .replaceFirst("\\ncolumns left out: .*", "")
                         : text));
         if (below) {
             List<String> remarks = points.columns().get(REMARK);
@@ -127,7 +136,8 @@ final class ResultTable {
                 .toArray();
         String title = rows.length == points.size()
                 ? "points"
-                : rows.length + " of " + points.size() + " points, of those that stand out; all are in rates.csv";
+                : rows.length + " of " + points.size()
+                        + " points: those with a remark or far from the law; all are in rates.csv";
         return TerminalTable.of(title, rows.length)
                 .with(POINT, i -> points.words(POINT, rows[i]))
                 .with("pressure [MPa]", i -> figure(points.quantity("pressure", rows[i])))
@@ -177,8 +187,8 @@ final class ResultTable {
     private static final class PredictionLines {
 
         private static final String CAUTION =
-                "A throat is named from predictions alone: it replaces neither a proof test, nor"
-                        + " distance and shelter, nor the local law and a licensed person. burnlaw plan says more.";
+                "These throats come from predictions alone. They replace neither a proof test, nor distance and"
+                        + " shelter, nor the local law and a licensed person. More throats: burnlaw plan";
 
         private PredictionLines() {}
 
@@ -216,24 +226,24 @@ final class ResultTable {
             if (peak == null || mean == null || time == null) {
                 return Optional.empty();
             }
-            return Optional.of("prediction check: each of "
-                    + ProblemList.count(closure.rows().size(), "firing") + " from the others, off by "
-                    + NumberFormat.percent(peak, 2) + " in peak pressure, " + NumberFormat.percent(mean, 2)
-                    + " in mean pressure, "
-                    + NumberFormat.percent(time, 2) + " in burn time (medians)");
+            return Optional.of("prediction check: "
+                    + ProblemList.count(closure.rows().size(), "firing")
+                    + ", each predicted from the others. Median error: peak pressure " + NumberFormat.percent(peak, 2)
+                    + ", mean pressure " + NumberFormat.percent(mean, 2) + ", burn time "
+                    + NumberFormat.percent(time, 2));
         }
 
         private static String words(Plan plan) {
             PlannedThroat next = plan.next();
             if (next == null) {
-                return "none is named; the report says why";
+                return "none; the report says why";
             }
             Double most = next.maxPressure().high();
-            return NumberFormat.plain(next.throatDiameter().value(), 4) + " mm" + drill(next) + ", for a mean of "
+            return NumberFormat.plain(next.throatDiameter().value(), 4) + " mm" + drill(next) + ". Predicted: mean "
                     + NumberFormat.significant(next.equilibriumPressure().value(), 3) + " MPa"
                     + (most == null || next.maxPressure().level() == null
                             ? ""
-                            : ", the peak at most " + NumberFormat.significant(most, 3) + " MPa ("
+                            : ", peak at most " + NumberFormat.significant(most, 3) + " MPa ("
                                     + NumberFormat.plain(
                                             100 * next.maxPressure().level(), 4) + " %)");
         }

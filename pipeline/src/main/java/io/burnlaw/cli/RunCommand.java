@@ -42,7 +42,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Reads a campaign folder, reduces every firing, fits the law and writes the report."
-                    + " A firing that cannot be used is rejected with the reason; the others go on.",
+                    + " A firing that cannot be used is rejected with the reason; the others are used.",
             ""
         },
         optionListHeading = "%nOptions:%n",
@@ -51,7 +51,7 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  burnlaw run my-campaign                     into my-campaign-report",
             "  burnlaw run my-campaign -o report --open    and show it in the browser",
-            "  burnlaw run spring autumn -o reports        a folder each below reports",
+            "  burnlaw run spring autumn -o reports        a folder each in reports",
             "  burnlaw run my-campaign --keep-watching     again after each change",
             "  burnlaw run my-campaign --json > law.json   the document, no folder"
         })
@@ -66,7 +66,7 @@ final class RunCommand implements Callable<Integer> {
     @Option(
             names = {"-o", "--output"},
             paramLabel = "FOLDER",
-            description = "where the report goes; with several campaigns, one folder each below it")
+            description = "folder of the report; with several campaigns, each gets a folder in it")
     private Optional<Path> output;
 
     @ArgGroup
@@ -74,14 +74,15 @@ final class RunCommand implements Callable<Integer> {
 
     @Option(
             names = "--reproducible",
-            description = "leave the time of making out, so that the same input gives the same bytes; and with it"
-                    + " ro-crate-metadata.json, which must have a date")
+            description =
+                    "leave out the creation time, so that the same input gives the same bytes; this also leaves out"
+                            + " ro-crate-metadata.json, which needs a date")
     private boolean reproducible;
 
     @Option(
             names = "--workers",
             paramLabel = "N",
-            description = "firings reduced at the same time; all cores if absent")
+            description = "number of firings reduced at the same time; if absent, one for each core")
     private Optional<Integer> workers;
 
     @Mixin
@@ -92,7 +93,7 @@ final class RunCommand implements Callable<Integer> {
 
     @Option(
             names = "--keep-watching",
-            description = "run again whenever a file of the campaign changes; end with Ctrl-C")
+            description = "run again whenever a file of the campaign changes; stop with Ctrl-C")
     private boolean keepWatching;
 
     /** How much is written. */
@@ -101,7 +102,7 @@ final class RunCommand implements Callable<Integer> {
         @Option(names = "--json", description = "print the document on standard output and write no folder")
         private boolean json;
 
-        @Option(names = "--data-only", description = "write the document and the tables without pages and pictures")
+        @Option(names = "--data-only", description = "write the document and the tables, but no pages and no pictures")
         private boolean dataOnly;
     }
 
@@ -150,8 +151,8 @@ final class RunCommand implements Callable<Integer> {
                 if (OutputFolders.inside(campaign, folder)) {
                     throw new ParameterException(
                             spec.commandLine(),
-                            "--keep-watching: the report, " + folder + ", would lie in the campaign that is watched;"
-                                    + " name a folder outside of it with -o");
+                            "--keep-watching: the report, " + folder + ", would be inside the watched campaign;"
+                                    + " name a folder outside with -o");
                 }
             });
         } catch (OutputFolders.Refused refused) {
@@ -261,7 +262,7 @@ final class RunCommand implements Callable<Integer> {
                     for (Path campaign : campaigns) {
                         register(campaign, watch);
                     }
-                    err.println("watching; a change of the campaign runs it again, Ctrl-C ends it");
+                    err.println("watching: runs again when the campaign changes; stop with Ctrl-C");
                     WatchKey key = watch.take();
                     while (key != null) {
                         key.pollEvents();

@@ -25,7 +25,7 @@ import picocli.CommandLine.Spec;
         description = {
             "Makes a campaign folder from a scenario: invented propellants with a known law are fired in simulated motors"
                     + " and measured with simulated instruments.",
-            "The same scenario gives the same files. What is true stands in truth.yaml.",
+            "The same scenario gives the same files. The true values are in truth.yaml.",
             ""
         },
         optionListHeading = "%nOptions:%n",
@@ -35,15 +35,14 @@ public final class SimulateCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "SCENARIO.yaml", description = "what is true, what is fired, and what measures it")
+    @Parameters(paramLabel = "SCENARIO.yaml", description = "the true laws, the firings and the instruments")
     private Path scenario;
 
     @Option(
             names = {"-o", "--output"},
             paramLabel = "FOLDER",
             required = true,
-            description =
-                    "where the campaign goes; an earlier one made from a scenario is replaced, files of your own stay")
+            description = "folder of the campaign; an earlier simulated one is replaced, your own files stay")
     private Path output;
 
     @Override
@@ -71,7 +70,7 @@ public final class SimulateCommand implements Callable<Integer> {
                         + ProblemList.count(read.firings().size(), "firing") + ", "
                         + ProblemList.count(read.strands().size(), "strand") + ", "
                         + ProblemList.count(read.points().size(), "hand-timed point")
-                        + ". All of it is invented; the truth is in truth.yaml."));
+                        + ". All of it is invented; the true values are in truth.yaml."));
         return ExitCode.DONE;
     }
 

@@ -54,11 +54,11 @@ final class Stray {
             if (isTable(given) && parent != null) {
                 return Optional.of(
                         Files.exists(parent.resolve("campaign.yaml"))
-                                ? "this is a table of a campaign: name its folder"
-                                : "this is a table without a campaign.yaml beside it: burnlaw new FOLDER makes one");
+                                ? "this is a table of a campaign; name its folder"
+                                : "this is a table, but its folder has no campaign.yaml: burnlaw new FOLDER makes one");
             }
             if (RECORD.matcher(name).matches()) {
-                return Optional.of("this is one file and no campaign: try   burnlaw record " + given);
+                return Optional.of("this is one file, not a campaign: try   burnlaw record " + given);
             }
         }
         if (Files.isDirectory(given) && !Files.exists(given.resolve("campaign.yaml"), LinkOption.NOFOLLOW_LINKS)) {
@@ -79,7 +79,7 @@ final class Stray {
             boolean records = files.stream().anyMatch(file -> isRecord(file.toString()));
             return Optional.of(
                     records
-                            ? "this folder holds records and no campaign.yaml: try   burnlaw new my-campaign --from "
+                            ? "this folder has records, but no campaign.yaml: try   burnlaw new my-campaign --from "
                                     + given
                             : "there is no campaign.yaml in this folder: try   burnlaw new my-campaign");
         } catch (IOException unreadable) {

@@ -29,7 +29,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Makes the table of burning surface against web for a grain of the kind 'table', such as a star, from the"
-                    + " outline of its port: a table x [mm], y [mm] of its corners in order, the grain's axis at 0, 0.",
+                    + " outline of its port. The outline is a table x [mm], y [mm] of its corners in order, with the grain's axis at 0, 0.",
             ""
         },
         optionListHeading = "%nOptions:%n",
@@ -54,7 +54,7 @@ final class SurfaceTableCommand implements Callable<Integer> {
             required = true,
             paramLabel = "LENGTH",
             converter = OptionTypes.Length.class,
-            description = "of the grain, with its unit")
+            description = "outer diameter of the grain, with its unit")
     private Measured outerDiameter;
 
     @Option(
@@ -62,20 +62,24 @@ final class SurfaceTableCommand implements Callable<Integer> {
             required = true,
             paramLabel = "LENGTH",
             converter = OptionTypes.Length.class,
-            description = "of the grain, with its unit")
+            description = "length of the grain, with its unit")
     private Measured length;
 
-    @Option(names = "--burning-ends", paramLabel = "0|1|2", defaultValue = "0", description = "how many ends burn")
+    @Option(
+            names = "--burning-ends",
+            paramLabel = "0|1|2",
+            defaultValue = "0",
+            description = "number of ends that burn")
     private int burningEnds;
 
     @Option(
             names = {"-o", "--output"},
             required = true,
             paramLabel = "TABLE.csv",
-            description = "where the table goes")
+            description = "file of the table")
     private Path output;
 
-    @Option(names = "--replace", description = "write over a file that is there; without it no file is lost")
+    @Option(names = "--replace", description = "overwrite an existing file")
     private boolean replace;
 
     @Override
@@ -101,7 +105,7 @@ final class SurfaceTableCommand implements Callable<Integer> {
             if (!(Math.hypot(file.x().get(i), file.y().get(i)) < diameter / 2)) {
                 spec.commandLine()
                         .getErr()
-                        .println(Terminal.safe(outline + ": corner " + (i + 1) + " does not lie inside the grain of "
+                        .println(Terminal.safe(outline + ": corner " + (i + 1) + " is not inside the grain of "
                                 + NumberFormat.plain(Unit.MILLIMETRE.fromSi(diameter), 4)
                                 + " mm; nothing was written."));
                 return ExitCode.UNUSABLE.number();
@@ -119,7 +123,7 @@ final class SurfaceTableCommand implements Callable<Integer> {
         } catch (IOException failed) {
             spec.commandLine()
                     .getErr()
-                    .println(Terminal.safe(output + " could not be written; check folder and rights."));
+                    .println(Terminal.safe(output + " could not be written; check the folder and its permissions."));
             return ExitCode.NOT_WRITTEN.number();
         }
         double web = points.get(points.size() - 1).web();
@@ -127,7 +131,7 @@ final class SurfaceTableCommand implements Callable<Integer> {
                 .getOut()
                 .println(Terminal.safe(String.format(
                         Locale.ROOT,
-                        "%s: %d rows, web %.3f mm, propellant %.2f cm3. Compare its volume with mass over density.",
+                        "%s: %d rows, web %.3f mm, propellant %.2f cm3. Compare this volume with mass over density.",
                         output,
                         points.size(),
                         web * 1e3,
@@ -137,13 +141,13 @@ final class SurfaceTableCommand implements Callable<Integer> {
 
     private Optional<String> refusal() {
         if (Files.isSymbolicLink(output) && !Files.exists(output)) {
-            return Optional.of("this is a link to a file that is not there");
+            return Optional.of("this is a link to a missing file");
         }
         if (!Files.exists(output)) {
             return Optional.empty();
         }
         if (!Files.isRegularFile(output)) {
-            return Optional.of("this is no ordinary file");
+            return Optional.of("this is not an ordinary file");
         }
         try {
             if (Files.isSameFile(output, outline)) {
@@ -154,6 +158,6 @@ final class SurfaceTableCommand implements Callable<Integer> {
         }
         return replace
                 ? Optional.empty()
-                : Optional.of("this file is there already; name another, or write over it with --replace");
+                : Optional.of("this file exists already; name another, or overwrite it with --replace");
     }
 }

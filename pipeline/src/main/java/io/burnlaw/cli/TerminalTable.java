@@ -59,7 +59,7 @@ record TerminalTable(String title, int rows, Map<String, List<String>> columns) 
             }
         }
         return fitted.text(fitted.widths(), CLOSE)
-                + (without.isEmpty() ? "" : "\nno room for: " + String.join("; ", without));
+                + (without.isEmpty() ? "" : "\ncolumns left out: " + String.join("; ", without));
     }
 
     private TerminalTable in(ShownUnits units) {

@@ -11,8 +11,9 @@ final class UnitsOption {
             names = "--units",
             paramLabel = "UNITS",
             converter = OptionTypes.Units.class,
-            description = "of what is printed, and of the page when it is opened: mpa (MPa, mm), bar (bar, mm) or psi"
-                    + " (psi, in); files of data stay in the units that they name")
+            description =
+                    "units of the printed text, and of the page when it opens: mpa (MPa, mm), bar (bar, mm) or psi"
+                            + " (psi, in); data files keep the units that they name")
     private ShownUnits units = ShownUnits.MPA;
 
     ShownUnits units() {

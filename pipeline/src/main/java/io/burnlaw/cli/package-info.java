@@ -1,4 +1,4 @@
 /**
- * The command line. It only wires: read, characterize, write. Read {@link io.burnlaw.cli.Burnlaw} first.
+ * The command line. It only connects the steps: read, characterize, write. Read {@link io.burnlaw.cli.Burnlaw} first.
  */
 package io.burnlaw.cli;

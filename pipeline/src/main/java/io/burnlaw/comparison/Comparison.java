@@ -7,7 +7,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import org.apache.commons.statistics.distribution.FDistribution;
 
-/** What comparing a candidate with its baseline gave: numbers and a verdict, or the reason why there is none. */
+/** Result of comparing a candidate with its baseline: numbers and a verdict, or the reason why there is none. */
 public sealed interface Comparison {
 
     /** {@return id of the candidate} */

@@ -30,7 +30,7 @@ import org.apache.commons.statistics.distribution.TDistribution;
  * <p>Where the batches of both are known, both stand in one mixed model: a difference counts against the scatter between
  * batches. Where each was cast once, nothing is declared.
  *
- * <p><b>Source.</b> Draper and Smith (1998), chapter 14; docs/methods.md, section 'Additive against baseline'.
+ * <p><b>Source.</b> Draper and Smith (1998), chapter 14; docs/methods.md, section 'Comparison'.
  */
 public final class Comparisons {
 
@@ -183,11 +183,11 @@ public final class Comparisons {
             double size = Math.abs(StrictMath.log(numbers.typical().value()));
             int batches = batches(size, numbers.scatter(), options);
             String told = batches > MOST_BATCHES
-                    ? "more than %d batches of each would tell".formatted(MOST_BATCHES)
-                    : "%d batches of each would tell".formatted(batches);
+                    ? "more than %d batches of each are needed to show".formatted(MOST_BATCHES)
+                    : "%d batches of each are enough to show".formatted(batches);
             return numbers.with(
                     false,
-                    "%s and %s were cast once each: batch and additive cannot be told apart. If batches scatter by %s (common practice, no source), %s a change of this size. As if both castings were alike: %s"
+                    "%s and %s were cast once each: the effects of batch and additive cannot be separated. If batches scatter by %s (common practice, no source), %s a change of this size. If both castings were alike: %s"
                             .formatted(
                                     numbers.candidate(),
                                     numbers.baseline(),

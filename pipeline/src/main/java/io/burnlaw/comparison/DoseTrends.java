@@ -121,15 +121,15 @@ public final class DoseTrends {
                 100 * StrictMath.expm1(trend.interval().low() / 100),
                 100 * StrictMath.expm1(trend.interval().high() / 100));
         String sentence = (trend.trend().pValue() <= significance
-                        ? "At %s MPa each per cent by mass of %s changes the rate by %s %% (%s)"
-                        : "At %s MPa no trend over %s shown: each per cent by mass changes the rate by %s %% (%s)")
+                        ? "At %s MPa each percent by mass of %s changes the rate by %s %% (%s)"
+                        : "At %s MPa no trend over %s is shown: each percent by mass changes the rate by %s %% (%s)")
                 .formatted(
                         NumberFormat.megapascal(trend.pressure()),
                         trend.additive(),
                         change,
                         Verdict.probability(trend.trend().pValue()));
         String bent = trend.straight().pValue() <= significance
-                ? "; the levels do not lie on a straight line (%s), so do not read between them"
+                ? "; the levels are not on a straight line (%s), so do not interpolate between them"
                         .formatted(Verdict.probability(trend.straight().pValue()))
                 : "";
         String exponents = trend.ownExponents() ? "; the exponent changes with the level as well" : "";

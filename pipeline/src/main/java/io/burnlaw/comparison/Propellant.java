@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * What a comparison knows of one propellant: its points, or where only a law was published, that.
+ * One propellant in a comparison: its points, or only its published law.
  *
  * @param id       as in the tables
  * @param fraction of the additive by mass [1]

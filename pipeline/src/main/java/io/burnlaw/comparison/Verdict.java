@@ -18,7 +18,7 @@ final class Verdict {
     }
 
     private static String different(Comparison.Compared numbers, double significance) {
-        return "%s differs from %s between %s and %s MPa: at %s MPa it burns %s. %s By chance two laws would differ this much with %s%s."
+        return "%s differs from %s between %s and %s MPa: at %s MPa it burns %s. %s Two equal laws would differ this much by chance with %s%s."
                 .formatted(
                         numbers.candidate(),
                         numbers.baseline(),
@@ -32,7 +32,7 @@ final class Verdict {
     }
 
     private static String noDifference(Comparison.Compared numbers) {
-        return "No difference of %s from %s shown between %s and %s MPa (%s%s): at %s MPa it burns %s. %s"
+        return "No difference shown between %s and %s from %s to %s MPa (%s%s): at %s MPa it burns %s. %s"
                 .formatted(
                         numbers.candidate(),
                         numbers.baseline(),
@@ -75,7 +75,7 @@ final class Verdict {
         }
         Comparison.Ratio first = numbers.ratio().get(0);
         Comparison.Ratio last = numbers.ratio().get(numbers.ratio().size() - 1);
-        return "The exponents differ by %s, so that its rate is %s times the baseline's at the lowest of these pressures and %s times at the highest."
+        return "The exponents differ by %s: its rate is %s times the baseline's at the lowest of these pressures and %s times at the highest."
                 .formatted(
                         difference,
                         NumberFormat.significant(first.value(), 3),
@@ -108,9 +108,9 @@ final class Verdict {
                 .map(Propellant::id)
                 .toList();
         return thin.isEmpty()
-                ? "%s and %s have no more firings together than the two laws have constants: a third firing of either would mend it."
+                ? "%s and %s have too few firings together for two laws: fire either of them a third time."
                         .formatted(candidate.id(), baseline.id())
-                : "%s has fewer than two firings at different pressures: fire it again at another throat."
+                : "%s has fewer than two firings at different pressures: fire it again with another throat."
                         .formatted(String.join(", and ", thin));
     }
 

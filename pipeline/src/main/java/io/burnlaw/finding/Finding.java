@@ -4,7 +4,7 @@ import java.util.Objects;
 import java.util.OptionalDouble;
 
 /**
- * Something that was seen in a firing or in a law: the same one reaches the terminal, the document and the page.
+ * Something wrong or odd in a firing or in a law. The terminal, the document and the page show the same finding.
  *
  * @param severity how much it matters here
  * @param message  a sentence with the number, the place, and what was expected

@@ -3,8 +3,8 @@ package io.burnlaw.finding;
 import java.util.Locale;
 
 /**
- * The closed list of what can be seen in a trace, a burn or a law. docs/findings.md is made from it, so that no code
- * exists unexplained. A code is never used again for another meaning.
+ * The complete list of findings: what can be wrong or odd in a trace, a burn or a law. docs/findings.md is made from
+ * it, so every code is explained. A code is never reused with another meaning.
  */
 public enum FindingCode {
     UNUSABLE_ROW(
@@ -29,7 +29,7 @@ public enum FindingCode {
             Family.TRACE,
             Severity.NOTE,
             "Zero offset",
-            "The quiet part before ignition does not read zero; the offset is taken off the record.",
+            "The quiet part before ignition does not read zero; the offset is subtracted from the record.",
             "Check the sensor's zero before the next firing."),
     NO_QUIET_PART(
             Family.TRACE,
@@ -42,7 +42,7 @@ public enum FindingCode {
             Family.TRACE,
             Severity.CAUTION,
             "Baseline drift",
-            "The zero after the burn differs from the zero before it; a straight line between the two is taken off.",
+            "The zero after the burn differs from the zero before it; a straight line between the two is subtracted.",
             "Shield the sensor and its cable from heat, and let it warm up before the firing."),
     SATURATION(
             Family.TRACE,
@@ -54,7 +54,7 @@ public enum FindingCode {
             Family.TRACE,
             Severity.CAUTION,
             "Beyond the calibrated range",
-            "Readings lie outside of the calibration or of the sensor's range.",
+            "Readings are outside of the calibration or of the sensor's range.",
             "The last straight piece of the calibration was extended to them. Calibrate up to the pressures"
                     + " that you expect."),
     SPIKES(
@@ -75,7 +75,7 @@ public enum FindingCode {
             Severity.NOTE,
             "Uneven sampling",
             "The time between samples is not constant.",
-            "Handled: integrals use the time stamps."),
+            "Nothing to do: integrals use the time stamps."),
     REPEATED_TIMESTAMP(
             Family.TRACE,
             Severity.NOTE,
@@ -130,7 +130,7 @@ public enum FindingCode {
             Severity.CAUTION,
             "Smoulder before the rise",
             "The motor burned at low pressure before its main rise.",
-            "The web burned in that time is accounted for. The burn at low pressure may give a rate of its own."),
+            "The web burned in that time is included. The burn at low pressure may give a rate of its own."),
     BURNED_BEFORE_RISE(
             Family.BURNING,
             Severity.CAUTION,
@@ -143,7 +143,7 @@ public enum FindingCode {
             "Slow burning",
             "The motor stayed at low pressure for its whole burn.",
             "Check the unit of the record first. If it is right, the motor burned in the slow regime. A"
-                    + " smaller throat may bring it out of there, but choose none that the case cannot stand."),
+                    + " smaller throat may avoid it, but choose none that the case cannot stand."),
     CHUFFING(
             Family.BURNING,
             Severity.REJECTION,
@@ -195,8 +195,7 @@ public enum FindingCode {
             "Mass and volume disagree",
             "The grain's mass divided by its volume (from the dimensions in the log) does not give the"
                     + " density of the propellant.",
-            "Check mass, core, length and number of segments; a grain with voids burns differently from a"
-                    + " sound one."),
+            "Check mass, core, length and number of segments; a grain with voids does not burn like a" + " sound one."),
     CHAMBER_VOLUME(
             Family.PLAUSIBILITY,
             Severity.CAUTION,
@@ -220,7 +219,7 @@ public enum FindingCode {
             Family.PLAUSIBILITY,
             Severity.CAUTION,
             "Implausible burn time",
-            "The burn time gives a rate far from that of the other firings.",
+            "The burn time gives a rate that differs far from that of the other firings.",
             "Check the time column's unit and the web."),
     THRUST_DERIVED(
             Family.PLAUSIBILITY,
@@ -232,7 +231,7 @@ public enum FindingCode {
             Family.PLAUSIBILITY,
             Severity.NOTE,
             "Igniter not stated",
-            "The flame took long to spread over the whole surface, so the igniter's gas may affect rate and"
+            "The flame spread slowly over the surface, so the igniter's gas may affect rate and"
                     + " c*. A usual amount was subtracted; all firings share its uncertainty.",
             "Weigh the igniter's charge and add a column igniter_mass to the firing log, with its unit."),
     EXIT_UNKNOWN(
@@ -293,7 +292,7 @@ public enum FindingCode {
             Family.LAW,
             Severity.CAUTION,
             "Outlying point",
-            "A point lies far from the law that the others follow.",
+            "A point is far from the law that the others follow.",
             "It was kept. Check its trace and its row in the log before you trust the point or the law."),
     UNSTABLE_EXPONENT(
             Family.LAW,
@@ -311,7 +310,7 @@ public enum FindingCode {
             Family.LAW,
             Severity.CAUTION,
             "Poor closure",
-            "The law does not reproduce the traces that it was made from.",
+            "The law does not reproduce the traces that it was fitted to.",
             "Do not design with it before you have found the reason."),
     ZERO_OFFSET_RIVAL(
             Family.LAW,
@@ -336,7 +335,7 @@ public enum FindingCode {
             Severity.CAUTION,
             "Slow regime",
             "Below a threshold pressure the propellant burns by a slower law.",
-            "Keep the motor above the threshold, or accept the slow burn knowingly."),
+            "Keep the motor above the threshold, unless you want the slow burn."),
     FEW_FIRINGS_DECIDE(
             Family.LAW,
             Severity.CAUTION,

@@ -4,18 +4,18 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** What an attempt gave: the thing itself, or every reason why it cannot be had. */
+/** The result of an attempt: a value, or all reasons why there is none. */
 public sealed interface Outcome<T, R> {
 
     /**
-     * It was had.
+     * There is a value.
      *
      * @param <R> of the reasons that there are not
      */
     record Given<T, R>(T given) implements Outcome<T, R> {}
 
     /**
-     * It cannot be had.
+     * There is no value.
      *
      * @param reasons all of them, at least one
      */

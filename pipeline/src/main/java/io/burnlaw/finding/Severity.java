@@ -1,6 +1,6 @@
 package io.burnlaw.finding;
 
-/** How much a finding matters for the number that it stands beside. */
+/** How much a finding matters for the result. */
 public enum Severity {
     /** Worth knowing; the number stands. */
     NOTE,

@@ -1,5 +1,5 @@
 /**
- * The closed list of what can be seen in a trace, a burn or a law. In comes nothing; out go findings, the same in
- * terminal, document and page. Read {@link io.burnlaw.finding.FindingCode} first.
+ * The complete list of findings: what can be wrong or odd in a trace, a burn or a law. The terminal, the document and
+ * the page show the same findings. Read {@link io.burnlaw.finding.FindingCode} first.
  */
 package io.burnlaw.finding;

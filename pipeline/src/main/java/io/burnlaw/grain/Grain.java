@@ -4,8 +4,8 @@ import io.burnlaw.quantity.Measured;
 import java.util.OptionalDouble;
 
 /**
- * The geometry of a burning grain: what surface burns when how much web is gone. Every piece burns by parallel layers
- * (Piobert's law), so that {@code -dV/dx = surface(x)}.
+ * The geometry of a burning grain: the burning surface by web burned. Every piece burns in parallel layers (Piobert's
+ * law), so that {@code -dV/dx = surface(x)}.
  */
 public interface Grain {
 

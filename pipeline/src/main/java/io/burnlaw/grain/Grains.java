@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 
-/** The geometry that belongs to a description of the firing log. */
+/** Makes the geometry of a grain from its description in the firing log. */
 public final class Grains {
 
     private static final int MOST_SEGMENTS = 1000;

@@ -5,9 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The cross-section of a port, such as a star, in a round grain; it burns outward by parallel layers. The layer after a
- * web x is the contour of the distance from the port at x: its length inside the grain is found by marching squares on an
- * even grid. For a convex port of perimeter P it is P + 2 pi x (Steiner) until it meets the outside.
+ * The cross-section of a port, such as a star, in a round grain; it burns outward in parallel layers. The layer after a
+ * web x is the contour of the distance from the port at x: its length inside the grain is found by marching squares on
+ * an even grid. For a convex port of perimeter P it is P + 2 pi x (Steiner) until it meets the outside.
  *
  * @param x           corners in order round the port, the grain's axis at 0 [m]
  * @param y           the same [m]

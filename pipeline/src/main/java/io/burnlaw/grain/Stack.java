@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * Several pieces that burn side by side in one chamber, equal or not. The web is that of the piece that lasts longest.
+ * Several pieces, equal or not, that burn in one chamber. The web is that of the piece that lasts longest.
  *
  * @param pieces at least one
  */

@@ -7,8 +7,8 @@ import io.burnlaw.ratelaw.RateLaw;
 import io.burnlaw.ratelaw.SystematicError;
 
 /**
- * A law that nobody measured: a rate at a pressure and an exponent, from a book or from a similar propellant, each with the
- * uncertainty that somebody dares to state.
+ * A law that was not measured: a rate at a pressure and an exponent, from a book or from a similar propellant, each
+ * with a stated uncertainty.
  *
  * @param rate     at the pressure [m/s]
  * @param pressure [Pa, absolute]

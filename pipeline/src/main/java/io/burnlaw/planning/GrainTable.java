@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * What equal hollow segments of any size would do that burn at their cores and at both of their ends.
+ * Predictions for equal hollow segments of any size that burn at their cores and at both ends.
  *
  * <pre>
  * K(P)  = m(P) / ( r(P) (rho - P / (Gamma c*)^2) )    surface over throat that holds P steady      [1]

@@ -38,7 +38,7 @@ record NextFiring(OptionalDouble pressure, String why) {
                 options.goal() == PlanOptions.Goal.EXPONENT ? Optional.empty() : forBreak(basis, range);
         if (options.goal() == PlanOptions.Goal.BREAK) {
             return forBreak.orElse(new NextFiring(
-                    OptionalDouble.empty(), "No break within the allowed pressures can be sharpened by a firing"));
+                    OptionalDouble.empty(), "No firing within the allowed pressures can narrow a break"));
         }
         return forBreak.orElseGet(() -> forExponent(basis.law(), range));
     }

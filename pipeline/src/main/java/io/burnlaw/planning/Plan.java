@@ -6,15 +6,15 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Function;
 
-/** Which throat to drill next, or why none may be named. */
+/** Which throat to drill next, or why no throat is named. */
 public sealed interface Plan {
 
     /** What must be read beside every number that could be drilled. */
     List<String> CAUTIONS = List.of(
             "These are predictions from a fitted law. They replace neither a proof test of the case, nor distance and shelter, nor the local law and a licensed person.",
-            "A drilled hole is usually 0.02 to 0.1 mm larger than its drill (common practice, no source): measure the hole, and ask for the plan of what you measured.",
-            "A grain that is warmer than those that were fired burns faster, at a higher pressure.",
-            "Cracks, voids, a loose inhibitor or a blocked nozzle raise the pressure beyond any of these intervals.");
+            "A drilled hole is usually 0.02 to 0.1 mm larger than its drill (common practice, no source): measure the hole, and plan again with the measured diameter.",
+            "A grain that is warmer than the fired ones burns faster, at a higher pressure.",
+            "Cracks, voids, a loose inhibitor or a blocked nozzle raise the pressure above all of these intervals.");
 
     /** {@return the grain that it was worked out for, in words} */
     String grain();
@@ -61,7 +61,7 @@ public sealed interface Plan {
     }
 
     /**
-     * No throat may be named.
+     * No throat is named.
      *
      * @param grain           that was asked for, in words
      * @param allowedPressure [Pa, absolute], where it is known

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * All that a plan rests on.
+ * All data that a plan uses.
  *
  * @param law          with its covariance and scatter
  * @param points       that it was fitted to; empty for a first guess

@@ -28,7 +28,7 @@ public record PlanOptions(
     /** Least level of a prediction that is held against a limit [1]. */
     private static final double LEAST_LEVEL = 0.90;
 
-    /** What the next firing shall sharpen. */
+    /** What the next firing should narrow. */
     public enum Goal {
         /** The break where there is one, otherwise the exponent. */
         WHAT_IS_LESS_SURE,

@@ -6,7 +6,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 
 /**
- * What a throat would do.
+ * Predictions for a throat.
  *
  * @param diameter         [m]
  * @param drills           nearest of each series that is allowed, the nearest first

@@ -13,9 +13,9 @@ import java.util.OptionalInt;
 import java.util.function.Function;
 
 /**
- * Plans firings: what pressure a throat gives and how sure that is, which throat gives a pressure, a ladder of throats
- * over a range, and the firing that tells most. A throat whose upper prediction of the peak is above what the case allows
- * is never proposed.
+ * Plans firings: the pressure that a throat gives and its uncertainty, the throat that gives a pressure, a ladder of
+ * throats over a range, and the most informative firing. A throat whose upper prediction of the peak is above the
+ * allowed pressure is never proposed.
  *
  * <p><b>Valid</b> for the grain and the propellant of the basis. <b>Source.</b> Forward simulation with both ends of the
  * law's prediction band; choice of the next firing: Atkinson and Donev (1992); docs/methods.md, section 'Planning'.
@@ -104,14 +104,14 @@ public final class Planner {
         if (target < ceiling.floor()) {
             return none(
                     target,
-                    "it is below %s MPa, under which the propellant burns slowly, or by another law."
+                    "below %s MPa the propellant burns slowly, or by another law."
                             .formatted(megapascal(ceiling.floor())));
         }
         OptionalDouble exact = throats.forMean(target);
         if (exact.isEmpty()) {
             return none(
                     target,
-                    "no throat holds the motor there; the law changes, and its pressure would lie below or above.");
+                    "no throat keeps the motor there: the law changes, and the pressure would be lower or higher.");
         }
         if (exact.getAsDouble() < throats.smallest()) {
             return none(
@@ -156,7 +156,7 @@ public final class Planner {
     }
 
     private String nothingBetween(double low) {
-        return "No throat is named: below %s MPa (%s) no throat leaves the upper prediction of the peak when the mean is to be at least %s MPa. A stronger case, or a grain whose surface changes less, would help."
+        return "No throat is named: no throat keeps the upper prediction of the peak below %s MPa (%s) at a mean of at least %s MPa. A stronger case, or a grain whose surface changes less, would help."
                 .formatted(megapascal(ceiling.limit()), ceiling.reason(), megapascal(low));
     }
 
@@ -188,19 +188,18 @@ public final class Planner {
         }
         basis.slowBelow()
                 .ifPresent(threshold -> cautions.add(
-                        "All this holds for a motor that is lit into its fast regime: one that the igniter leaves below %s MPa may smoulder, and may come up late."
+                        "All this is for a motor that is lit into its fast regime. If the igniter leaves it below %s MPa, it may smoulder and speed up late."
                                 .formatted(megapascal(threshold))));
         boolean several = ladder.stream()
                         .anyMatch(each -> !each.otherEquilibria().isEmpty())
                 || firing.stream().anyMatch(each -> !each.otherEquilibria().isEmpty());
         if (several) {
-            cautions.add(
-                    "Some of these motors have more than one steady pressure: which of them they take depends on how they are lit.");
+            cautions.add("Some of these motors have more than one steady pressure: the ignition decides which one.");
         }
         options.ladder()
                 .filter(asked -> asked.low() < range.low() || asked.high() > range.high())
                 .ifPresent(asked -> cautions.add(
-                        "The ladder was to span %s to %s MPa; throats are named for means from %s to %s MPa only: below, the law is not known, the throat may not choke or the propellant may smoulder; above, the law is not known or the case may not stand it."
+                        "You asked for a ladder from %s to %s MPa. Throats are named only for means from %s to %s MPa: below, the law is not known, the throat may not choke or the propellant may smoulder; above, the law is not known or the case may not stand the pressure."
                                 .formatted(
                                         megapascal(asked.low()),
                                         megapascal(asked.high()),
@@ -208,7 +207,7 @@ public final class Planner {
                                         megapascal(range.high()))));
         if (basis.points().isEmpty()) {
             cautions.add(
-                    "The law is a first guess and nothing was measured: begin with the largest throat of the ladder, and plan again after each firing.");
+                    "The law is a first guess, and nothing was measured. Begin with the largest throat of the ladder, and plan again after each firing.");
         }
         return cautions;
     }
@@ -235,7 +234,7 @@ public final class Planner {
             StringBuilder text = new StringBuilder();
             next.ifPresentOrElse(
                     each -> text.append(
-                            "Next firing of %s: a throat of %s%s for a mean of %s MPa, its peak at most %s MPa (upper end of the %s %% prediction). %s."
+                            "Next firing of %s: a throat of %s%s. Predicted: mean %s MPa, peak at most %s MPa (upper end of the %s %% prediction). %s."
                                     .formatted(
                                             basis.formulation(),
                                             diameter(each.diameter()),

@@ -40,13 +40,14 @@ record PressureCeiling(double floor, double limit, String reason) {
         if (ofCase.isEmpty() && basis.highestFired().isEmpty()) {
             return new Outcome.None(
                     OptionalDouble.empty(),
-                    "No throat is named: no pressure limit of the case is stated, and nothing was fired in it yet. State the limit of the case.");
+                    "No throat is named: no pressure limit of the case is stated, and nothing was fired yet. State the limit of the case.");
         }
         for (RateLaw each : basis.law().laws()) {
             if (each.exponentInterval(level) instanceof Interval.NotEstimable missing) {
                 return new Outcome.None(
                         ofCase,
-                        "No throat is named: the law has no uncertainty to predict with; " + missing.reason() + ".");
+                        "No throat is named: the law has no uncertainty, so it cannot predict; " + missing.reason()
+                                + ".");
             }
         }
         double limit = stated.ceiling(basis.highestFired().orElse(0));
@@ -55,7 +56,7 @@ record PressureCeiling(double floor, double limit, String reason) {
                 : "the highest pressure fired so far; no limit of the case is stated";
         if (basis.fastAbove().orElse(Double.POSITIVE_INFINITY) < limit) {
             limit = basis.fastAbove().getAsDouble();
-            reason = "above which points burn faster than the law, too few for a law of their own";
+            reason = "above which some points burn faster than the law, too few for a law of their own";
         }
         return withinStable(basis, level, limit, reason, ofCase);
     }
@@ -102,9 +103,9 @@ record PressureCeiling(double floor, double limit, String reason) {
         Interval.Estimated interval = law.exponentInterval(level).estimated().orElseThrow();
         String exponent = NumberFormat.withInterval(law.exponent(), interval.low(), interval.high());
         return law.exponent() >= 1
-                ? "No throat is named: the exponent is %s. At 1 or above no motor has a steady pressure: a small rise feeds itself until the case bursts."
+                ? "No throat is named: the exponent is %s. At 1 or above no motor has a steady pressure: a small rise grows until the case bursts."
                         .formatted(exponent)
-                : "No throat is named: the exponent is %s, and its interval reaches 1, where no motor has a steady pressure; no upper limit of the pressure can be stated. More strands or firings over a wider range of low pressures would settle it."
+                : "No throat is named: the exponent is %s, and its interval reaches 1. There no motor has a steady pressure, and the pressure has no upper limit. Burn more strands or fire more over a wider range of low pressures."
                         .formatted(exponent);
     }
 }

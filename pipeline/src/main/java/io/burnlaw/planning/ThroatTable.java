@@ -8,9 +8,9 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 
 /**
- * What the throats of a range would do, in rows so close that whoever interpolates between two of them, linearly in the
- * logarithms, misses no figure by more than {@link #TOLERANCE}. Where a figure jumps, the rows on both sides are closer
- * than {@link #CLOSEST}. No row has a peak whose upper prediction is above what the case allows.
+ * Predictions for the throats of a range. The rows are so close that linear interpolation in the logarithms is never
+ * wrong by more than {@link #TOLERANCE}. Where a figure jumps, the rows on both sides are closer than {@link #CLOSEST}.
+ * No row has an upper prediction of the peak above the allowed pressure.
  *
  * @param rows    from the smallest throat to the largest
  * @param remarks what else must be known of a part of the range

@@ -136,25 +136,25 @@ final class Throats {
         }
         String upper = Double.isFinite(max.high())
                 ? "the upper prediction of the peak, %s MPa, is".formatted(megapascal(max.high()))
-                : "no upper limit of the peak can be stated: it is";
+                : "the upper prediction of the peak has no limit and is";
         return Optional.of("Not to be drilled: %s above %s MPa, %s."
                 .formatted(upper, megapascal(ceiling.limit()), ceiling.reason()));
     }
 
     private Optional<String> remark(Predicted mean, Predicted max) {
         if (basis.slowBelow().isPresent() && mean.low() < basis.slowBelow().getAsDouble()) {
-            return Optional.of("May fall into the slow regime below %s MPa."
+            return Optional.of("May burn slowly: the slow regime is below %s MPa."
                     .formatted(megapascal(basis.slowBelow().getAsDouble())));
         }
         if (basis.points().isEmpty()) {
             return Optional.empty();
         }
         if (max.value() > basis.law().pressureHigh()) {
-            return Optional.of("Reaches beyond %s MPa, the highest pressure of the law: an extrapolation."
+            return Optional.of("Extrapolated: above %s MPa, the highest pressure of the law."
                     .formatted(megapascal(basis.law().pressureHigh())));
         }
         return mean.value() < basis.law().pressureLow()
-                ? Optional.of("Lies below %s MPa, the lowest pressure of the law: an extrapolation."
+                ? Optional.of("Extrapolated: below %s MPa, the lowest pressure of the law."
                         .formatted(megapascal(basis.law().pressureLow())))
                 : Optional.empty();
     }

@@ -8,8 +8,8 @@ import java.util.OptionalDouble;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
- * By how much the ignition stands above the burn that follows it, as the firings so far show it. The forward simulation
- * knows only a usual igniter, and a case has to stand the real one.
+ * How far the ignition peak is above the burn that follows, measured in the firings so far. The forward simulation has
+ * only a usual igniter, but a case must stand the real one.
  *
  * <pre>
  *     F = ( highest P before the flame is everywhere - P there ) A_t      of one firing, none below 0      [N]

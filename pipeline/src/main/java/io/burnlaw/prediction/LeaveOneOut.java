@@ -22,7 +22,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * Predicts every firing from what the others say: law and c* without it, then the forward simulation of its motor.
+ * Predicts every firing from the others: law and c* without it, then the forward simulation of its motor.
  *
  * <p>The closure is good where the median error of peak and mean pressure is at most 7.5 % and that of the burn time at
  * most 5 %: a scatter of 3 % in rate at an exponent of a half leaves 4 % in pressure (own convention).
@@ -62,9 +62,12 @@ public final class LeaveOneOut {
         DoubleSummaryStatistics velocities = firings.stream()
                 .flatMapToDouble(each -> each.characteristicVelocity().stream())
                 .summaryStatistics();
+        DoubleSummaryStatistics spikes = firings.stream()
+                .flatMapToDouble(each -> each.ignitionSpike().stream())
+                .summaryStatistics();
         List<Outcome> outcomes = firings.parallelStream()
                 .map(each ->
-                        outcome(each, withOthersVelocity(each, velocities), othersSpike(each, firings), laws, store))
+                        outcome(each, withOthersVelocity(each, velocities), othersSpike(each, spikes), laws, store))
                 .toList();
         List<PredictedFiring> predicted =
                 outcomes.stream().flatMap(each -> each.predicted().stream()).toList();
@@ -74,7 +77,7 @@ public final class LeaveOneOut {
         if (predicted.isEmpty()) {
             return new PredictionCheck.NotPredicted(
                     notPredicted.isEmpty()
-                            ? "No firing was predicted: there is none with a motor that could be fired again."
+                            ? "No firing was predicted: none of them has a complete motor."
                             : "No firing was predicted. " + String.join("; ", notPredicted) + ".");
         }
         return judged(law, predicted, notPredicted);
@@ -124,23 +127,20 @@ public final class LeaveOneOut {
         Optional<PiecewiseLaw> rest = laws.without(each.id());
         if (rest.isEmpty()) {
             return Outcome.not(
-                    "%s: without it too few firings at different pressures are left for a law".formatted(each.id()));
+                    "%s: without it, too few firings at different pressures are left for a law".formatted(each.id()));
         }
         PiecewiseLaw lit = rest.orElseThrow().ofMotorAt(each.meanPressure());
         return Prediction.of(motor, pressure -> each.rateFactor() * lit.rate(pressure), spike)
                 .map(prediction -> new Outcome(Optional.of(beside(each, prediction, store)), Optional.empty()))
                 .orElseGet(() ->
-                        Outcome.not("%s: by the law of the others this motor does not burn out within five minutes"
+                        Outcome.not("%s: by the law of the others, this motor does not burn out within five minutes"
                                 .formatted(each.id())));
     }
 
-    private static double othersSpike(MeasuredFiring own, List<MeasuredFiring> all) {
-        return IgnitionSpike.of(all.stream()
-                        .filter(each -> each != own)
-                        .flatMapToDouble(each -> each.ignitionSpike().stream())
-                        .boxed()
-                        .toList())
-                .mean();
+    /** The mean of the others, from the sum over all: with a sum for each firing the time would grow as their square. */
+    private static double othersSpike(MeasuredFiring own, DoubleSummaryStatistics all) {
+        long others = all.getCount() - (own.ignitionSpike().isPresent() ? 1 : 0);
+        return others == 0 ? 0 : Math.max(0, (all.getSum() - own.ignitionSpike().orElse(0)) / others);
     }
 
     /** The mean of the others; the pooled one where they have none. */

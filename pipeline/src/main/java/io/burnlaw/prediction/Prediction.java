@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * A simulated firing by the measures that a reduction takes of a measured one.
+ * A simulated firing, described by the same figures as a measured one.
  *
  * @param ignition     when the web burned [s since the igniter]
  * @param maxPressure  of burn and ignition [Pa, absolute]

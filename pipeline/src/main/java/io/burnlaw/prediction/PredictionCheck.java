@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** How well a law serves a designer: each firing predicted from a law made without it; or why none could be. */
+/** How well the law predicts: each firing predicted by a law fitted without it, or why none could be predicted. */
 public sealed interface PredictionCheck {
 
     /** {@return in words} */
@@ -57,7 +57,7 @@ public sealed interface PredictionCheck {
     }
 
     /**
-     * A firing beside its prediction.
+     * A firing with its prediction.
      *
      * @param maxPressure  predicted [Pa, absolute]
      * @param meanPressure predicted, over the burn time [Pa, absolute]

@@ -132,7 +132,7 @@ final class BatchDocument {
                 + (several
                         ? ""
                         : Sentence.of(
-                                " At %s MPa one firing of a batch not yet cast burns at %s (%s to %s) mm/s, with %s %% confidence.",
+                                " At %s MPa, one firing of a batch not yet cast burns at %s (%s to %s) mm/s, with %s %% confidence.",
                                 NumberFormat.megapascal(pressure),
                                 millimetres(law.next().rate(pressure)),
                                 millimetres(next.low()),
@@ -143,12 +143,12 @@ final class BatchDocument {
 
     private static String more(BatchLaw law) {
         if (law.moreBatches().isEmpty() || law.moreBatches().getAsInt() == 0) {
-            return law.members().size() == 2 ? " Two batches say little about the third: cast one." : "";
+            return law.members().size() == 2 ? " Two batches show little about the next one: cast a third." : "";
         }
         int more = law.moreBatches().getAsInt();
         return Sentence.of(
                 " %s would make the scatter between batches known to a factor of two.",
-                more == 1 ? "One batch more" : more + " batches more");
+                more == 1 ? "One more batch" : more + " more batches");
     }
 
     private static String millimetres(double rate) {

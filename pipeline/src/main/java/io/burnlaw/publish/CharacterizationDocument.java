@@ -42,7 +42,7 @@ public final class CharacterizationDocument {
                     + " motor may burst.",
             "A propellant with cracks, bubbles or a bad bond to the case obeys no law: its surface is not what the"
                     + " geometry says.",
-            "A throat that is partly blocked, or smaller than measured, raises the pressure by far more than in"
+            "A throat that is partly blocked, or smaller than measured, raises the pressure by much more than in"
                     + " proportion; the more so the larger the exponent.",
             "After a misfire or a motor that pulses, keep away for the waiting time of your range, and treat the grain"
                     + " as live.");

@@ -144,8 +144,8 @@ final class FormulationDocument {
         if (rejected == 0) {
             return more;
         }
-        String first = "Look first at what " + (rejected == 1 ? "1 firing was" : rejected + " firings were")
-                + " rejected for.";
+        String first =
+                "First check why " + (rejected == 1 ? "1 firing was" : rejected + " firings were") + " rejected.";
         return result.points().isEmpty() ? first : first + " " + more;
     }
 

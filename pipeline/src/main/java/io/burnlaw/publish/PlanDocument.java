@@ -92,7 +92,7 @@ public final class PlanDocument {
     }
 
     /**
-     * What somebody asked of a plan, with the answer.
+     * A question to a plan, with its answer.
      *
      * @param level of its predictions [1]
      * @return the same in the document's words

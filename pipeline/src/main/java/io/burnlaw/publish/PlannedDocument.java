@@ -16,7 +16,7 @@ import io.burnlaw.report.document.Plan;
 import java.util.List;
 import java.util.Optional;
 
-/** Plans that somebody asked for, as a document like any other: it can be read, drawn, and planned from again. */
+/** Requested plans, as a document like any other: it can be read, drawn, and planned from again. */
 public final class PlannedDocument {
 
     private PlannedDocument() {}
@@ -85,7 +85,7 @@ public final class PlannedDocument {
                 null,
                 List.of(),
                 null,
-                new NotFitted("The law is a first guess.", "Fire, and plan from the campaign."),
+                new NotFitted("The law is a first guess.", "Fire, then plan from the campaign."),
                 null,
                 List.of(),
                 null,

@@ -21,7 +21,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** A record alone, as a page shows it: its trace and events as a firing without a rate, and its figures in words. */
+/** A single record for its page: trace and events as a firing without a rate, and its figures in words. */
 public final class RecordDocument {
 
     private RecordDocument() {}
@@ -86,7 +86,7 @@ public final class RecordDocument {
         double offset = quiet(look, read) - (pressure ? look.ambient() : 0);
         facts.add(new Fact(
                 "zero",
-                "reads %s %s%s before the burn, known to %s %s"
+                "reads %s %s%s before the burn, ± %s %s"
                         .formatted(
                                 in(small, offset),
                                 small.symbol(),
@@ -108,7 +108,7 @@ public final class RecordDocument {
                                 "events",
                                 look.operation().isEmpty()
                                         ? "nothing rises clearly above the noise"
-                                        : "no ignition with a burnout after it can be made out")));
+                                        : "no ignition followed by a burnout was found")));
         facts.add(new Fact(
                 pressure ? "pressure over time" : "total impulse",
                 figure(impulse(look, zeroed, pressure ? look.ambient() : 0) / (pressure ? 1e6 : 1), 4)
@@ -134,7 +134,7 @@ public final class RecordDocument {
                         unit.symbol() + (pressure ? " absolute" : ""),
                         look.events()
                                 .map(found -> "burned " + figure(burnout(found) - found.crossing(), 3) + " s")
-                                .orElse("no burn made out"));
+                                .orElse("no burn found"));
     }
 
     /** {@return what the grain adds: rate and c*; nothing where the record was rejected} */

@@ -39,8 +39,8 @@ final class Validity {
                 published(low, Unit.MEGAPASCAL),
                 published(high, Unit.MEGAPASCAL),
                 "Measured from " + megapascal(low) + " to " + megapascal(high)
-                        + " MPa absolute. Beyond these pressures the law is an extrapolation: another regime, or an exponent"
-                        + " of 1 or more, may lie there unseen.",
+                        + " MPa absolute. Outside these pressures the law is an extrapolation: there may be another regime, or an exponent"
+                        + " of 1 or more.",
                 result.faster().stream()
                         .filter(answer -> answer.reach() == FasterAnswer.Reach.EXTRAPOLATED)
                         .map(answer -> "the pressure for " + NumberFormat.plain(answer.factor(), 3) + " times the rate")

@@ -96,37 +96,47 @@ final class Verdict {
         StringBuilder words = new StringBuilder();
         for (int i = 0; i < found.selected(); i++) {
             Regime regime = found.regimes().get(i);
-            if (i > 0) {
-                double at = found.breaks().get(i - 1).pressure();
-                Interval interval = found.breaks().get(i - 1).interval();
-                words.append(i == 1 && found.selected() == 2 ? " Above: " : " Above ")
-                        .append(
-                                i == 1 && found.selected() == 2
-                                        ? ""
-                                        : shown(at, interval, Unit.MEGAPASCAL) + NO_BREAK + "MPa: ");
-            } else {
-                words.append("Below ")
-                        .append(shown(
-                                found.breaks().get(0).pressure(),
-                                found.breaks().get(0).interval(),
-                                Unit.MEGAPASCAL))
-                        .append(NO_BREAK + "MPa: ");
-            }
-            words.append(formula(regime.law())).append(word(regime)).append('.');
+            words.append(range(found.breaks(), i))
+                    .append(NO_BREAK + "MPa: ")
+                    .append(formula(regime.law()))
+                    .append(word(regime))
+                    .append(". ");
         }
         long points = result.points().stream()
                 .filter(each -> each.segment().isPresent())
                 .count();
-        return words.append(" Rates in mm/s, pressures in MPa absolute; measured from ")
+        return words.append("r in mm/s, P in MPa absolute. The law changes at ")
+                .append(found.breaks().stream()
+                        .map(each -> megapascals(each.pressure(), each.interval(), level))
+                        .collect(Collectors.joining(" and at ")))
+                .append(". Measured from ")
                 .append(megapascals(found.regimes().get(0).low(), 2))
                 .append(" to ")
                 .append(megapascals(found.regimes().get(found.selected() - 1).high(), 2))
-                .append(NO_BREAK + "MPa with ")
+                .append(NO_BREAK + "MPa, with ")
                 .append(points)
-                .append(" points; in brackets ")
-                .append(percent(level))
-                .append(" intervals.")
+                .append(" points.")
                 .toString();
+    }
+
+    private static String range(List<Break> breaks, int regime) {
+        String low = regime == 0 ? "" : at(breaks.get(regime - 1));
+        String high = regime == breaks.size() ? "" : at(breaks.get(regime));
+        return low.isEmpty() ? "Below " + high : high.isEmpty() ? "Above " + low : "From " + low + " to " + high;
+    }
+
+    /** As many digits as the interval allows. */
+    private static String at(Break found) {
+        return shown(found.pressure(), found.interval(), Unit.MEGAPASCAL).replaceFirst(" \\(.*", "");
+    }
+
+    private static String megapascals(double pascals, Interval interval, double level) {
+        return withLevel(shown(pascals, interval, Unit.MEGAPASCAL), NO_BREAK + "MPa", level);
+    }
+
+    /** Such as {@code 5.56 mm/s (95 %: 5.44 to 5.68)}. */
+    private static String withLevel(String shown, String unit, double level) {
+        return shown.contains("(") ? shown.replaceFirst(" \\(", unit + " (" + percent(level) + ": ") : shown + unit;
     }
 
     /** The law as people write it, with as many digits as give it back. */
@@ -143,7 +153,7 @@ final class Verdict {
             case UNSTABLE -> "no steady pressure in a motor";
             case SLOW_BURNING -> "slow burning";
         };
-        return word.isEmpty() ? "" : regime.settled() ? ", " + word : ", at best estimate " + word;
+        return word.isEmpty() ? "" : regime.settled() ? ", " + word : ", by the best estimate " + word;
     }
 
     private static String unsettled(UnsettledRegime found) {
@@ -155,7 +165,7 @@ final class Verdict {
                 + NO_BREAK + "MPa " + (one ? "burns " : "burn ") + NumberFormat.significant(found.rateRatio(), 2)
                 + " times "
                 + (found.side() == UnsettledRegime.Side.BELOW ? "slower" : "faster")
-                + " than that law: in all likelihood another regime.";
+                + " than that law: probably another regime.";
     }
 
     private static String law(FitResult.Fitted fitted, double level) {
@@ -166,15 +176,16 @@ final class Verdict {
     private static String law(RateLaw law, Interval rateAtReference, Interval ofExponent, double level) {
         String exponent = ofExponent
                 .estimated()
-                .map(e -> "; n: " + shown(law.exponent(), ofExponent, Unit.ONE))
+                .map(e -> " n = " + withLevel(shown(law.exponent(), ofExponent, Unit.ONE), "", level) + ".")
                 .orElse("");
-        return formula(law) + " (mm/s, MPa absolute), measured from " + megapascals(law.pressureLow(), 2) + " to "
-                + megapascals(law.pressureHigh(), 2) + NO_BREAK + "MPa with " + law.points() + " points. At "
+        return formula(law) + " (r in mm/s, P in MPa absolute). Measured from " + megapascals(law.pressureLow(), 2)
+                + " to " + megapascals(law.pressureHigh(), 2) + NO_BREAK + "MPa, with " + law.points() + " points. At "
                 + megapascals(law.referencePressure(), 2) + NO_BREAK + "MPa: "
-                + shown(law.rateAtReference(), rateAtReference, Unit.MILLIMETRE_PER_SECOND) + NO_BREAK
-                + "mm/s"
-                + exponent
-                + (exponent.isEmpty() ? "." : " (in brackets: " + percent(level) + " intervals).");
+                + withLevel(
+                        shown(law.rateAtReference(), rateAtReference, Unit.MILLIMETRE_PER_SECOND),
+                        NO_BREAK + "mm/s",
+                        level)
+                + "." + exponent;
     }
 
     private static String percent(double level) {

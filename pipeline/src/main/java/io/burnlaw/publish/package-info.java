@@ -1,5 +1,5 @@
 /**
- * From the results to the published document. In goes what {@code characterize} found, in SI; out comes the document in
- * the units that people design with. Read {@link io.burnlaw.publish.CharacterizationDocument} first.
+ * From the results to the published document. Input: the results of {@code characterize}, in SI. Output: the document
+ * in usual units. Read {@link io.burnlaw.publish.CharacterizationDocument} first.
  */
 package io.burnlaw.publish;

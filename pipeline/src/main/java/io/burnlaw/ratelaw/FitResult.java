@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
 
-/** What came of a fit: a law and how it was made, or why there is none. */
+/** Result of a fit: a law and how it was made, or why there is none. */
 public sealed interface FitResult {
 
     /**
@@ -104,7 +104,7 @@ public sealed interface FitResult {
     public record OtherFit(String name, RateLaw law, Interval coefficient, Interval exponent, String sentence) {}
 
     /**
-     * How a point lies about the law.
+     * The residual of a point from the law.
      *
      * @param pressure              [Pa, absolute]
      * @param rate                  measured [m/s]

@@ -2,7 +2,7 @@ package io.burnlaw.ratelaw;
 
 import java.util.Optional;
 
-/** Where a value lies with a stated confidence, or why that is unknown. */
+/** The range of a value at a stated confidence, or why it is unknown. */
 public sealed interface Interval {
 
     /**
@@ -22,7 +22,7 @@ public sealed interface Interval {
     }
 
     /**
-     * No interval can be had from these data.
+     * These data give no interval.
      *
      * @param reason a sentence that says why, and which firing would help
      */

@@ -114,8 +114,8 @@ final class IntervalMethods {
 
         private Interval of(double first, double second) {
             if (replicates.length == 0) {
-                return new Interval.NotEstimable("fewer than " + FEWEST_FIRINGS
-                        + " independent firings have too few different draws for a bootstrap; one more would do");
+                return new Interval.NotEstimable(
+                        "fewer than " + FEWEST_FIRINGS + " independent firings are too few for a bootstrap");
             }
             return corrected(
                     values(replicates, first, second),
@@ -137,7 +137,7 @@ final class IntervalMethods {
             double share = (below + 0.5 * equal) / sorted.length;
             if (!(share > 0 && share < 1)) {
                 return new Interval.NotEstimable(
-                        "all replicates lie on one side of the estimate; more firings would mend that");
+                        "all replicates are on one side of the estimate; more firings are needed");
             }
             double bias = NORMAL.inverseCumulativeProbability(share);
             double acceleration = acceleration(without);

@@ -39,7 +39,7 @@ public final class LeastSquares {
 
     private LeastSquares() {}
 
-    /** What came of it. */
+    /** The result. */
     public sealed interface Outcome {}
 
     /**
@@ -53,7 +53,7 @@ public final class LeastSquares {
             implements Outcome {}
 
     /**
-     * There is no answer.
+     * There is no minimum.
      *
      * @param reason a clause that says why
      */

@@ -49,8 +49,8 @@ final class Obstacles {
         if (clusters < 3) {
             return not(
                     say(
-                            "%d independent firings, from %s to %s: a law fits any two points exactly, and nothing is left"
-                                    + " to judge the scatter by.",
+                            "%d independent firings, from %s to %s: a law fits any two points exactly, so the scatter"
+                                    + " is unknown.",
                             clusters, megapascal(low), megapascal(high)),
                     third(low, high, options.limit()));
         }
@@ -95,7 +95,7 @@ final class Obstacles {
         }
         String up = limit.allowed().isPresent()
                 ? " A pressure three times as high would pass " + limit.inWords() + "."
-                : " Before you fire at a higher pressure, find out what the case stands, and state it as"
+                : " Before you fire at a higher pressure, find out what pressure the case can stand, and state it as"
                         + " case_pressure_limit.";
         return lower
                 ? say("Fire at %s: a larger throat.", megapascal(low / 3)) + up

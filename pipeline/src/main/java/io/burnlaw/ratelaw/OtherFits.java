@@ -96,8 +96,8 @@ final class OtherFits {
                 other,
                 options.level(),
                 held.isEmpty()
-                        ? " No point was held back."
-                        : " Points that count less than fully: " + String.join(", ", held) + "."));
+                        ? " All points have full weight."
+                        : " Points with less than full weight: " + String.join(", ", held) + "."));
     }
 
     private static String said(RateLaw law, RateLaw other, double shift, double percent) {
@@ -146,7 +146,7 @@ final class OtherFits {
         private static final int MOST_ROUNDS = 500;
 
         /**
-         * What came of it.
+         * The result.
          *
          * @param scatter    robust, in the unit of the residuals divided by their standard deviations
          * @param settled    whether the rounds ended by agreeing

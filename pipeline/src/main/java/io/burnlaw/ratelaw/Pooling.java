@@ -4,7 +4,7 @@ import io.burnlaw.finding.Finding;
 import java.util.List;
 import java.util.Optional;
 
-/** What the rates along several burns say together, or why they say nothing. */
+/** The exponent from the rates along several burns, or why there is none. */
 public sealed interface Pooling {
 
     /**

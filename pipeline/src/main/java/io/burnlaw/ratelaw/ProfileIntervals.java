@@ -19,7 +19,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 final class ProfileIntervals {
 
     private static final String ENDLESS =
-            "the sum of squares stays below its limit however far one goes; more points, or points further apart, would end it";
+            "the sum of squares never reaches its limit; more points, or points further apart, are needed";
 
     private static final int MOST_STEPS = 60;
 

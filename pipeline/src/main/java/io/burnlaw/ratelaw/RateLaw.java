@@ -164,8 +164,7 @@ public record RateLaw(
     /** The shared error has its own, known distribution: it takes the normal quantile where the scatter takes Student's. */
     private Interval around(double middle, double std, double common, double level) {
         if (degreesOfFreedom < 1) {
-            return new Interval.NotEstimable(
-                    "two points leave nothing to judge the scatter by; a third firing at another pressure would");
+            return new Interval.NotEstimable("two points do not show the scatter; fire a third at another pressure");
         }
         double normal = NormalDistribution.of(0, 1).inverseCumulativeProbability(0.5 + level / 2);
         double half = Math.hypot(quantile(level) * std, normal * common);

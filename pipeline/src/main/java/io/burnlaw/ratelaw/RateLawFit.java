@@ -106,7 +106,7 @@ public final class RateLawFit {
                 findings.add(Finding.of(
                         FindingCode.OUTLIER,
                         say(
-                                "Point %s lies %+.1f %% off the law, %.1f standard deviations by the others' scatter.",
+                                "Point %s is %+.1f %% off the law: %.1f standard deviations of the others' scatter.",
                                 each.id(), 100 * StrictMath.expm1(each.lnResidual()), each.externallyStudentized())));
             }
         }
@@ -115,7 +115,7 @@ public final class RateLawFit {
                 .ifPresent(test -> findings.add(Finding.of(
                         FindingCode.LACK_OF_FIT,
                         say(
-                                "Repeated firings scatter by %.2f %%; their means lie further from the law than that explains (%s).",
+                                "Repeated firings scatter by %.2f %%; their means are further from the law than that explains (%s).",
                                 100 * test.pureScatter(), NumberFormat.probability(test.pValue())))));
         law.exponentInterval(level)
                 .estimated()

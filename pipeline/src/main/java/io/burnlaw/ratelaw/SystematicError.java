@@ -3,7 +3,7 @@ package io.burnlaw.ratelaw;
 import java.util.List;
 
 /**
- * What the errors that all firings share do to a law. More firings do not shrink it.
+ * The effect on a law of errors that all firings share. More firings do not reduce it.
  *
  * <p>Each cause (the calipers and the reduction; the gauge; c*) moves rate and exponent together by one standard deviation
  * of its own; independent causes add as variances.

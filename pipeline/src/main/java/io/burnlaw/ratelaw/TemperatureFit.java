@@ -57,7 +57,7 @@ public final class TemperatureFit {
         return plane.solve()
                 ? plane.result(points, referenceTemperature, level)
                 : new TemperatureResult.NotEstimated(
-                        "Pressure and temperature of these firings cannot be told apart.",
+                        "The effects of pressure and temperature cannot be separated in these firings.",
                         TemperatureObstacles.mend(points, referenceTemperature));
     }
 
@@ -79,7 +79,7 @@ public final class TemperatureFit {
             double span = span(t);
             if (firings < 4) {
                 return say(
-                        "%d independent firings with a temperature: rate, exponent and sensitivity take three, and nothing is left to judge the scatter by.",
+                        "%d independent firings with a temperature: rate, exponent and sensitivity take three, and the scatter is unknown.",
                         firings);
             }
             if (span < LEAST_SPAN) {
@@ -90,7 +90,7 @@ public final class TemperatureFit {
                         + " pressures cannot be compared.";
             }
             if (unexplained(x, t) < LEAST_UNEXPLAINED) {
-                return "Temperature and pressure rose together in these firings: their effects cannot be told apart.";
+                return "Temperature and pressure rose together in these firings: their effects cannot be separated.";
             }
             return "";
         }
@@ -152,7 +152,7 @@ public final class TemperatureFit {
     }
 
     /**
-     * What firings at several temperatures say of the propellant's temperature sensitivity, or why they say nothing.
+     * The propellant's temperature sensitivity from firings at several temperatures, or why there is none.
      */
     public sealed interface TemperatureResult {
 

@@ -63,7 +63,7 @@ public final class UnitPairs {
     }
 
     /**
-     * A law in a pair of units that people design with: r = a·P^n with P absolute.
+     * A law in a usual pair of units: r = a·P^n with P absolute.
      *
      * @param coefficient      a, the rate at one pressure unit, in rate units
      * @param interval         of the coefficient, in rate units

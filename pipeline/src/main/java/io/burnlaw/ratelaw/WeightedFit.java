@@ -57,7 +57,7 @@ final class WeightedFit {
         }
     }
 
-    /** What came of it. */
+    /** The result. */
     sealed interface Outcome permits WeightedSolution, Failed {}
 
     /**

@@ -15,8 +15,8 @@ import java.util.List;
 import java.util.function.Function;
 
 /**
- * Looks through a finished reduction: what its tail-off, the course of its rates and its numbers say of the motor and of
- * the log. What needs a comparison with other firings is in {@link CampaignPlausibility}.
+ * Checks a finished reduction: its tail-off, the rates along the burn and its figures may show faults of the motor or
+ * of the log. Comparisons with other firings are in {@link CampaignPlausibility}.
  */
 final class BurnReview {
 
@@ -55,7 +55,7 @@ final class BurnReview {
                 .map(volume -> Finding.of(
                         FindingCode.CHAMBER_VOLUME,
                         Sentence.of(
-                                "A chamber of %.4g cm3 and a grain of %.4g cm3 do not fit each other; a chamber of %.4g cm3 was"
+                                "A chamber of %.4g cm3 and a grain of %.4g cm3 do not fit together; a chamber of %.4g cm3 was"
                                         + " assumed.%s",
                                 1e6 * volume,
                                 1e6 * grain.volume(0),

@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * What needs the other firings of the same propellant: a c* or a rate that differs from theirs.
+ * Compares a firing with the others of its propellant: finds a c* or a rate that differs from theirs.
  *
  * <p>A c* is compared with the median of the others. A rate is compared with every other firing near it in pressure, each brought
  * to its pressure by the usual exponent; it differs only where none of them agrees, so that firings on the two sides of a

@@ -72,7 +72,7 @@ record LogMistake(String words, Grain grain) {
         List<String> diameters = log.dimensions().keySet().stream()
                 .filter(name -> name.contains("diameter"))
                 .toList();
-        all.addAll(scaled(log, "radii stand for diameters", diameters, 2));
+        all.addAll(scaled(log, "the diameters are radii", diameters, 2));
         for (String name : log.dimensions().keySet()) {
             String words = name.replace('_', ' ');
             if (diameters.contains(name)) {

@@ -267,9 +267,9 @@ record RecordAgainstGrain(double misfit, Optional<Alternative> alternative, doub
                                                 1e3
                                                         * other.rate
                                                         * reduction.estimate().massBalance()))
-                                        .orElse("None of the usual mistakes in a log explains it."),
+                                        .orElse("None of the usual mistakes in a log explains this."),
                                 gross
-                                        ? "There is no rate until the log is corrected."
+                                        ? "The firing gives no rate until the log is corrected."
                                         : Sentence.of(
                                                 "The uncertainty of the rate includes all of this, %.2g %%.",
                                                 100 * size)),

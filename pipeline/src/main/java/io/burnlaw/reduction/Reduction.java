@@ -13,7 +13,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
-/** What a method gave for one firing: its rate points, or the reasons why there is none. */
+/** Result of the reduction of one firing: its rate points, or the reasons why there is none. */
 public sealed interface Reduction {
 
     /** {@return id of the firing} */

@@ -10,7 +10,7 @@ import java.util.Optional;
  * <pre>
  *     area = exp(-b) - 1          b: change of ln r over the whole web at one pressure     [1]
  * </pre>
- * since a throat that grew passes more than was reckoned with. Told only where the even drift describes the burn better
+ * since a throat that grew passes more gas than was assumed. Told only where the even drift describes the burn better
  * than a start that dies away and than a law that is curved.
  *
  * @param area by which share the throat area changed from begin to end, beyond what was measured [1]

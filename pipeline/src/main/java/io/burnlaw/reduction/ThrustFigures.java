@@ -6,7 +6,7 @@ import io.burnlaw.trace.Trace;
 import java.util.OptionalDouble;
 
 /**
- * What a thrust record shows of a firing.
+ * Figures of a firing from its thrust record.
  *
  * <pre>
  *     I    = integral of F dt                                  total impulse       [N s]

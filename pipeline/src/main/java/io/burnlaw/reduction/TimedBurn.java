@@ -66,7 +66,7 @@ public final class TimedBurn {
         this.grain = grain;
     }
 
-    /** Everything that the balance is made of, in SI, so that the effect of each can be tried. */
+    /** All inputs of the balance, in SI, so that the effect of each can be computed. */
     private record Inputs(double time, double density, double velocity, double ratio, double throat, double exponent) {
 
         Inputs withTime(double other) {
@@ -79,7 +79,7 @@ public final class TimedBurn {
         }
     }
 
-    /** What the balance gives. */
+    /** Result of the balance. */
     private record Balance(PressureDistribution pressures, double highest, double exponent) {
         double pressure() {
             return pressures.powerMean(exponent);
@@ -229,7 +229,7 @@ public final class TimedBurn {
                         "No record: the mean pressure, %.3g MPa, follows from the burn time with a c* of %.3g m/s%s.",
                         balance.pressures().powerMean(1) / 1e6,
                         velocity.value(),
-                        known ? "" : " ± %.2g m/s that is usual for sugar propellants".formatted(velocity.stdOr(0))));
+                        known ? "" : " ± %.2g m/s (usual for sugar propellants)".formatted(velocity.stdOr(0))));
     }
 
     private static double square(double x) {

@@ -1,5 +1,5 @@
 /**
- * From a trace and a grain to a rate-pressure point. In go both; out comes a reduction with events, points, budget and
+ * From a trace and a grain to a rate-pressure point. Input: both. Output: a reduction with events, points, budget and
  * findings, or a rejection. Read {@link io.burnlaw.reduction.Reduction} first.
  */
 package io.burnlaw.reduction;

@@ -23,16 +23,16 @@ record DecidingPoints(List<String> off, List<String> sentences) {
     }
 
     DecidingPoints withOff(String found, String otherwise) {
-        return with("The number of laws is that of the other points, " + found + ": " + Words.points(off)
-                + (off.size() == 1 ? " lies" : " lie") + " off every law. With "
+        return with(Words.points(off) + (off.size() == 1 ? " is" : " are")
+                + " far from every law and not counted: the other points follow " + found + ". With "
                 + (off.size() == 1 ? "it" : "them") + " the search finds " + otherwise + ". Fire "
                 + (off.size() == 1 ? "that motor" : "those motors") + " again: "
                 + (off.size() == 1 ? "that point decides" : "those points decide") + " the answer.");
     }
 
     DecidingPoints withCautioned(List<String> doubted, String found, String otherwise) {
-        return with("The answer, " + found + ", rests on firings that carry a caution: without " + Words.points(doubted)
-                + " the search finds " + otherwise + ".");
+        return with("The answer, " + found + ", depends on firings with a caution: without " + Words.points(doubted)
+                + ", the search finds " + otherwise + ".");
     }
 
     private DecidingPoints with(String sentence) {
@@ -54,7 +54,7 @@ record DecidingPoints(List<String> off, List<String> sentences) {
         }
         return off.isEmpty()
                 ? ""
-                : " " + Words.points(off) + (off.size() == 1 ? " lies" : " lie")
-                        + " off every law, which does not change the answer.";
+                : " " + Words.points(off) + (off.size() == 1 ? " is" : " are")
+                        + " far from every law; that does not change the answer.";
     }
 }

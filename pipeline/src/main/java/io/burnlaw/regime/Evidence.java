@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * Why that many laws.
+ * The evidence for the number of laws.
  *
  * @param tests            of each count against the next, as far as the sequence went
  * @param bicByCount       Bayesian information criterion for 1, 2, … laws, the better shape of each
@@ -54,7 +54,7 @@ public record Evidence(
             boolean beaten,
             String sentence) {
 
-        /** Which explanation. */
+        /** The kind of explanation. */
         public enum Kind {
             /** ln r is a quadratic in ln P; its parameter is dn/d(ln P) [1]. */
             QUADRATIC,
@@ -120,24 +120,23 @@ public record Evidence(
                                     selection.fit().shape() == Shape.JUMPING
                                                     && selection.fit().count() > 1
                                             ? "The rate jumps at the break ("
-                                            : "No jump of the rate at the break is needed (")
+                                            : "The break needs no jump of the rate (")
                             .append(p.words())
                             .append("). "));
             if (selection.claim() != Claim.SMOOTH_CURVE && selection.fit().count() < found) {
                 text.append(capital(Words.laws(found)))
-                        .append(" would nowhere change the rate by as much as ")
+                        .append(" would change the rate by less than ")
                         .append(NumberFormat.percent(Selector.SMALLEST_CHANGE, 1))
-                        .append(", the smallest change that counts. ");
+                        .append(" everywhere, so they do not count. ");
             }
             text.append(
                     switch (selection.claim()) {
                         case SINGLE_LAW -> "No change of regime is claimed.";
-                        case BREAK ->
-                            "Every smooth curve that was tried explains the points less well: a break is claimed.";
+                        case BREAK -> "All smooth curves explain the points less well: a break is claimed.";
                         case BEND, SMOOTH_CURVE -> curved(selection);
                     });
             if (sample.systematic() > 0) {
-                text.append(" The simulated campaigns carried a smooth systematic error of ")
+                text.append(" The simulated campaigns had a smooth systematic error of ")
                         .append(NumberFormat.percent(sample.systematic(), 2))
                         .append('.');
             }
@@ -153,7 +152,7 @@ public record Evidence(
                     .orElseThrow();
             return selection.claim() == Claim.SMOOTH_CURVE
                     ? "The exponent changes smoothly with pressure, and no break is claimed. " + smooth.sentence()
-                    : "The exponent changes, but whether at a break or smoothly these points cannot tell: no break is claimed. "
+                    : "The exponent changes, but these points do not show whether at a break or smoothly: no break is claimed. "
                             + smooth.sentence();
         }
 

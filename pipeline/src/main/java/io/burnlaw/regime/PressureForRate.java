@@ -104,12 +104,12 @@ public final class PressureForRate {
                             + ", and needs " + Words.pressure(needed, interval) + ": "
                             + switch (reach) {
                                 case SAME_REGIME ->
-                                    "a higher pressure in the same regime, where the exponent is "
+                                    "in the same regime, where the exponent is "
                                             + Words.number(regime.law().exponent(), regime.exponentInterval()) + ".";
-                                case ANOTHER_REGIME -> "that lies in another regime, which was fired. " + within();
+                                case ANOTHER_REGIME -> "in another regime, which was measured. " + within();
                                 case EXTRAPOLATED ->
-                                    "that is above the highest point, " + Words.pressure(highest)
-                                            + ", and holds only if the law goes on to there.";
+                                    "above the highest point, " + Words.pressure(highest)
+                                            + ", and true only if the law continues to there.";
                                 case OUT_OF_REACH -> "";
                             }
                             + (limit.allowed().isPresent() ? " Stay below " + limit.inWords() + "." : NO_LIMIT);
@@ -180,8 +180,9 @@ public final class PressureForRate {
                                     pressure * StrictMath.pow(factor, 1 / e.low()),
                                     e.level(),
                                     e.method())
-                            : new Interval.NotEstimable("the exponent's interval reaches zero: no pressure may give it;"
-                                    + " firings further apart in pressure would narrow it"))
+                            : new Interval.NotEstimable(
+                                    "the exponent's interval reaches zero, so perhaps no pressure gives this rate;"
+                                            + " firings further apart in pressure would narrow it"))
                     .orElseGet(regime::exponentInterval);
         }
 
@@ -216,18 +217,18 @@ public final class PressureForRate {
             return low <= high
                     ? new Interval.Estimated(
                             Math.max(low, from), Math.max(high, from), level, Interval.Method.STUDENT_T)
-                    : new Interval.NotEstimable("the band of that law does not settle it; more firings there would");
+                    : new Interval.NotEstimable("the band of that law is too wide; fire more in that regime");
         }
 
         /** What the regime of now can give by itself. */
         private String within() {
             if (lone) {
-                return "The slow side has too few points for a law of its own, so how far it goes by itself is not known.";
+                return "The slow side has too few points for a law of its own, so its highest rate is not known.";
             }
             double end = regime.high();
             double gain = regime.law().rate(end) / rate;
-            return "Within the present regime, an exponent of "
-                    + Words.number(regime.law().exponent(), regime.exponentInterval()) + " gives only "
+            return "Within its own regime, an exponent of "
+                    + Words.number(regime.law().exponent(), regime.exponentInterval()) + " gives at most "
                     + NumberFormat.significant(gain, 2) + " times up to " + Words.pressure(end) + ".";
         }
 
@@ -256,9 +257,7 @@ public final class PressureForRate {
             String sentence = "No pressure up to " + Words.pressure(top)
                     + (ofCase
                             ? ", the case limit over its safety factor, "
-                            : top > highest
-                                    ? ", as far as the law may be carried beyond its highest point, "
-                                    : ", the highest that was measured, ")
+                            : top > highest ? ", the limit of extrapolation, " : ", the highest that was measured, ")
                     + "gives " + NumberFormat.significant(factor, 3) + " times the " + Words.rate(rate) + " of "
                     + Words.pressure(pressure) + " (that is " + Words.rate(target) + "): by these laws it is at most "
                     + NumberFormat.significant(best / rate, 2) + " times."
@@ -278,7 +277,7 @@ public final class PressureForRate {
     }
 
     /**
-     * What it takes to burn so many times faster.
+     * The pressure needed to burn a given number of times faster.
      *
      * @param factor       k [1], above 1
      * @param baseRate     how fast it burns now [m/s]
@@ -288,7 +287,7 @@ public final class PressureForRate {
     public record FasterAnswer(
             double factor, double baseRate, OptionalDouble pressure, Interval interval, Reach reach, String sentence) {
 
-        /** What it takes. */
+        /** Where that pressure is. */
         public enum Reach {
             /** A higher pressure in the same regime, among the pressures that were fired. */
             SAME_REGIME,

@@ -11,8 +11,8 @@ import java.util.Optional;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
- * A firing that burned in pulses: it has no rate, but its pressure did not rise. So the pressure at which its gas by the slow law
- * balances the flow of its throat lies below the threshold: an observation that is censored on one side.
+ * A firing that burned in pulses: it has no rate, but its pressure did not rise. So the pressure at which the slow law
+ * balances the flow of its throat is below the threshold: an observation that is censored on one side.
  *
  * @param areaRatio burning surface over throat area at which it stayed down [1]
  * @param balance   pressure over rate at which its chamber is in balance: density · K_n · c* [Pa s/m]
@@ -31,9 +31,9 @@ public record PulsedFiring(String id, double areaRatio, double balance, double s
                             FindingCode.SLOW_REGIME,
                             "Firing " + firing.id + " pulsed at Kn " + NumberFormat.significant(firing.areaRatio, 3)
                                     + (held
-                                            ? " and did not come up by itself: the threshold is above "
+                                            ? " and did not speed up by itself: the threshold is above "
                                                     + Words.pressure(pressure) + "."
-                                            : ", where the slow law leads above the threshold: it pulsed for another reason"
+                                            : ", where the slow law gives a pressure above the threshold: it pulsed for another reason"
                                                     + " than the slow regime."))
                     .withSeverity(Severity.NOTE);
         }

@@ -137,12 +137,12 @@ final class RegimeReport {
         };
         String doubt = name.settled() || kind == RegimeKind.ORDINARY || kind == RegimeKind.SLOW_BURNING
                 ? ""
-                : " by the best estimate, which the interval does not settle";
+                : " by the best estimate only: the interval allows others";
         String sentence = "From " + Words.pressure(low) + " to " + Words.pressure(high) + " the exponent is "
                 + Words.number(law.exponent(), exponent) + word + doubt + "; " + Words.rate(law.rate(low)) + " to "
                 + Words.rate(law.rate(high)) + ", " + ids.size() + " points"
                 + (ids.size() == options.minimumPoints() && fit.count() > 1
-                        ? ", the fewest that a law may rest on."
+                        ? ", the fewest that are allowed for a law."
                         : ".");
         return new Regime(law, kind, name.settled(), exponent, low, high, ids, sentence);
     }

@@ -12,7 +12,8 @@ import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
- * Finds out how many power laws rate-pressure points follow, where one gives way to the next, and how sure that is.
+ * Finds how many power laws the rate-pressure points follow, at which pressures the law changes, and how certain that
+ * is.
  *
  * <p>In ln r over ln P, pieces that are joined or jump at their breaks are fitted by exact least squares. Starting from
  * one law, each count is tested against the next by a seeded bootstrap of the largest F; the first count that is not
@@ -29,7 +30,7 @@ public final class RegimeSearch {
     private RegimeSearch() {}
 
     /**
-     * What is known of the points apart from their rates and pressures.
+     * Further information on the points, beside their rates and pressures.
      *
      * @param cautioned ids of the points whose firing carries a caution: they are more readily taken to be off, and it is said
      *                  when the answer rests on them

@@ -179,7 +179,7 @@ public record Regimes(
         }
     }
 
-    /** What the points allow to be said about a change of regime. */
+    /** The conclusion about a change of regime that the points allow. */
     public enum Claim {
         /** One power law is enough. */
         SINGLE_LAW,
@@ -202,8 +202,8 @@ public record Regimes(
     }
 
     /**
-     * One or two points at an end of the range that plainly do not follow the law of the others, and are too few to
-     * carry a law of their own: a regime in all likelihood, and a firing that would settle it.
+     * One or two points at an end of the range that clearly do not follow the law of the others and are too few for a
+     * law of their own: probably another regime, with the firing that would decide it.
      *
      * @param side             at which end they lie
      * @param pressureLow      lowest among them [Pa, absolute]

@@ -33,7 +33,7 @@ record Rivals(Sample sample, double effectivePoints) {
         for (Rival.Kind kind : kinds()) {
             RivalCurves curves = new RivalCurves(sample, kind);
             RivalCurves.Fit fit = curves.fit(y);
-            rivals.add(described(kind, curves, fit, OptionalDouble.empty(), false, "No break is in question."));
+            rivals.add(described(kind, curves, fit, OptionalDouble.empty(), false, "There is no break to explain."));
         }
         return rivals;
     }
@@ -66,9 +66,8 @@ record Rivals(Sample sample, double effectivePoints) {
                     },
                     b -> Ranks.upperTail(Arrays.copyOf(gain, b + 1))[0]);
             boolean beaten = p.rejectsAt(1 - level);
-            String verdict =
-                    (beaten ? "The breaks explain more (" : "It explains the points about as well as breaks do (")
-                            + p.words() + ").";
+            String verdict = (beaten ? "The breaks explain more (" : "It explains the points about as well as breaks (")
+                    + p.words() + ").";
             rivals.add(described(kind, curves, fit, OptionalDouble.of(p.value()), beaten, verdict));
         }
         return rivals;
@@ -98,9 +97,9 @@ record Rivals(Sample sample, double effectivePoints) {
                         + " at the lowest pressure to "
                         + NumberFormat.significant(ends[1], 2) + " at the highest. ";
             case ZERO_OFFSET ->
-                "One law seen by a sensor that reads "
+                "One law, measured by a sensor that reads "
                         + Words.pressure(Math.abs(parameter)) + (parameter >= 0 ? " too high" : " too low")
-                        + " at every pressure bends the low end in the same way. ";
+                        + " at every pressure, would bend the low end in the same way. ";
         };
         double bic = effectivePoints * Math.log(Math.max(fit.rss(), Double.MIN_NORMAL) / sample.size())
                 + fit.free() * Math.log(effectivePoints);

@@ -126,8 +126,8 @@ final class SegmentLaws {
             double free = Math.min(below.degreesOfFreedom(), above.degreesOfFreedom());
             if (free < 1) {
                 return new Interval.NotEstimable(
-                        "as many parameters as points leave nothing to judge the scatter by; one firing more on either side"
-                                + " would");
+                        "with as many parameters as points, the scatter is unknown; one more firing on either side"
+                                + " is needed");
             }
             double ln = StrictMath.log(above.rate(pressure) / below.rate(pressure));
             double half = Math.sqrt(variance(below, pressure) + variance(above, pressure))

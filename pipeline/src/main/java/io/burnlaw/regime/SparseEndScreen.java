@@ -237,11 +237,11 @@ final class SparseEndScreen {
                 + " at " + Words.pressure(pressure) + " with " + Words.rate(rate)
                 + (below ? " burn" + (points == 1 ? "s " : " ") : " burn" + (points == 1 ? "s " : " "))
                 + Words.number(ratio, interval) + (below ? " times slower" : " times faster")
-                + " than the law of the others gives there: "
+                + " than the law of the others: "
                 + (points < 3 && Math.log(ratio) < BadPoints.USUAL
                         ? "another regime, or " + (points == 1 ? "a bad firing" : "bad firings")
-                                + "; one more firing at that pressure would show which. If it is a regime, the change lies"
-                        : "probably another regime, but with too few points for a law of its own. The change lies")
+                                + "; one more firing at that pressure would show which. If it is a regime, the change is"
+                        : "probably another regime, but with too few points for a law of its own. The change is")
                 + " somewhere between " + Words.pressure(gapLow) + " and "
                 + Words.pressure(gapHigh)
                 + (limit.allowsMean(Math.sqrt(gapLow * gapHigh), gapHigh)

@@ -14,7 +14,7 @@ import io.burnlaw.regime.Regimes.Regime;
  */
 public record Stability(Regime regime, double exponent, Verdict verdict, String sentence) {
 
-    /** What the interval of the largest exponent allows to be said. */
+    /** The conclusion that the interval of the largest exponent allows. */
     public enum Verdict {
         /** The whole interval lies below 1. */
         STABLE,

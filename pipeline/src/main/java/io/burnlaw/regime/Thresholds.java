@@ -65,7 +65,7 @@ public final class Thresholds {
         OptionalDouble stay = areaRatio(at.pressure(), fast.rate(at.pressure()), product);
         OptionalDouble climb = areaRatio(at.pressure(), fast.rate(at.pressure()) / ratio, product);
         String sentence = "Below " + Words.pressure(at.pressure(), at.interval())
-                + " the propellant burns slowly; across it the rate rises " + NumberFormat.significant(ratio, 2)
+                + " the propellant burns slowly. At this threshold the rate rises " + NumberFormat.significant(ratio, 2)
                 + " times, from " + Words.rate(fast.rate(at.pressure()) / ratio) + " to "
                 + Words.rate(fast.rate(at.pressure())) + "."
                 + areaWords(stay, climb, areaRatio(safe, fast.rate(safe), product), safe);
@@ -95,8 +95,8 @@ public final class Thresholds {
         String sentence = unsettled.sentence() + areaWords(stay, climb, stay, high);
         return new Threshold(
                 middle,
-                new Interval.NotEstimable("only the gap is known: slow at " + Words.pressure(unsettled.gapLow())
-                        + ", fast at " + Words.pressure(high) + "; a firing between the two would narrow it"),
+                new Interval.NotEstimable("only a gap is known: slow at " + Words.pressure(unsettled.gapLow())
+                        + ", fast at " + Words.pressure(high) + "; fire between the two to narrow it"),
                 unsettled.gapLow(),
                 high,
                 unsettled.rateRatio(),
@@ -118,14 +118,14 @@ public final class Thresholds {
             return " Add density and c* to get the ratio of burning surface to throat area that keeps a motor above"
                     + " it.";
         }
-        String text = " Once it burns fast, a motor stays above it if the ratio of burning surface to throat area is"
-                + " at least " + NumberFormat.significant(stay.getAsDouble(), 3) + " through the whole burn";
+        String text = " Keep the ratio of burning surface to throat area (Kn) at" + " least "
+                + NumberFormat.significant(stay.getAsDouble(), 3) + " for the whole burn";
         text += safe.getAsDouble() > stay.getAsDouble() * 1.005
                 ? " (" + NumberFormat.significant(safe.getAsDouble(), 3) + " to be above " + Words.pressure(pressure)
                         + ")"
                 : "";
         text += climb.isPresent()
-                ? "; a motor that started slowly speeds up by itself only above about "
+                ? ". A motor that started slowly speeds up by itself only above Kn "
                         + NumberFormat.significant(climb.getAsDouble(), 3) + "."
                 : ".";
         return text + " Check that the case can stand the pressure that this gives.";

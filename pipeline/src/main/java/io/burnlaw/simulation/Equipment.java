@@ -37,7 +37,7 @@ final class Equipment {
                 .filter(column -> !CampaignTables.OPTIONAL.contains(column))
                 .forEach(unknown -> block.wrong(
                         "not_logged",
-                        "no such column can be missing",
+                        "there is no such column to leave out",
                         unknown,
                         "one or more of " + String.join(", ", CampaignTables.OPTIONAL),
                         Spelling.nearest(unknown, CampaignTables.OPTIONAL)

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * An invented campaign: true propellants, hardware, instruments with their errors, and what is fired.
+ * An invented campaign: true propellants, hardware, instruments with their errors, and the firings.
  *
  * @param note                 what was invented, and why
  * @param preparedBy           who made it up
@@ -46,7 +46,7 @@ public record Scenario(
     }
 
     /**
-     * A propellant as it truly is.
+     * The true propellant.
      *
      * @param id                             the name in the tables
      * @param density                        [kg/m3]
@@ -117,7 +117,7 @@ public record Scenario(
     public record MotorCase(OptionalDouble pressureLimit, OptionalDouble safetyFactor, OptionalDouble volume) {}
 
     /**
-     * What measures, and how well. All are standard deviations.
+     * The instruments and their errors. All are standard deviations.
      *
      * @param caliper [m]
      * @param scale   [kg]
@@ -141,7 +141,7 @@ public record Scenario(
             List<String> unlogged) {}
 
     /**
-     * What records.
+     * The data logger.
      *
      * @param interval         between two samples [s]
      * @param quietBefore      [s]
@@ -188,7 +188,7 @@ public record Scenario(
             boolean preamble) {}
 
     /**
-     * What lights a motor.
+     * The igniter.
      *
      * @param mass   of the charge [kg]
      * @param time   in which it burns [s]
@@ -240,7 +240,7 @@ public record Scenario(
     }
 
     /**
-     * What is written of a grain against what it is.
+     * How the grain in the log differs from the true one.
      *
      * @param counts     segments and inhibited ends, by column
      * @param dimensions by column [m]

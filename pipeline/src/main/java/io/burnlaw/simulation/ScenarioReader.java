@@ -66,7 +66,12 @@ public final class ScenarioReader {
         block.blocks("strands", ScenarioKeys.STRAND)
                 .forEach((id, strand) -> plans.strand(id, strand).ifPresent(strands::add));
         if (!block.has("firings") && !block.has("points") && !block.has("strands")) {
-            block.wrong("firings", "nothing is fired", "", "firings, points or strands", "add one of the three");
+            block.wrong(
+                    "firings",
+                    "the scenario has no firings, points or strands",
+                    "",
+                    "firings, points or strands",
+                    "add one of the three");
         }
         return new Scenario(
                 block.required("title", "write   title: and a name for the campaign"),
@@ -107,14 +112,14 @@ public final class ScenarioReader {
         Map<String, Scenario.Propellant> propellants = new LinkedHashMap<>();
         Map<String, Block> blocks = block.blocks("formulations", ScenarioKeys.FORMULATION);
         if (blocks.isEmpty()) {
-            block.wrong("formulations", "no formulation is described", "", "one at least", "see docs/formats.md");
+            block.wrong("formulations", "no formulation is described", "", "at least one", "see docs/formats.md");
         }
         blocks.forEach((id, inner) -> propellants.put(id, propellant(id, inner)));
         blocks.forEach((id, inner) -> inner.text("compare_with")
                 .filter(other -> !propellants.containsKey(other) || other.equals(id))
                 .ifPresent(other -> inner.wrong(
                         "compare_with",
-                        "there is no other formulation of this name",
+                        "there is no other formulation with this name",
                         other,
                         "one of " + String.join(", ", propellants.keySet()),
                         Spelling.nearest(other, propellants.keySet())
@@ -159,7 +164,7 @@ public final class ScenarioReader {
                         "from",
                         first ? "the first piece begins at vacuum" : "the key is missing",
                         "",
-                        first ? "no such key here" : "the pressure at which this piece begins",
+                        first ? "no such key in this place" : "the pressure at which this piece begins",
                         first ? "delete the key" : "write   from: 1 MPa");
             }
             if (!first && !(from > pieces.get(pieces.size() - 1).from())) {

@@ -6,7 +6,7 @@ import io.burnlaw.simulation.CsvText.FixedNumber;
 import java.util.List;
 import java.util.Map;
 
-/** The truth.yaml of an invented campaign: what nobody could know who only measured it. */
+/** The truth.yaml of an invented campaign: the true values, which its owner could not measure. */
 final class TruthText {
 
     private static final int DIGITS = 7;
@@ -16,8 +16,8 @@ final class TruthText {
     static String of(Scenario scenario, List<TrueFiring> firings, Map<Scenario.PlannedStrand, Vessel> strands) {
         YamlText yaml = new YamlText();
         yaml.comment(
-                "What is true of this invented campaign. Pressures are absolute; burnout is when the mean web was gone, counted"
-                        + " from the igniter.");
+                "The true values of this invented campaign. Pressures are absolute. Burnout is the time at which the mean web was"
+                        + " gone, counted from the igniter.");
         yaml.plain("format", "burnlaw-truth/1");
         yaml.plain("seed", Long.toString(scenario.seed()));
         yaml.open("formulations");

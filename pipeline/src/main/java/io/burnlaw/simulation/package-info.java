@@ -1,5 +1,5 @@
 /**
- * Invented campaigns whose truth is known. In goes a scenario; out comes a whole campaign folder, measured with errors,
- * and the truth beside it. Read {@link io.burnlaw.simulation.Scenario} first.
+ * Invented campaigns whose truth is known. Input: a scenario. Output: a whole campaign folder, measured with errors,
+ * with the true values in it. Read {@link io.burnlaw.simulation.Scenario} first.
  */
 package io.burnlaw.simulation;

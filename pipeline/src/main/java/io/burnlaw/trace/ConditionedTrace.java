@@ -4,7 +4,7 @@ import io.burnlaw.finding.Finding;
 import java.util.List;
 
 /**
- * A record brought to true zero, with what is left uncertain in it. Standard uncertainties are in [Pa], or in [N] where
+ * A record with its zero corrected, and the remaining uncertainty. Standard uncertainties are in [Pa], or in [N] where
  * only thrust was recorded.
  *
  * @param trace      zero and drift taken off, spikes replaced, hum subtracted; otherwise unsmoothed

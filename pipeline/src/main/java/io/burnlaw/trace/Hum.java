@@ -94,7 +94,7 @@ record Hum(double[] values, List<Finding> finding) {
                 FindingCode.MAINS_HUM,
                 Sentence.of(
                         "A sine of %.2f Hz with an amplitude of %.3g %s (%.2g %% of the range) is in the %s from %.4g s"
-                                + " on%s; it was taken off.",
+                                + " on%s; it was subtracted.",
                         strongest.frequency(),
                         strongest.amplitude() / channel.unit(),
                         channel.symbol(),

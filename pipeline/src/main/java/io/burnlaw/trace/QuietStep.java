@@ -3,8 +3,8 @@ package io.burnlaw.trace;
 import java.util.OptionalInt;
 
 /**
- * A small step inside what passes for a quiet part: a motor that smoulders at a few thousandths of its pressure, before the
- * main burn or behind it, which would otherwise be taken for the zero.
+ * A small step inside an apparently quiet part: a motor that smoulders at a few thousandths of its pressure, before the
+ * main burn or behind it, which would otherwise be taken as the zero.
  *
  * <p>The part is cut into blocks; for each place the medians of the blocks before and after it are compared. A step
  * counts where the difference stands out of the scatter from block to block, and where a step describes the blocks

@@ -8,8 +8,8 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Gaps and uneven spacing of a record of which nothing is known but its times, as of a strand's; where a burn is known
- * {@link Sampling} judges by what it had to resolve.
+ * Gaps and uneven spacing of a record whose burn is unknown, such as a strand's. For a known burn {@link Sampling}
+ * checks whether the samples resolve it.
  */
 public final class Spacing {
 

@@ -3,8 +3,8 @@ package io.burnlaw.trace;
 import java.util.Optional;
 
 /**
- * The record of one firing in SI: pressure over time, thrust over time, or both. Immutable; what was done to it since
- * it was read stands in the findings beside it.
+ * The record of one firing in SI: pressure over time, thrust over time, or both. Immutable; the findings list what was
+ * done to it after it was read.
  */
 public final class Trace {
 

@@ -11,8 +11,8 @@ import java.util.Optional;
 import java.util.function.Function;
 
 /**
- * From a record as it came off the stand to one that can be integrated: faults found and told, spikes replaced, hum
- * subtracted, zero and drift taken off. Nothing is smoothed, so integrals lose nothing.
+ * Turns a record as it came off the stand into one that can be integrated: reports faults, replaces spikes, subtracts
+ * hum, zero and drift. Nothing is smoothed, so integrals lose nothing.
  *
  * <p>Derivation, thresholds and their reasons: docs/methods.md, Trace conditioning.
  */

@@ -1,10 +1,10 @@
 package io.burnlaw.trace;
 
 /**
- * How high a record stands while the motor works, whatever the igniter's spike did.
+ * The pressure level of a record while the motor works, without the igniter's spike.
  *
- * <p>A slow motor may stand at a tenth of the spike for half a minute. Shares of the highest reading then say nothing of
- * when the motor worked and when it was out; shares of this level do.
+ * <p>A slow motor may burn at a tenth of the spike for half a minute. Shares of the highest reading then do not show
+ * when the motor worked; shares of this level do.
  */
 public final class WorkingLevel {
 

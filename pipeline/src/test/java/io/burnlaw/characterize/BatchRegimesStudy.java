@@ -41,8 +41,8 @@ class BatchRegimesStudy {
                         ## Regimes among batches
 
                         %d campaigns a row: four batches of four firings, 0.8 to 5 MPa, 1 %% within a batch. Several laws claimed, in \
-                        per cent, when batches are levels and when they are not known; how often the report says that batch \
-                        and pressure cannot be told apart; and how often a difference between batches was told.
+                        per cent, when batches are levels and when they are not known; how often the report says that the effects of batch and pressure cannot be separated; and how \
+                        often a difference between batches was reported.
 
                         | law | batches | between | several laws, batches known | not known | doubt told | difference told |
                         | --- | --- | --- | --- | --- | --- | --- |

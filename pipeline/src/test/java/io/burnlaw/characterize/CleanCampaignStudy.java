@@ -70,12 +70,12 @@ class CleanCampaignStudy {
                 String.format(
                         Locale.ROOT,
                         """
-                        ## No regime change out of the reduction itself
+                        ## The reduction alone makes no regime change
 
                         %d simulated campaigns of %d firings each, from %.1f to %.0f MPa; one power law each, with an \
                         exponent between 0.15 and 0.65, BATES grains of one to four segments, no scatter from firing to \
                         firing, and a sensor with noise of 0.02 %% of the highest pressure. What is left is the smooth \
-                        bias of the reduction: points lie off their law by %.3f %% (median of the campaigns; at most %.3f \
+                        bias of the reduction: points are off their law by %.3f %% (median of the campaigns; at most %.3f \
                         %%), exponents off the truth by at most %.4f. Campaigns in which a change of regime, or a point of \
                         another regime, was found: **%d of %d**; in which the exponents along the burns and between \
                         firings were said to disagree: **%d**. Target: none.

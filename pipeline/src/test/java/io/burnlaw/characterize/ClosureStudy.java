@@ -119,8 +119,8 @@ class ClosureStudy {
                         + " as stated and c* by 0.8 %; traces, calipers and scale with their errors. Each is read, reduced and"
                         + " fitted as any other, and each firing predicted from a law and a c* without it: relative errors"
                         + " without sign. At n = 0.36 a scatter of 3 % in the rate is one of 4.7 % in pressure, 3.2 % in the"
-                        + " median. On the difficult stand some traces are blocked, erosive or off in their core, and count all"
-                        + " the same. Good: medians within 7.5 % in pressure and 5 % in burn time.\n\n");
+                        + " median. On the difficult stand some traces have a blockage, erosive burning or a core off centre;"
+                        + " they count as well. Good: medians within 7.5 % in pressure and 5 % in burn time.\n\n");
         text.append(
                 "| campaigns | how many | firings predicted | peak, median | peak, 90 % | mean pressure, median |"
                         + " burn time, median | burn time, 90 % | good |\n| --- | --- | --- | --- | --- | --- | --- | --- | --- |\n");

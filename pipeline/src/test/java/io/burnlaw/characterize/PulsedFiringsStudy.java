@@ -110,7 +110,7 @@ class PulsedFiringsStudy {
                         | intervals that they narrow | **%d** |
                         | width of these against before, geometric mean | **%.0f %%** (narrowest %.0f %%) |
 
-                        Target: no interval loses the truth by them but for one in forty of those narrowed.
+                        Target: because of them, at most one in forty of the narrowed intervals loses the truth.
                         """,
                         CAMPAIGNS,
                         pulsed,

@@ -159,10 +159,10 @@ class SlowRegimeStudy {
                 | largest error of the ignition, all late firings reduced | %.3f s |
                 | rates before the rise that were used | %d, largest error %+.1f %% |
 
-                Targets: two laws and a threshold within 15 %% in nine campaigns of ten, intervals of the threshold and of the \
-                late rates and burn times in 93 %%, every slow firing told. Burn times are compared with the burnout of the mean web. \
-                Where they are far off, a part burned through early and the rest fell into the slow regime: it burned on for one to \
-                three seconds at some 10 kPa gauge, which `uneven-web` tells and the burn time's uncertainty holds.
+                Targets: two laws and a threshold within 15 %% in nine campaigns of ten, intervals of the threshold and of the late rates and burn times in 93 %%, every slow firing \
+                reported. Burn times are compared with the burnout of the mean web. \
+                Where they are far off, a part burned through early and the rest fell into the slow regime: it burned on for one to three seconds at some 10 kPa gauge; `uneven-web` reports this and the burn \
+                time's uncertainty includes it.
                 """,
                 CAMPAIGNS,
                 100.0 * twoLaws / CAMPAIGNS,

@@ -117,7 +117,7 @@ class TimedFiringsStudy {
 
                         %d simulated campaigns a row, ten motors each, r = %.1f · P^%.2f (mm/s, MPa), scatter of 1 %% from \
                         firing to firing. A camera times each burn to 2 %%, from the igniter to the last flame: that is \
-                        longer than the mean web burns. Held: share of the campaigns whose 95 %% interval holds the truth.
+                        longer than the mean web burns. Held: share of the campaigns whose 95 %% interval contains the truth.
 
                         | campaign | rate at the reference: bias | half width | held | exponent: bias | held |
                         | --- | --- | --- | --- | --- | --- |

@@ -36,7 +36,7 @@ class AdvisedPressuresTest {
 
     /** Sentences that send somebody somewhere. */
     private static final Pattern ADVICE = Pattern.compile(
-            "(?i)\\b(fire (at|a third|once|again)|firing near|fired near|needs? \\d|next throat|for a mean of|at most [0-9.]+ MPa)");
+            "(?i)\\b(fire (at|a third|once|again)|firing near|fired near|needs? \\d|next throat|predicted: mean|at most [0-9.]+ MPa)");
 
     private static final Pattern MEGAPASCALS = Pattern.compile("([0-9]+(?:\\.[0-9]+)?) MPa");
 

@@ -127,13 +127,13 @@ class CommandLineIT {
                 "levels");
         assertThat(outcome.out())
                 .contains("k-05 differs from plain", "k-10 differs from plain", "k-20 differs from plain")
-                .contains("No difference of z-10 from plain shown")
-                .contains("each per cent by mass of invented additive K changes the rate by");
+                .contains("No difference shown between z-10 and plain")
+                .contains("each percent by mass of invented additive K changes the rate by");
         RunnableJar.Outcome again =
                 RunnableJar.run(folder, "compare", "levels/index.html", "--candidate", "z-10", "--confidence", "90");
         assertThat(again.exitCode()).as(again.err()).isZero();
         assertThat(again.out())
-                .contains("No difference of z-10 from plain shown")
+                .contains("No difference shown between z-10 and plain")
                 .contains("Bands hold at 90 %");
     }
 

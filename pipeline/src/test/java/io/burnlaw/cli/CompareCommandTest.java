@@ -130,7 +130,7 @@ class CompareCommandTest {
         assertThat(out.toString())
                 .contains("date (autumn) differs from date (spring) between 1.00 and 6.00 MPa")
                 .contains("% faster")
-                .contains("The campaigns were measured apart")
+                .contains("The campaigns were measured separately")
                 .doesNotContain("°C");
         assertThat(err.toString()).isEmpty();
     }
@@ -139,9 +139,9 @@ class CompareCommandTest {
     void theSameLawInAnotherCampaignIsNoDifferenceAndItsTemperatureIsACaveat() {
         assertThat(compare("spring/burnlaw.json", "winter/burnlaw.json")).isZero();
         assertThat(out.toString())
-                .contains("No difference of date (winter) from date (spring) shown")
+                .contains("No difference shown between date (winter) and date (spring)")
                 .contains("This test detects changes of the rate above")
-                .contains("date (winter) stand for 4.0 °C, those of date (spring) for 21.0 °C");
+                .contains("date (winter) are for 4.0 °C, those of date (spring) for 21.0 °C");
     }
 
     @Test
@@ -240,7 +240,7 @@ class CompareCommandTest {
                 .contains("--baseline plain");
         listen();
         assertThat(compare("levels/burnlaw.json", "spring/burnlaw.json")).isEqualTo(2);
-        assertThat(err.toString()).contains("which formulation is the baseline is not said");
+        assertThat(err.toString()).contains("it is not clear which formulation is the baseline");
         listen();
         assertThat(compare("spring/burnlaw.json")).isEqualTo(2);
         assertThat(err.toString()).contains("there is nothing to compare date with");
@@ -265,7 +265,7 @@ class CompareCommandTest {
                 .contains("not a burnlaw document")
                 .contains("format burnlaw-characterization/2")
                 .contains("a document of another version")
-                .contains("the page carries no document")
+                .contains("the page contains no document")
                 .contains("missing.json: the file cannot be read")
                 .doesNotContain("Exception");
         assertThat(out.toString()).isEmpty();

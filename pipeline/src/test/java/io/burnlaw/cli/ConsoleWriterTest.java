@@ -64,6 +64,6 @@ class ConsoleWriterTest {
         assertThat(table.text(55, List.of("remark"), ShownUnits.MPA).lines()).allMatch(line -> line.length() <= 55);
         assertThat(table.text(30, List.of("remark"), ShownUnits.MPA).lines())
                 .allMatch(line -> line.length() <= 30)
-                .contains("no room for: remark");
+                .contains("columns left out: remark");
     }
 }

@@ -140,8 +140,8 @@ class GuardedFaultsTest {
         for (Answer answer : List.of(run, Answer.to("check", campaign.toString()))) {
             assertThat(answer.out())
                     .contains(
-                            "traces/copy.csv holds the same bytes as traces/NS-04.csv, the record of NS-04.",
-                            "traces/again.csv holds the same bytes as traces/SV-03.csv, the record of SV-03.");
+                            "traces/copy.csv has the same content as traces/NS-04.csv, the record of NS-04.",
+                            "traces/again.csv has the same content as traces/SV-03.csv, the record of SV-03.");
         }
         for (String id : List.of("NS-06", "SV-04")) {
             assertThat(run.firing(id).at("/status").asText()).isEqualTo("flagged");

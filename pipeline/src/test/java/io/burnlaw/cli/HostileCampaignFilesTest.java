@@ -54,7 +54,7 @@ class HostileCampaignFilesTest {
             laughs.append("a%d: &a%d [*a%d, *a%d]%n".formatted(i, i, i - 1, i - 1));
         }
         Files.writeString(campaign.resolve("campaign.yaml"), laughs);
-        refused("campaign.yaml:6: anchors and aliases (& and *) are not read");
+        refused("campaign.yaml:6: anchors and aliases (& and *) are not supported");
     }
 
     @Test
@@ -70,7 +70,7 @@ class HostileCampaignFilesTest {
     @Test
     void aLineOfAMillionColumnsIsNoTable() throws IOException {
         Files.writeString(campaign.resolve("points.csv"), POINTS.replaceFirst("\n", ",x".repeat(1_000_000) + "\n"));
-        refused("points.csv:1: this is no table");
+        refused("points.csv:1: this is not a table");
     }
 
     @Test

@@ -164,7 +164,7 @@ class HostileFilesIT {
         packedMatlab(trace("bomb.mat"), 30 << 20);
         expected.put("traces/bomb.mat", "the record takes more memory than there is");
         packedMatlab(trace("large-bomb.mat"), 64 << 20);
-        expected.put("traces/large-bomb.mat", "the packed variable is too long");
+        expected.put("traces/large-bomb.mat", "the compressed variable is too long");
         addFirings(expected.keySet());
         RunnableJar.Outcome outcome =
                 RunnableJar.run(folder, LITTLE_MEMORY, "run", campaign.toString(), "-o", "report", "--workers", "2");
@@ -245,7 +245,7 @@ class HostileFilesIT {
         assertThat(outcome.exitCode()).as(outcome.err()).isEqualTo(1);
         JsonNode document = JsonMapper.builder().build().readTree(outcome.out());
         assertThat(document.at("/firings/10/findings/0/message").asText())
-                .contains("traces/closed.csv", "the file may not be read");
+                .contains("traces/closed.csv", "there is no permission to read the file");
         assertThat(document.at("/firings/11/findings/0/message").asText())
                 .contains("traces/gone.csv", "there is no such file");
         assertThat(document.at("/formulations/0/points")).hasSize(10);
@@ -262,7 +262,7 @@ class HostileFilesIT {
         assertThat(outcome.exitCode()).isEqualTo(3);
         assertThat(outcome.err())
                 .contains("closed/report")
-                .contains("no right to write")
+                .contains("no permission to write")
                 .doesNotContain("Exception");
         assertThat(RunnableJar.files(closed)).isEqualTo(before);
     }

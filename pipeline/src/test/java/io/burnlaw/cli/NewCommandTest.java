@@ -46,7 +46,7 @@ class NewCommandTest {
         List<String> log = Files.readAllLines(campaign.resolve("firings.csv"));
         assertThat(log).hasSize(3);
         assertThat(log.get(1)).startsWith("shot 1,base,traces/shot 1.csv,").contains("1631 samples in 3.26 s");
-        assertThat(log.get(2)).contains("not read yet: there is one reading in each row, and no time");
+        assertThat(log.get(2)).contains("not read yet: each row has one reading and no time");
         assertThat(campaign.resolve("traces/shot 1.csv")).hasSameBinaryContentAs(SAMPLE);
         assertThat(campaign.resolve("traces/readme.txt")).doesNotExist();
         assertThat(Files.readString(campaign.resolve("campaign.yaml")))
@@ -72,7 +72,7 @@ class NewCommandTest {
         Path empty = Files.createDirectory(folder.resolve("empty"));
         assertThat(execute("new", campaign.toString(), "--from", empty.toString()))
                 .isEqualTo(2);
-        assertThat(err.toString()).contains("there is no record in it");
+        assertThat(err.toString()).contains("the folder has no records");
         assertThat(execute(
                         "new",
                         campaign.toString(),

@@ -98,7 +98,8 @@ class PlanCommandTest {
     void aThroatAndAPressureAreAnswered() {
         assertThat(plan(document.toString(), "--throat", "7.1 mm", "--pressure", "450 psi"))
                 .isZero();
-        assertThat(out.toString()).contains("a throat of 7.1 mm:", "a mean of 3.103 MPa absolute:", "exactly: 6.");
+        assertThat(out.toString())
+                .contains("a throat of 7.1 mm:", "a mean of 3.103 MPa absolute:", "exact diameter: 6.");
     }
 
     @Test
@@ -125,13 +126,13 @@ class PlanCommandTest {
                 .doesNotContain("letter")
                 .contains("6.5 mm");
         assertThat(plan(document.toString(), "--ladder", "1 MPa to 9 MPa")).isZero();
-        assertThat(out.toString()).contains("The ladder was to span 1.00 to 9.00 MPa");
+        assertThat(out.toString()).contains("You asked for a ladder from 1.00 to 9.00 MPa");
     }
 
     @Test
     void withoutABreakNoneIsSharpened() {
         assertThat(plan(document.toString(), "--sharpen", "break")).isZero();
-        assertThat(out.toString()).contains("No break within the allowed pressures can be sharpened");
+        assertThat(out.toString()).contains("No firing within the allowed pressures can narrow a break");
     }
 
     @Test
@@ -181,7 +182,7 @@ class PlanCommandTest {
                                 folder.resolve("report").toString()))
                 .isZero();
         assertThat(Files.readString(folder.resolve("report/index.html")))
-                .contains("What was asked of this plan", "No throat is named for 6.00");
+                .contains("Answers to your questions", "No throat is named for 6.00");
     }
 
     @Test
@@ -239,28 +240,28 @@ class PlanCommandTest {
             --ladder 4_MPa_to_1_MPa         | the second pressure must be the higher one
             --throat 7                      | --throat 7: the number has no unit
             --throat 7_MPa                  | --throat 7 MPa
-            --throat 0_mm                   | a length above zero is needed
-            --safety-factor 0.5             | it is at least 1
+            --throat 0_mm                   | give a length above zero
+            --safety-factor 0.5             | it must be at least 1
             --case-limit 7_mm               | --case-limit 7 mm
-            --case-limit 7_±_3_MPa          | a limit has no uncertainty
-            --case-limit 7_Pa               | this cannot be meant; look at its unit
+            --case-limit 7_±_3_MPa          | a limit cannot have an uncertainty
+            --case-limit 7_Pa               | this value is impossible; check its unit
             --throat 7_km                   | --throat 7 km
-            --density 1.78_kg/m3            | this cannot be meant; look at its unit
-            --characteristic-velocity 8_m/s | this cannot be meant; look at its unit
+            --density 1.78_kg/m3            | this value is impossible; check its unit
+            --characteristic-velocity 8_m/s | this value is impossible; check its unit
             --formulation dates             | the campaign has date
             --drills metrical               | --drills
             --sharpen law                   | --sharpen
-            --rate 5_mm/s_at_1_MPa          | exclude each other
+            --rate 5_mm/s_at_1_MPa          | not both
             --grain bates                   | outer-diameter is missing
             --grain cube                    | no grain is called 'cube'
-            --core-diameter 20_mm           | --core-diameter needs a --grain beside it
-            --density 1.9_g/cm3             | --density needs a --grain beside it
-            --ambient-pressure 90_kPa       | --ambient-pressure needs a --grain beside it
-            --case-limit 1000_MPa           | this cannot be meant; look at its unit
+            --core-diameter 20_mm           | --core-diameter needs --grain as well
+            --density 1.9_g/cm3             | --density needs --grain as well
+            --ambient-pressure 90_kPa       | --ambient-pressure needs --grain as well
+            --case-limit 1000_MPa           | this value is impossible; check its unit
             --pressure 400_psi_gauge        | the unit psi gauge is not known; write a number and its unit
-            --confidence 80                 | --confidence 80: write per cent between 90 and 100
-            --confidence 0.95               | --confidence 0.95: write per cent
-            --confidence high               | --confidence high: write per cent
+            --confidence 80                 | --confidence 80: write a percentage between 90 and 100
+            --confidence 0.95               | --confidence 0.95: write a percentage
+            --confidence high               | --confidence high: write a percentage
             """)
     void whatCannotBeMeantIsToldAndNothingElseIsPrinted(String options, String message) {
         List<String> all = new ArrayList<>(List.of(document.toString()));
@@ -302,10 +303,10 @@ class PlanCommandTest {
     @Test
     void nothingToPlanFromIsTold() {
         assertThat(plan()).isEqualTo(2);
-        assertThat(err.toString()).contains("a campaign, a document, or a first guess");
+        assertThat(err.toString()).contains("name a campaign or a document, or give a first guess");
         assertThat(plan("nowhere.json")).isEqualTo(2);
         assertThat(err.toString()).contains("no such file");
         assertThat(plan("--exponent", "0.3")).isEqualTo(2);
-        assertThat(err.toString()).contains("a first guess needs a --rate");
+        assertThat(err.toString()).contains("a first guess needs --rate");
     }
 }

@@ -148,7 +148,7 @@ class PoolCommandTest {
     void whatIsNotOneFormulationIsRefusedWithTheReason() {
         assertThat(burnlaw("pool", of("one"), of("dense"))).isEqualTo(2);
         assertThat(err.toString())
-                .contains("its density is that of another propellant")
+                .contains("its density differs too much for one propellant")
                 .contains("1.78")
                 .contains("1.88");
         assertThat(out.toString()).isEmpty();
@@ -171,7 +171,7 @@ class PoolCommandTest {
     void aCampaignIsToBeRunFirst() {
         String campaign = folder.resolve("one-campaign").toString();
         assertThat(burnlaw("pool", campaign, of("two"))).isEqualTo(2);
-        assertThat(err.toString()).contains("this is a campaign and no report").contains("run " + campaign);
+        assertThat(err.toString()).contains("this is a campaign, not a report").contains("run " + campaign);
     }
 
     @Test

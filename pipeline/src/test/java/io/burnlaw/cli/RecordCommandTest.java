@@ -68,10 +68,10 @@ class RecordCommandTest {
         assertThat(record(record)).isZero();
         assertThat(out.toString())
                 .contains("2000 in 1.999 s, one each 1 ms")
-                .contains("taken as gauge")
+                .contains("read as gauge")
                 .contains("time was taken from the column 'time [s]'");
         String page = Files.readString(folder.resolve("page.html"));
-        assertThat(page).contains("B ignition", "E web burnout", "What the file was taken for", "<svg");
+        assertThat(page).contains("B ignition", "E web burnout", "How the file was read", "<svg");
     }
 
     @Test
@@ -102,7 +102,7 @@ class RecordCommandTest {
         Path bare = file("bare.txt", rows("%2$.4f", 40));
         assertThat(record(bare)).isEqualTo(2);
         assertThat(err.toString())
-                .contains("one reading in each row, and no time")
+                .contains("each row has one reading and no time")
                 .contains("--sampling \"2 kHz\" --pressure \"column 1 [bar]\"");
         assertThat(folder.resolve("page.html")).doesNotExist();
         assertThat(record(bare, "--sampling", "1 kHz", "--pressure", "column 1 [bar]"))

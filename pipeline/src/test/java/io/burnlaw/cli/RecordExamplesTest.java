@@ -46,12 +46,12 @@ class RecordExamplesTest {
                 written by a test, which also checks that each example that is read gives the right numbers. All pressures are
                 gauge where the example does not say otherwise.
 
-                Tables of LibreOffice (`.ods`) are not read: a further library would come into the jar for a file that the same
+                Tables of LibreOffice (`.ods`) are not supported: a further library would come into the jar for a file that the same
                 program saves as `.xlsx` or `.csv`.
 
                 ## Records of loggers
 
-                | example | begins with | told beside it | what happens |
+                | example | begins with | stated by the user | what happens |
                 | --- | --- | --- | --- |
                 """);
         List<Path> records = files("loggers");
@@ -62,7 +62,7 @@ class RecordExamplesTest {
 
                 ## Firing logs
 
-                | example | begins with | told beside it | what happens |
+                | example | begins with | stated by the user | what happens |
                 | --- | --- | --- | --- |
                 """);
         List<Path> logs = files("logs");

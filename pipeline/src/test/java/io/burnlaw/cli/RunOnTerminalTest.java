@@ -43,8 +43,8 @@ class RunOnTerminalTest {
     void aThroatStandsBesideItsPredictionAndItsCaution() {
         assertThat(run("new-sugar-source"))
                 .containsPattern(
-                        "prediction check: each of 10 firings from the others, off by [0-9.]+ % in peak pressure")
-                .containsPattern("next throat: [0-9.]+ mm.*, for a mean of [0-9.]+ MPa, the peak at most [0-9.]+ MPa")
+                        "prediction check: 10 firings, each predicted from the others. Median error: peak pressure [0-9.]+ %")
+                .containsPattern("next throat: [0-9.]+ mm.*\\. Predicted: mean [0-9.]+ MPa, peak at most [0-9.]+ MPa")
                 .contains("proof test", "local law and a licensed person");
     }
 
@@ -56,7 +56,7 @@ class RunOnTerminalTest {
         Answer shown = Answer.to("run", campaign, "-o", report, "--data-only", "--units", "psi");
         assertThat(shown.out())
                 .doesNotContain("MPa", "mm")
-                .contains("(in/s, psi absolute)", "pressure [psi]", "rate [in/s]", " in, for a mean of ");
+                .contains("(r in in/s, P in psi absolute)", "pressure [psi]", "rate [in/s]", " in. Predicted: mean ");
         double megapascal = first(written, "NS-08 +\\| +([0-9.]+)");
         // by hand: 1 MPa is 145.038 psi (NIST SP 811)
         assertThat(first(shown.out(), "NS-08 +\\| +([0-9.]+)")).isCloseTo(145.038 * megapascal, within(0.1));
@@ -118,7 +118,7 @@ class RunOnTerminalTest {
         }
         Files.writeString(campaign.resolve("points.csv"), points);
         assertThat(run(campaign))
-                .contains("1 of 100 points, of those that stand out; all are in rates.csv")
+                .contains("1 of 100 points: those with a remark or far from the law; all are in rates.csv")
                 .contains(" P040 ")
                 .doesNotContain(" P041 ");
     }

@@ -238,7 +238,7 @@ class SafeFilesIT {
         if (!Files.isReadable(closed)) {
             RunnableJar.Outcome outcome = RunnableJar.run(folder, "run", STRANDS, "-o", "closed");
             assertThat(outcome.exitCode()).isEqualTo(2);
-            assertThat(outcome.err()).contains("may not be read");
+            assertThat(outcome.err()).contains("cannot be read");
         }
         Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("rwxrwxrwx"));
     }

@@ -92,7 +92,7 @@ class SurfaceTableCommandTest {
         Answer refused = into("thesis.txt");
         assertThat(refused.code()).isEqualTo(2);
         assertThat(refused.err())
-                .contains("thesis.txt: this file is there already")
+                .contains("thesis.txt: this file exists already")
                 .contains("--replace");
         assertThat(thesis).hasContent("years of work");
         assertThat(into("thesis.txt", "--replace").code()).isZero();

@@ -23,7 +23,7 @@ class WrongOptionTest {
     @Test
     void optionsThatExcludeEachOtherAreNamed() {
         refused("run", "campaign", "--json", "--data-only");
-        assertThat(err.toString()).startsWith("burnlaw: --json, --data-only are mutually exclusive");
+        assertThat(err.toString()).startsWith("burnlaw: give only one of --json, --data-only");
     }
 
     @Test
@@ -44,7 +44,7 @@ class WrongOptionTest {
     void aWordIsNoNumberOfWorkers() {
         refused("run", "campaign", "--workers", "two");
         assertThat(err.toString())
-                .contains("'--workers': 'two' is not a whole number")
+                .contains("--workers two: this is not a whole number")
                 .doesNotContain("is not an int");
     }
 

@@ -114,7 +114,7 @@ class BatchComparisonTest {
                 compared(cast("base", 1, 0, 0, 0.01, random), cast("cand", 1, 0.1, 0, 0.01, random));
         assertThat(numbers.differs()).isFalse();
         assertThat(numbers.verdict())
-                .startsWith("cand and base were cast once each: batch and additive cannot be told apart.")
-                .containsPattern("\\d+ batches of each would tell");
+                .startsWith("cand and base were cast once each: the effects of batch and additive cannot be separated.")
+                .containsPattern("\\d+ batches of each are enough to show");
     }
 }

@@ -46,7 +46,8 @@ class ComparisonsTest {
                 MadeCampaigns.propellant("chalk", MadeCampaigns.firings("c", 8, 5e-3, 0.4, 0.03, random));
         Comparison.Compared found = compared(baseline, candidate);
         assertThat(found.differs()).isFalse();
-        assertThat(found.verdict()).contains("No difference of chalk", "This test detects changes of the rate above");
+        assertThat(found.verdict())
+                .contains("No difference shown between chalk", "This test detects changes of the rate above");
         assertThat(found.smallestDetectable()).isBetween(0.03, 0.12);
     }
 

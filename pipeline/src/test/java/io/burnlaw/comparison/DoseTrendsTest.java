@@ -50,21 +50,21 @@ class DoseTrendsTest {
         assertThat(found.straight().pValue()).isGreaterThan(0.05);
         assertThat(found.ownExponents()).isFalse();
         assertThat(found.formulations()).containsExactly("base", "iron-0.005", "iron-0.01", "iron-0.02");
-        assertThat(found.sentence()).contains("each per cent by mass of iron oxide changes the rate by");
+        assertThat(found.sentence()).contains("each percent by mass of iron oxide changes the rate by");
     }
 
     @Test
     void anEffectThatSaturatesIsNoStraightLine() {
         DoseTrend found = trend(f -> f > 0 ? 0.2 : 0, 0, 0.005, 0.01, 0.02).orElseThrow();
         assertThat(found.straight().pValue()).isLessThan(1e-3);
-        assertThat(found.sentence()).contains("do not lie on a straight line");
+        assertThat(found.sentence()).contains("are not on a straight line");
     }
 
     @Test
     void noEffectIsNoTrend() {
         DoseTrend found = trend(f -> 0, 0, 0.005, 0.01, 0.02).orElseThrow();
         assertThat(found.trend().pValue()).isGreaterThan(0.05);
-        assertThat(found.sentence()).contains("no trend over iron oxide shown");
+        assertThat(found.sentence()).contains("no trend over iron oxide is shown");
     }
 
     @Test

@@ -27,9 +27,7 @@ class ChangedInputsStudy {
         StudyReport.section(70, "changed-inputs", """
                 ## Readers against changed inputs
 
-                Each input is a kept one with up to three changes: bytes cut, doubled, moved, or replaced by words that
-                readers stumble over (`ChangedInputsStudy`, seeds from 8,000,000 on). None of them gave anything but a
-                result or a refusal in words. A search that is guided by coverage is started by `mvn -Pfuzz`.
+                Each input is a kept one with up to three changes: bytes cut, doubled, moved, or replaced by words that are difficult for readers (`ChangedInputsStudy`, seeds from 8,000,000 on). Each of them gave a result or a refusal in words. A search that is guided by coverage is started by `mvn -Pfuzz`.
 
                 """ + table);
     }

@@ -192,9 +192,10 @@ class PlanningStudy {
         Row guess = run("first guess, 10 % in rate, 0.05 in n", 0, 0.03, true, 4_000_000);
         StringBuilder text = new StringBuilder("## Planned throats\n\n");
         text.append(PLANS
-                + " plans a row. Each time an invented propellant (n 0.15 to 0.55) is fired in a campaign, the throat for"
-                + " a mean pressure of 1.2 to 3.5 MPa is asked for, the drill that is named is drilled, measured with"
-                + " 0.02 mm, and fired with a scatter of its own in rate, density and c*. Refused: the upper prediction"
+                + " plans a row. Each time an invented propellant (n 0.15 to 0.55) is fired in a campaign, and a throat is"
+                + " planned for a mean pressure of 1.2 to 3.5 MPa. The named drill is used, the hole is"
+                + " measured with 0.02 mm, and the motor is fired with its own scatter in rate, density and"
+                + " c*. Refused: the upper prediction"
                 + " of the peak would pass the case limit of 9 MPa over 1.5. Covered: mean and peak of the firing"
                 + " within the stated 95 % prediction.\n\n");
         text.append("| basis | fired | refused | off the target, median | stated half width, median | mean covered |"

@@ -163,7 +163,7 @@ class LeaveOneOutTest {
         PredictionCheck closure = LeaveOneOut.of(
                 made.law(), made.points, List.of(made.firings.get(2)), List.of("x: outside"), NumberStore.MEMORY);
         assertThat(closure).isInstanceOf(PredictionCheck.NotPredicted.class);
-        assertThat(closure.sentence()).contains("x: outside", "f2: without it too few firings");
+        assertThat(closure.sentence()).contains("x: outside", "f2: without it, too few firings");
     }
 
     @Test
@@ -171,7 +171,7 @@ class LeaveOneOutTest {
         Made made = fired(3, 0.01, 1, new SplittableRandom(1));
         assertThat(LeaveOneOut.of(made.law(), made.points, List.of(), List.of(), NumberStore.MEMORY)
                         .sentence())
-                .contains("none with a motor");
+                .contains("none of them has a complete motor");
     }
 
     @Test

@@ -70,13 +70,13 @@ class QuantityTest {
             5.5 Mpa             | PRESSURE | the unit Mpa is not known | write 5.5 MPa
             400 psi gauge       | PRESSURE | the unit psi gauge is not known | write a number and its unit, such as 12.7 MPa
             1:17.5              | TIME     | this is the time of a clock, in minutes and seconds | write 77.5 s
-            7.Mai               | LENGTH   | this is a date: a spreadsheet may have made it of a number | give the cell the format of a number or of text, and write a number and its unit, such as 12.7 mm
-            2026-05-07          | LENGTH   | this is a date: a spreadsheet may have made it of a number | give the cell the format of a number or of text, and write a number and its unit, such as 12.7 mm
+            7.Mai               | LENGTH   | this is a date: a spreadsheet may have changed a number into it | give the cell the format of a number or of text, and write a number and its unit, such as 12.7 mm
+            2026-05-07          | LENGTH   | this is a date: a spreadsheet may have changed a number into it | give the cell the format of a number or of text, and write a number and its unit, such as 12.7 mm
             5.5 mPa             | PRESSURE | the unit mPa is not known | write 5.5 MPa
             12 milimetre        | LENGTH   | the unit milimetre is not known | write 12 mm
             1,250 psi           | PRESSURE | read in two ways       | write 1.250 or 1250
             1.234,5 mm          | LENGTH   | cannot be read         | thousands
-            1 250 psi           | PRESSURE | gap                    | thousands
+            1 250 psi           | PRESSURE | space inside the number | thousands
             twelve mm           | LENGTH   | not a number           | such as 12.7 mm
             NaN mm              | LENGTH   | not a number           | 12.7 mm
             1e999 mm            | LENGTH   | cannot be read         | 12.7 mm
@@ -85,7 +85,7 @@ class QuantityTest {
             1.8 ± -0.1 g/cm3    | DENSITY  | uncertainty is negative | sign
             1.8 g/cm3 ± 1 mm    | DENSITY  | another unit           | g/cm³
             1 ± 2 ± 3 mm        | LENGTH   | two uncertainties      | one
-            ''                  | LENGTH   | nothing                | 12.7 mm
+            ''                  | LENGTH   | no value               | 12.7 mm
             """)
     void aTextThatIsNoQuantitySaysWhatToWrite(String text, Dimension dimension, String what, String mend) {
         QuantityReading.Misread misread = misread(Quantity.read(text, dimension));

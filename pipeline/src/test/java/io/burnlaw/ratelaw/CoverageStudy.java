@@ -61,8 +61,8 @@ class CoverageStudy {
                 ## Coverage of the intervals
 
                 Truth: a = 6.2 mm/s at 1 MPa, n = 0.42. Pressures of a campaign are spread over 0.8 to 8 MPa, each moved at \
-                random by up to a fifth of its distance to the next. An interval holds if the truth lies in it; the next \
-                firing is simulated at a random pressure of the range. Target: every 95 %% interval of a, of n and of the \
+                random by up to a fifth of its distance to the next. An interval holds if it contains the truth; the next firing is simulated at a random pressure of \
+                the range. Target: every 95 %% interval of a, of n and of the \
                 next firing between 93.5 and 96.5 %% (of %d campaigns, one standard deviation of a count is 0.24 %%).
                 """, CAMPAIGNS);
         proportional();
@@ -96,14 +96,13 @@ class CoverageStudy {
         }
         say("""
 
-                The profile of the sum of squares gives the same interval here digit for digit (a straight line between \
-                logarithms has a parabola for its profile), which a test holds.
+                The profile of the sum of squares gives exactly the same interval here (the profile of a \
+                straight line between logarithms is a parabola); a test checks this.
 
-                ### The bootstrap beside it
+                ### The bootstrap for comparison
 
-                BCa over firings, %d replicates, %d campaigns each, log-normal scatter of 3 %%. With few firings the draws have \
-                too few different outcomes and the interval is too short: it is shown beside the published one and never \
-                instead of it.
+                BCa over firings, %d replicates, %d campaigns each, log-normal scatter of 3 %%. With few firings the draws have too few different outcomes, and the interval is too short: it is \
+                shown in addition to the published one, never instead of it.
                 """, REPLICATES, BOOTSTRAPPED);
         say("| points | a at 1 MPa, t | a, BCa | n, t | n, BCa |\n| --- | --- | --- | --- | --- |");
         for (int count : POINTS) {
@@ -133,8 +132,8 @@ class CoverageStudy {
 
                 ### Constant weights
 
-                Normal scatter of one size at every pressure, given as a share of the rate at 2.5 MPa. Profile beside \
-                Student's t, %d campaigns each.
+                Normal scatter of the same size at every pressure, given as a share of the rate at 2.5 MPa. \
+                Profile and Student's t, %d campaigns each.
                 """, BOOTSTRAPPED);
         say("| scatter | points | a, t | a, profile | n, t | n, profile | next firing |");
         say("| --- | --- | --- | --- | --- | --- | --- |");
@@ -211,8 +210,8 @@ class CoverageStudy {
                 ### An error that all firings share
 
                 Beside a scatter of 1 %, all rates of a campaign are off by one common factor of standard deviation 1.5 %, \
-                stated as the points' systematic part. More firings do not take it away, and the intervals know that. The last \
-                column is the interval of a as it would be without.
+                stated as the points' systematic part. More firings do not reduce it, and the intervals include it. The last column is the interval of \
+                a without it.
                 """);
         say(
                 "| points | a at 1 MPa | n | rate at reference | a, the shared error left out |\n| --- | --- | --- | --- | --- |");
@@ -253,8 +252,8 @@ class CoverageStudy {
                 ### Several points of one firing
 
                 Every second firing gives two points, its own and one at a third of its pressure, with a scatter of 3 %% and a \
-                correlation of 0, 0.5 or 1 between them. They share one weight and count as one firing: by construction that \
-                errs on the safe side, and never below 95 %%.
+                correlation of 0, 0.5 or 1 between them. They share one weight and count as one firing: by construction the coverage is on the safe side, \
+                never below 95 %%.
                 """);
         say("| correlation | firings | a at 1 MPa | n | rate at reference |\n| --- | --- | --- | --- | --- |");
         long seed = 500;
@@ -291,9 +290,9 @@ class CoverageStudy {
 
                 Scatter of the rate 1 %%; each pressure is off by a normal error of 40 kPa and 0.5 %%, so that the lowest is \
                 uncertain by 5 %% and the highest by 1 %%. Neglected, effective variance (the default) and orthogonal distance, %d \
-                campaigns each. With few firings the weights rest on a scatter that is itself unsure: the intervals of a and n \
-                are then too wide rather than too short, that of the rate at the reference pressure up to three points too \
-                short.
+                campaigns each. With few firings the scatter that sets the weights is itself uncertain: the intervals of a and n \
+                are then too wide rather than too short; the coverage of the rate at the reference pressure is \
+                up to three points too low.
                 """, WITH_PRESSURE_ERRORS);
         say("| points | treatment | a at 1 MPa | n | rate at reference | mean of n less truth | spread of n |");
         say("| --- | --- | --- | --- | --- | --- | --- |");

@@ -42,7 +42,7 @@ class ObstaclesTest {
         assertThat(found.mend())
                 .contains("1.00 MPa")
                 .doesNotContain("9.06")
-                .contains("find out what the case stands")
+                .contains("find out what pressure the case can stand")
                 .contains("case_pressure_limit");
     }
 

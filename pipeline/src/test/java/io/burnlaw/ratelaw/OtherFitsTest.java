@@ -68,7 +68,7 @@ class OtherFitsTest {
                                 "differs by %+.2f %%",
                                 100 * (huber.law().rate(reference) / fit.law().rate(reference) - 1))
                         .replace('-', '−'))
-                .endsWith("Points that count less than fully: p7 (0.03).");
+                .endsWith("Points with less than full weight: p7 (0.03).");
     }
 
     @Test
@@ -106,7 +106,7 @@ class OtherFitsTest {
         OtherFit constant = other(fit(points, FitOptions.defaults()), "weighting-constant");
         assertThat(constant.sentence()).contains("The exponent is 0.420");
         OtherFit huber = other(fit(exactBut(points), FitOptions.defaults()), "huber");
-        assertThat(huber.sentence()).contains("nothing differs from the published law", "No point was held back");
+        assertThat(huber.sentence()).contains("nothing differs from the published law", "All points have full weight");
     }
 
     /** Residuals of one size and both signs, which a robust fit has no reason to hold back. */
@@ -135,7 +135,7 @@ class OtherFitsTest {
                 .findFirst()
                 .orElseThrow();
         double off = 100 * (10.4e-3 / fit.law().rate(7e6) - 1);
-        assertThat(outlier.message()).contains(String.format(Locale.ROOT, "Point p7 lies %+.1f %% off the law", off));
+        assertThat(outlier.message()).contains(String.format(Locale.ROOT, "Point p7 is %+.1f %% off the law", off));
         assertThat(codes(Campaigns.spread(5, 0.01, new SplittableRandom(6)))).doesNotContain(FindingCode.FEW_POINTS);
         assertThat(codes(Campaigns.spread(4, 0.01, new SplittableRandom(6)))).contains(FindingCode.FEW_POINTS);
         assertThat(codes(points(0).subList(0, 5))).doesNotContain(FindingCode.NARROW_RANGE);

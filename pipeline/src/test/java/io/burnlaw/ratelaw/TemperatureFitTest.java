@@ -58,7 +58,7 @@ class TemperatureFitTest {
         for (int i = 0; i < plain.size(); i++) {
             points.add(new PointAtTemperature(plain.get(i), 280 + 4 * i));
         }
-        assertThat(((TemperatureResult.NotEstimated) fit(points)).reason()).contains("cannot be told apart");
+        assertThat(((TemperatureResult.NotEstimated) fit(points)).reason()).contains("cannot be separated");
     }
 
     @Test

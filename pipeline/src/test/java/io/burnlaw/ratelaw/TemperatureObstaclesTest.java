@@ -57,7 +57,7 @@ class TemperatureObstaclesTest {
     @Test
     void aFiftiethOfTheVarianceMustBeLeft() {
         for (double sign : new double[] {1, -1}) {
-            isRefused(design(0.0199, sign), "cannot be told apart");
+            isRefused(design(0.0199, sign), "cannot be separated");
             givesSigma(design(0.0201, sign));
             givesSigma(design(0.5, sign));
         }
@@ -71,7 +71,7 @@ class TemperatureObstaclesTest {
             barely.add(barely.remove(0));
             notQuite.add(notQuite.remove(0));
             givesSigma(barely);
-            isRefused(notQuite, "cannot be told apart");
+            isRefused(notQuite, "cannot be separated");
         }
     }
 

@@ -55,7 +55,7 @@ class FaultMatrixStudy {
         }
         String text = String.format(
                 Locale.ROOT,
-                "Beside six clean firings of the same propellant, none with a stated c* (%d such series): a throat misread"
+                "With six clean firings of the same propellant, none with a stated c* (%d such series): a throat misread"
                         + " by 3 %%, 8 %% and 20 %% of its diameter is reported as `implausible-cstar` in %.0f %%, %.0f %% and"
                         + " %.0f %%; a clock 1.15, 1.6 and 3 times too slow as `implausible-burn-time` in %.0f %%, %.0f %%"
                         + " and %.0f %% (it needs three firings within a factor of 2 in pressure). Reported wrongly of the"
@@ -83,10 +83,9 @@ class FaultMatrixStudy {
         text.append(String.format(
                 Locale.ROOT,
                 "Each fault of the catalogue was put into %d simulated firings of random small motors at its middle"
-                        + " strength, and into %d at the other two: the share of them in which it was told. False"
+                        + " strength, and into %d at the other two: the share of them in which it was reported. False"
                         + " alarms: the share of %d clean firings (noise 0.05 %% to 0.4 %% of the peak, diameters and"
-                        + " lengths read with 0.02 mm, the mass with 0.2 %%) in which it was told. Seeds other than"
-                        + " those that thresholds were chosen with.%n%n",
+                        + " lengths read with 0.02 mm, the mass with 0.2 %%) in which it was reported. The seeds differ from those used to choose the thresholds.%n%n",
                 FAULTY[1],
                 FAULTY[0],
                 CLEAN));

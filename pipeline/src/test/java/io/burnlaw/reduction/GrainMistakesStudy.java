@@ -283,10 +283,10 @@ class GrainMistakesStudy {
         String others = toldOfOtherFaults();
         System.out.print(others);
         StudyReport.section(55, "grain-mistakes", String.format(Locale.ROOT, """
-                        ## Grains that are not the ones in the log
+                        ## Grains that differ from the log
 
-                        Random motors that burn one grain while the log has another. Known: what the log says besides dimensions and \
-                        throat. Told: firings with `record-against-grain`; named: those of which it says what was wrong. Errors of \
+                        Random motors that burn one grain while the log has another. Known: what the log has besides dimensions and throat. Told: firings with \
+                        `record-against-grain`; named: those for which it says what was wrong. Errors of \
                         the rate: of those that still gave a point, median and largest. Held: points whose rate is within two standard \
                         uncertainties. Silent: neither held, nor cautioned, nor rejected.
 

@@ -169,9 +169,8 @@ class HandledFaultsStudy {
                 "%d simulated firings of random small motors a row (one to four segments, noise 0.05 %% to 0.4 %% of the"
                         + " peak, diameters and lengths read with 0.02 mm); shares are of the peak. Error of the rate"
                         + " against the law at the point's own rate-averaged pressure. Covered: truth within 1.96 of the"
-                        + " point's own standard uncertainties of rate and pressure; more than 95 %% are, because the"
-                        + " budget carries gauges and habits (volume of the chamber, ratio of specific heats, sensor)"
-                        + " that these simulations know exactly.%n%n",
+                        + " point's own standard uncertainties of rate and pressure; more than 95 %% are, because the budget includes uncertainties (volume of the chamber, ratio of specific heats,"
+                        + " sensor) of values that are exact in these simulations.%n%n",
                 FIRINGS));
         text.append("| fault | reduced | refused | median size | 95 % | worst | covered |\n");
         text.append("| --- | --- | --- | --- | --- | --- | --- |\n");

@@ -42,7 +42,7 @@ class RecordAgainstGrainTest {
                 told("radii for diameters", FindingCode.RECORD_AGAINST_GRAIN).orElseThrow();
 
         assertThat(finding.severity()).isEqualTo(Severity.REJECTION);
-        assertThat(finding.message()).contains("if radii stand for diameters");
+        assertThat(finding.message()).contains("if the diameters are radii");
     }
 
     @Test

@@ -92,8 +92,8 @@ class BadPointsStudy {
                 ## Changes of regime among bad points
 
                 Points scatter by 1 % about one law, or about two with the lower one four times slower below 1 MPa. Some of \
-                them are off by a factor of 1.2 to 2, up or down. A regime is *made* where there is one law and a second one \
-                or a slow regime is told; a slow regime is *missed* where none is told.
+                them are off by a factor of 1.2 to 2, up or down. A regime is *made* where there is one law and a second one or a slow regime is reported; a slow \
+                regime is *missed* where none is reported.
 
                 | laws | points | bad | campaigns | regimes made | slow regime missed | more than two laws | threshold held by its interval or gap |
                 | --- | --- | --- | --- | --- | --- | --- | --- |

@@ -74,7 +74,7 @@ class BadPointsTest {
         assertThat(regimes.findings())
                 .filteredOn(finding -> finding.code() == FindingCode.FEW_FIRINGS_DECIDE)
                 .singleElement()
-                .satisfies(finding -> assertThat(finding.message()).contains("carry a caution", "p1", "p3"));
+                .satisfies(finding -> assertThat(finding.message()).contains("with a caution", "p1", "p3"));
     }
 
     @Test
@@ -85,7 +85,7 @@ class BadPointsTest {
         Regimes regimes = RegimeSearch.search(points, sharp);
         assertThat(regimes.evidence().sequentialAnswer()).isGreaterThan(1);
         assertThat(regimes.selected()).isEqualTo(1);
-        assertThat(regimes.evidence().sentence()).contains("the smallest change that counts");
+        assertThat(regimes.evidence().sentence()).contains("less than 2 % everywhere");
     }
 
     @Test

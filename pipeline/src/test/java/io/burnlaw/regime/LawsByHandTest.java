@@ -127,7 +127,7 @@ class LawsByHandTest {
                 .isLessThan(12.5e6);
         // the regime of now gives sqrt(4) up to its end
         assertThat(answer.sentence())
-                .contains("gives only 2.0 times up to 4.00 MPa.")
+                .contains("gives at most 2.0 times up to 4.00 MPa.")
                 .endsWith("Stay below 20.0 MPa absolute, the case limit over its safety factor.");
         // from the plateau on, which has no crossing of its own
         FasterAnswer plateau = faster(6, NO_LIMIT, 1.5);

@@ -95,12 +95,12 @@ class RegimePowerStudy {
     @Test
     void changesAreFoundWhereTheyAreAndNotWhereTheyAreNot() {
         say("""
-                ## Changes of regime: found, imagined, and how well their pressure is known
+                ## Changes of regime: found, falsely found, and how well their pressure is known
 
                 Points lie evenly in ln P over a decade and scatter log-normally about their law; default settings, that is \
                 tests at 5 % and a smooth systematic error of 0.3 % allowed for. A change is *found* where one law is \
-                rejected; a break is *claimed* where it beats every smooth curve as well, which few points can show: a \
-                smooth bend between two exponents looks much the same.
+                rejected; a break is *claimed* where it also explains more than every smooth curve. Few points can show \
+                that, since a smooth bend between two exponents looks much the same.
                 """);
         oneLaw();
         changes();
@@ -108,7 +108,7 @@ class RegimePowerStudy {
     }
 
     private void oneLaw() {
-        say("### One law: how often a change is imagined\n");
+        say("### One law: how often a change is falsely found\n");
         say(
                 "| points | scatter | campaigns | change found | break claimed | two laws or more by the criterion alone |");
         say("| --- | --- | --- | --- | --- | --- |");
@@ -134,8 +134,8 @@ class RegimePowerStudy {
         }
         say("""
 
-                Target: at most 5.5 %. The information criterion does not know that the break was searched for: its answer \
-                is shown beside that of the tests and decides nothing.
+                Target: at most 5.5 %. The information criterion ignores that the break was searched for: its answer is shown for \
+                comparison and decides nothing.
                 """);
     }
 
@@ -154,8 +154,8 @@ class RegimePowerStudy {
 
                 Targets: hard set at least 65 % found; Δn 0.35 at least 95 % found with a median error of at most 8 %; \
                 intervals of 95 %. Errors, shapes and intervals are those of the campaigns in which two laws were found. \
-                Where a change is faint, those are the campaigns in which chance helped it, and its interval covers less than \
-                it says; where it is plain, it covers.
+                Where a change is faint, those are campaigns in which chance made it larger, and its interval \
+                covers less than it says; where it is clear, the interval covers.
                 """);
         assertThat(hard.share(hard.changed)).as("power on the hard set").isGreaterThanOrEqualTo(0.65);
         assertThat(plain.share(plain.changed)).as("power at Δn 0.35").isGreaterThanOrEqualTo(0.95);

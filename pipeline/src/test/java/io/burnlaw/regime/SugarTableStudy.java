@@ -40,8 +40,7 @@ class SugarTableStudy {
 
                 The mesa of the dextrose table (n = -0.15) reaches from 5.9 to 8.5 MPa only. Twelve points there leave the \
                 exponent a standard error of 0.06; spread evenly in ln P over the whole table, it gets five points and the \
-                law above it four, and mostly both are found as one plateau. More firings there, not another test, would \
-                tell them apart.
+                law above it four, and mostly both are found as one plateau. More firings there, not another test, would separate them.
                 """);
         StudyReport.section(52, "sugar-tables", text.toString());
     }

@@ -56,9 +56,9 @@ class ThresholdsTest {
         double safe = high / (1700 * JUMP.laws().get(1).rate(high) * 900);
         assertThat(safe).isGreaterThan(threshold.stayRatio().getAsDouble() * 1.005);
         assertThat(threshold.sentence())
-                .contains("at least " + three(threshold.stayRatio().getAsDouble()) + " through the whole burn")
+                .contains("(Kn) at least " + three(threshold.stayRatio().getAsDouble()) + " for the whole burn")
                 .contains("(" + three(safe) + " to be above " + Words.pressure(high) + ")")
-                .contains("only above about " + three(threshold.climbRatio().getAsDouble()))
+                .contains("only above Kn " + three(threshold.climbRatio().getAsDouble()))
                 .contains("the rate rises 3.0 times, from "
                         + Words.rate(JUMP.laws().get(1).rate(threshold.pressure()) / threshold.rateRatio()))
                 .endsWith("Check that the case can stand the pressure that this gives.");

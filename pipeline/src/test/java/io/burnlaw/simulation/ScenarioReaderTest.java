@@ -162,7 +162,7 @@ class ScenarioReaderTest {
         assertThat(problems(GOOD.substring(0, GOOD.indexOf("firings:"))))
                 .singleElement()
                 .asString()
-                .contains("nothing is fired");
+                .contains("the scenario has no firings, points or strands");
     }
 
     @Test

@@ -94,18 +94,18 @@ final class LongRuns {
         StringBuilder text = new StringBuilder("""
                 ## Long runs
 
-                These take long and are not repeated by the command that writes this page. The rows are copied from the \
-                tools' own counters, with day and revision, and are kept in \
+                These take long, and the command that writes this page does not repeat them. The rows are copied \
+                from the tools' own counters, with day and revision, and are kept in \
                 `pipeline/src/test/resources/io/burnlaw/validation`.
 
                 ### Mutation testing
 
-                Does a test notice a change of the code? PIT changes one place at a time (its default mutators: \
+                This asks whether a test notices a change of the code. PIT changes one place at a time (its default mutators: \
                 conditions, arithmetic, returned values, calls left out) in the packages that make numbers, and the unit \
                 tests beside the package are run; those of the studies, of whole campaigns and of the command line, and \
                 tests that repeat a search or a reduction dozens of times, are not counted, so that the share of changes that \
-                some test of the build notices is larger. A row speaks of the revision named in it; the tests that were \
-                written since against what survived there are not in it. `mvn -B -ntp -Pmutation process-test-classes -Dmutated=regime`
+                some test of the build notices is larger. A row is for the revision named in it; it does not include tests that were written later against \
+                the survivors. `mvn -B -ntp -Pmutation process-test-classes -Dmutated=regime`
 
                 | package | which | mutants | killed | did not end | survived | never run | score | of |
                 | --- | --- | ---: | ---: | ---: | ---: | ---: | ---: | --- |
@@ -127,8 +127,9 @@ final class LongRuns {
 
                 ### Fuzzing
 
-                Inputs that are changed under guidance of the code they reach (Jazzer with libFuzzer, its counters); what \
-                was found is mended, and each such input is kept among the inputs that every build replays. %,d inputs in \
+                Inputs are changed, guided by the code that they reach (Jazzer with libFuzzer, its counters). \
+                Faults that were found are corrected, and each such input is among the inputs that every build \
+                replays. %,d inputs in \
                 all. `mvn -B -ntp -Pfuzz process-test-classes -Dfuzz.target=Trace -Dfuzz.seconds=600`
 
                 | reader | inputs | hours | faults found and mended | of |
@@ -149,12 +150,11 @@ final class LongRuns {
 
                 Whole campaigns and documents, changed by a seed: cells, columns, units, records, keys, bytes, files, and \
                 values of a burnlaw.json. They go through the main of the built jar, in one process that answers many \
-                commands (`run`, `check`, `plan`; for documents `render`, `compare`, `plan`), or as a process each. The answer \
-                is 0, 1 or 2 and has no word of Java; what says the same in another way gives the same law to a millionth; \
+                commands (`run`, `check`, `plan`; for documents `render`, `compare`, `plan`), or as a process each. The exit code is 0, 1 or 2, and no Java exception is printed; a campaign with the same meaning \
+                in another notation gives the same law to a millionth; \
                 firings that were not changed are not changed in the answer; `check` names as many rows as `run` rejects; and \
-                the guard around firings, strands, laws, comparisons and plans catches no fault of the program. What such mutants \
-                met before is mended and has tests of its own (`HostileNumbersTest`, `GuardedFaultsTest`); a row ends before \
-                the first mutant that the guard caught, and the search went on with the mended program. Of `campaigns` half are \
+                the guard around firings, strands, laws, comparisons and plans catches no fault of the program. Faults that such mutants found are corrected and have their own tests (`HostileNumbersTest`, `GuardedFaultsTest`); a row ends before \
+                the first mutant that the guard caught, and the search went on with the corrected program. Of `campaigns` half are \
                 run or planned and half checked; `checks` are checked, and every twentieth is run. %,d mutants in all. `mvn -B -ntp verify -Dit.test=MutantsIT -Dburnlaw.mutants=20000`
 
                 | kind | from seed | mutants | exit 0 | exit 1 | exit 2 | other | same meaning, same law | others unchanged | \

@@ -34,19 +34,20 @@ class ValidationDocument {
         Files.writeString(DOCUMENT, """
                 # Validation
 
-                What was checked, against what, and how closely it agrees. This page is written by `mvn -Pvalidation verify` \
-                from the tests and the seeded studies of the source tree and is never edited by hand: the build stops if a \
-                check fails, so each line below has held in the build that wrote it. Only the long runs at the end are of the day \
-                that stands beside them.
+                This page says what was checked, against what, and how closely it agrees. `mvn -Pvalidation \
+                verify` writes it from the tests and the seeded studies of the source tree; it is never edited \
+                by hand. The build stops if a check fails, so every line below was true in the build that wrote \
+                it. Only the long runs at the end are older; their day is given with them.
 
-                There are two kinds of evidence. **Checks against the outside world** compare results with published data, \
-                certified values, closed forms or general statistics libraries; the expected values never come from the \
-                code that they check. **Studies** simulate many campaigns whose truth is known, from seeds that stand in \
-                the code, and count how often the stated intervals hold and the stated verdicts are right.
+                There are two kinds of evidence. **Checks against outside sources** compare results with \
+                published data, certified values, closed forms or general statistics libraries; the expected \
+                values never come from the code that they check. **Studies** simulate many campaigns with known \
+                true values, from seeds in the code, and count how often the stated intervals contain the truth \
+                and the stated verdicts are right.
 
-                ## Checks against the outside world
+                ## Checks against outside sources
 
-                %d checks, %d of them soft: their source was remembered, not read, and they are marked so.
+                %d checks, %d of them soft: their source was cited from memory, not read, and they are marked so.
 
                 %s
                 %s
@@ -57,8 +58,8 @@ class ValidationDocument {
                 mvn -B -ntp -Pvalidation verify
                 ```
 
-                Every study draws its random numbers from fixed seeds, so the same source gives the same page. The studies \
-                take minutes; the checks alone are part of every `mvn verify`.
+                Every study draws its random numbers from fixed seeds, so the same source code gives the same \
+                page. The studies take minutes; the checks alone are part of every `mvn verify`.
                 """.formatted(
                         rows.size(),
                         soft,

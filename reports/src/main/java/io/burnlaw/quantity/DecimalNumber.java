@@ -4,7 +4,7 @@ import ch.randelshofer.fastdoubleparser.JavaDoubleParser;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 
-/** Numbers as people write them: decimal point or decimal comma, no thousands separators, always finite. */
+/** Reads numbers as people write them: decimal point or decimal comma, no thousands separators, always finite. */
 public final class DecimalNumber {
 
     private static final Pattern PLAIN =

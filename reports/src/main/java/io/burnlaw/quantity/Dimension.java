@@ -2,7 +2,7 @@ package io.burnlaw.quantity;
 
 import java.util.List;
 
-/** What kind of thing a quantity is: two quantities can be compared if they have the same dimension. */
+/** The dimension of a quantity: two quantities can be compared if they have the same dimension. */
 public enum Dimension {
     /** SI unit m. */
     LENGTH("a length"),

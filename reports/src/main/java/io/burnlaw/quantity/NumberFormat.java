@@ -5,8 +5,8 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 
 /**
- * Numbers in sentences: never with more digits than they have, and a negative one with a minus sign (U+2212), as the
- * pages write it; a terminal gets a hyphen.
+ * Writes numbers in sentences: never with more digits than they have. A negative number has a minus sign (U+2212), as
+ * on the pages; a terminal gets a hyphen.
  */
 public final class NumberFormat {
 

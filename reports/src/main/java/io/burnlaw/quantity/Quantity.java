@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A number with its unit as somebody wrote it, such as {@code 1.80 ± 0.01 g/cm3}.
+ * A number with its unit, as written, such as {@code 1.80 ± 0.01 g/cm3}.
  *
  * @param value in the unit; finite
  * @param std   standard uncertainty in the same unit, at least zero; empty where none was written
@@ -102,7 +102,7 @@ public record Quantity(double value, OptionalDouble std, Unit unit) {
 
         QuantityReading read() {
             if (text.isEmpty()) {
-                return misread("nothing stands here", "write " + example());
+                return misread("there is no value", "write " + example());
             }
             if (text.length() > LONGEST) {
                 return misread("the text is too long for a quantity", "write " + example());
@@ -112,7 +112,7 @@ public record Quantity(double value, OptionalDouble std, Unit unit) {
             }
             if (DATE.matcher(text).matches()) {
                 return misread(
-                        "this is a date: a spreadsheet may have made it of a number",
+                        "this is a date: a spreadsheet may have changed a number into it",
                         "give the cell the format of a number or of text, and write " + example());
             }
             Matcher clock = CLOCK.matcher(text);
@@ -154,7 +154,7 @@ public record Quantity(double value, OptionalDouble std, Unit unit) {
             boolean share = std.isPresent() && stdUnit.equals("%") && valueHasOtherUnit(unit);
             String spelled = unit.isEmpty() && !share ? stdUnit : unit;
             if (!spelled.isEmpty() && Character.isDigit(spelled.charAt(0))) {
-                return misread("the number has a gap", "write it without thousands separators");
+                return misread("there is a space inside the number", "write it without thousands separators");
             }
             if (spelled.isEmpty() && ofHeading == null) {
                 return misread(
@@ -246,7 +246,7 @@ public record Quantity(double value, OptionalDouble std, Unit unit) {
         }
     }
 
-    /** What reading a quantity gave: the quantity, or why there is none. */
+    /** Result of reading a quantity: the quantity, or why there is none. */
     public sealed interface QuantityReading {
 
         /** It was read. */

@@ -4,7 +4,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.Optional;
 
-/** Which known word somebody most likely meant. */
+/** Finds the known word that was most likely meant. */
 public final class Spelling {
 
     /** A capital in the wrong place is half a slip: {@code Mpa} means {@code MPa} more likely than {@code kpa}. */

@@ -1,5 +1,5 @@
 /**
- * Quantities as people write them, and their units. In goes text such as {@code 12.7 mm} or {@code 450 psi}; out come
- * SI values. Read {@link io.burnlaw.quantity.Measured} first.
+ * Quantities as people write them, and their units. Input: text such as {@code 12.7 mm} or {@code 450 psi}. Output: SI
+ * values. Read {@link io.burnlaw.quantity.Measured} first.
  */
 package io.burnlaw.quantity;

@@ -47,7 +47,7 @@ final class CarryOver extends SimpleFileVisitor<Path> {
             try (Stream<Path> entries = Files.list(place)) {
                 if (entries.findAny().isPresent()) {
                     throw new Refused(named
-                            + ": something else lies there; nothing was written. Name a new folder, or one that an"
+                            + ": the folder has other files; nothing was written. Name a new folder, or one that an"
                             + " earlier simulate made.");
                 }
             }

@@ -33,7 +33,7 @@ record FolderLock(FileChannel channel, Path file, boolean held) implements AutoC
             if (!locked) {
                 channel.close();
                 throw new IOException(named
-                        + ": another run is writing this folder at this moment; nothing was changed. Run again when"
+                        + ": another run is writing this folder now; nothing was changed. Run again when"
                         + " it has ended.");
             }
             if (isStillThere(channel, file)) {

@@ -29,13 +29,13 @@ record FolderRefusal(Path named, Path place, Kind kind) {
     /** {@return a clause; empty where it may be written} */
     Optional<String> why() throws IOException {
         if (Files.isSymbolicLink(named) && !Files.exists(named)) {
-            return Optional.of("this is a link to a folder that is not there; make that folder, or name another");
+            return Optional.of("this is a link to a missing folder; make that folder, or name another");
         }
         if (!Files.exists(place)) {
             return Optional.empty();
         }
         if (!Files.isDirectory(place)) {
-            return Optional.of("this is a file, and a folder is to be written; name another place for it");
+            return Optional.of("this is a file, not a folder; name another place");
         }
         if (mountPoint(place)) {
             return Optional.of(
@@ -51,8 +51,8 @@ record FolderRefusal(Path named, Path place, Kind kind) {
         }
         if (kind == Kind.REPORT && !Files.exists(place.resolve(kind.list())) && !holdsDocument()) {
             return Optional.of(
-                    "the folder holds other things and no report (no burnlaw.json of a run); it was left as it"
-                            + " is; name a new or an empty folder");
+                    "the folder has other files, but no report (no burnlaw.json of a run); it was not changed;"
+                            + " name a new or an empty folder");
         }
         return unmovable();
     }
@@ -81,7 +81,10 @@ record FolderRefusal(Path named, Path place, Kind kind) {
             }
 
             private FileVisitResult stop(Path file, String what) {
-                found.append(place.relativize(file)).append(" in it ").append(what);
+                found.append("it contains ")
+                        .append(place.relativize(file))
+                        .append(", which ")
+                        .append(what);
                 return FileVisitResult.TERMINATE;
             }
         });

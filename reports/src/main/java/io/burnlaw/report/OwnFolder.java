@@ -22,8 +22,8 @@ import java.util.stream.Stream;
 /**
  * A folder that this program writes as a whole and may write again, without losing a file that it did not write.
  *
- * <p>A list of all that was written, with checksums, lies in the folder. Only a file that is in the list and unchanged is
- * ours; everything else is its owner's and is carried over into the new folder.
+ * <p>The folder has a list of all files that were written, with checksums. Only a file that is in the list and
+ * unchanged is replaced; every other file belongs to the user and is copied into the new folder.
  *
  * <p>The new content is made in a sibling folder of a random name, the old folder is renamed aside, the new one renamed
  * into its place, and the old one deleted, all under a file lock. A process that is killed leaves one of these:
@@ -126,7 +126,7 @@ public final class OwnFolder {
         try {
             return new FolderRefusal(folder, place(folder), kind).why().map(why -> folder + ": " + why);
         } catch (AccessDeniedException e) {
-            return Optional.of(folder + ": the folder may not be read; check its rights, or name another");
+            return Optional.of(folder + ": there is no permission to read the folder; change that, or name another");
         } catch (FileSystemException e) {
             return Optional.of(folder + ": the folder cannot be used: " + reason(e));
         } catch (IOException e) {
@@ -158,7 +158,7 @@ public final class OwnFolder {
     private void replace(Content content) throws IOException {
         Path parent = place.getParent();
         if (parent == null) {
-            throw new IOException(named + ": nothing can take the place of a whole file system");
+            throw new IOException(named + ": a whole file system cannot be replaced");
         }
         Files.createDirectories(parent);
         try (FolderLock lock = FolderLock.of(named, place)) {
@@ -290,7 +290,7 @@ public final class OwnFolder {
 
     private static String reason(FileSystemException e) {
         if (e instanceof AccessDeniedException) {
-            return "no right to write " + e.getFile();
+            return "no permission to write " + e.getFile();
         }
         if (e instanceof FileAlreadyExistsException) {
             return e.getFile() + " is a file where a folder is needed";

@@ -184,7 +184,7 @@ class ReportMovesIT extends OpenedReports {
         part.findElement(By.id("other-report"))
                 .sendKeys(work.resolve("hostile/index.html").toString());
         wait.until(any -> said.getText().startsWith("Read: "));
-        assertThat(part.getText()).contains("They were measured apart").contains("<script>");
+        assertThat(part.getText()).contains("They were measured separately").contains("<script>");
         assertThat(part.findElements(By.cssSelector("svg .s-s1, svg .s-s2"))).hasSizeGreaterThanOrEqualTo(2);
         assertThat(part.findElements(By.cssSelector("script, img"))).isEmpty();
         for (String[] wrong : new String[][] {

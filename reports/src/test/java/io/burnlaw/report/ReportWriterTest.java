@@ -255,10 +255,10 @@ class ReportWriterTest {
                 .isTrue();
         new ProcessBuilder("mkfifo", out.resolve("pipe").toString()).start().waitFor();
         assertThatThrownBy(() -> ReportWriter.write(SampleDocument.bare(), out, ReportWriter.Options.DATA_ONLY))
-                .hasMessageContaining("pipe in it is a pipe");
+                .hasMessageContaining("it contains pipe, which is a pipe");
         Path link = Files.createSymbolicLink(work.resolve("link"), work.resolve("gone"));
         assertThatThrownBy(() -> ReportWriter.write(SampleDocument.bare(), link, ReportWriter.Options.DATA_ONLY))
-                .hasMessageContaining("a link to a folder that is not there");
+                .hasMessageContaining("a link to a missing folder");
         assertThat(OwnFolder.refusal(Path.of("/proc"), OwnFolder.Kind.REPORT).orElse(""))
                 .contains("mount point");
         assertThat(siblings()).containsExactly("link", out.getFileName().toString());

@@ -130,7 +130,7 @@ final class SampleFormulations {
                                 "caution",
                                 "Slow regime",
                                 "Below 1.12 MPa it burns by a slower law.",
-                                "Keep the motor above the threshold, or accept the slow burn knowingly.",
+                                "Keep the motor above the threshold, unless you want the slow burn.",
                                 null)),
                 List.of(
                         new LawWithout("OR-05", 1, 5.31, 0.341, 0.004, 0.011),

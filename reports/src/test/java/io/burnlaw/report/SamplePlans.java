@@ -77,9 +77,7 @@ final class SamplePlans {
                     allowed ? null : "The upper prediction is above 3.77 MPa, the case limit over the safety factor.",
                     throat == 11.5 ? List.of(0.42) : List.of(),
                     allowed ? 0.006 : null,
-                    throat == 7.3
-                            ? "Reaches beyond 4.9 MPa, the highest pressure of the law: an extrapolation."
-                            : null));
+                    throat == 7.3 ? "Extrapolated: above 4.9 MPa, the highest pressure of the law." : null));
         }
         return new Plan(
                 "orchard",

@@ -113,8 +113,8 @@ public final class Block implements Place {
                         key,
                         "this pressure must be " + Choice.word(kind),
                         text,
-                        "a pressure that counts from " + (kind == PressureKind.GAUGE ? "ambient" : "vacuum"),
-                        "convert it");
+                        "a pressure " + (kind == PressureKind.GAUGE ? "above ambient" : "above vacuum"),
+                        "convert the value");
                 return Optional.empty();
             }
             return kept(key, text, Quantity.read(written.plain(), Dimension.PRESSURE));
@@ -252,7 +252,7 @@ public final class Block implements Place {
                         file,
                         entry.line(),
                         path + key + "." + id,
-                        "keys and values should stand here",
+                        "keys and values are expected here",
                         "",
                         "an indented list of keys",
                         "write them in the lines below it"));
@@ -282,7 +282,7 @@ public final class Block implements Place {
         }
         boolean empty = entry.isEmpty() || entry.get().value() instanceof YamlNode.Scalar s && s.empty();
         if (!empty) {
-            wrong(key, "keys and values should stand here", "", "an indented list of keys", "see docs/formats.md");
+            wrong(key, "keys and values are expected here", "", "an indented list of keys", "see docs/formats.md");
         }
         return new YamlNode.Mapping(entry.map(YamlNode.Entry::line).orElse(mapping.line()), Map.of());
     }
@@ -306,7 +306,7 @@ public final class Block implements Place {
             }
             return Optional.of(scalar.text());
         }
-        wrong(key, "a single value should stand here", "", expected, "write it behind the colon");
+        wrong(key, "a single value is expected here", "", expected, "write it after the colon");
         return Optional.empty();
     }
 

@@ -77,7 +77,7 @@ final class Calibration {
     /** A curve that turns back, or has one point, belongs to no sensor. */
     private static Reading checked(List<CalibrationPoint> points) {
         if (points.size() < 2) {
-            return fault("", "a calibration needs two points at least", "two pairs or more");
+            return fault("", "a calibration needs at least two points", "two pairs or more");
         }
         double direction = Math.signum(points.get(1).pressure() - points.get(0).pressure());
         for (int i = 1; i < points.size(); i++) {
@@ -86,11 +86,14 @@ final class Calibration {
             if (!(next.reading().value() > one.reading().value())) {
                 return fault(
                         next.reading().value() + " " + next.unit(),
-                        "the same reading is here twice",
+                        "the same reading occurs twice",
                         "each reading once");
             }
             if (direction == 0 || Math.signum(next.pressure() - one.pressure()) != direction) {
-                return fault("", "the pressure does not keep rising with the reading", "a curve without a turn");
+                return fault(
+                        "",
+                        "the pressure does not keep rising with the reading",
+                        "pressures that rise with each reading, or fall with each");
             }
         }
         return new Reading(points, Optional.empty());

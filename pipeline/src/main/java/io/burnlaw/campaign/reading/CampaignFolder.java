@@ -16,7 +16,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
-/** The folder below which all files of a campaign lie; nothing outside of it is ever opened. */
+/** The folder with all files of a campaign; no file outside of it is ever opened. */
 public final class CampaignFolder {
 
     /** More names than these are not searched for one that was meant. */
@@ -79,7 +79,8 @@ public final class CampaignFolder {
                 return new Location.NotFound("this is not an ordinary file", "a file", "name the file itself");
             }
             if (!Files.isReadable(real)) {
-                return new Location.NotFound("the file may not be read", "a readable file", "change its permissions");
+                return new Location.NotFound(
+                        "there is no permission to read the file", "a readable file", "change its permissions");
             }
             return new Location.Found(real, Files.size(real));
         } catch (NoSuchFileException e) {
@@ -140,7 +141,7 @@ public final class CampaignFolder {
                         .toUpperCase(Locale.ROOT)
                         .startsWith("UTF")
                 ? ""
-                : ": the locale of this system knows ASCII letters only; set LC_ALL=C.UTF-8 and try again";
+                : ": the locale of this system has only ASCII letters; set LC_ALL=C.UTF-8 and try again";
     }
 
     private static Location outside() {

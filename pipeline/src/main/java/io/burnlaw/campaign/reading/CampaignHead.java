@@ -101,7 +101,7 @@ record CampaignHead(
                 "ambient_pressure",
                 Plausible.AMBIENT_PRESSURE,
                 value,
-                "check its unit; a pressure that was reduced to sea level is not what the barometer reads"));
+                "check its unit; a pressure reduced to sea level is not what the barometer reads"));
         return Place.value(ambient);
     }
 
@@ -112,7 +112,7 @@ record CampaignHead(
                     "formulations",
                     "no formulation is described",
                     "",
-                    "one at least",
+                    "at least one",
                     "write   formulations: and below it an id with title and density");
         }
         Map<String, Formulation> read = new LinkedHashMap<>();
@@ -136,8 +136,8 @@ record CampaignHead(
                 line,
                 "formulations." + id + ".compare_with",
                 other.equals(id)
-                        ? "a formulation is not compared with itself"
-                        : "there is no other formulation of this name",
+                        ? "a formulation cannot be compared with itself"
+                        : "there is no other formulation with this name",
                 other,
                 others.isEmpty() ? "the id of a second formulation" : "one of " + String.join(", ", others),
                 Spelling.nearest(other, others)
@@ -216,7 +216,7 @@ record CampaignHead(
         limit.filter(found -> found.std().isPresent())
                 .ifPresent(vague -> block.wrong(
                         "case_pressure_limit",
-                        "a limit has no uncertainty",
+                        "a limit cannot have an uncertainty",
                         "one pressure",
                         "write the lowest pressure at which such a case may fail"));
         return new Hardware(

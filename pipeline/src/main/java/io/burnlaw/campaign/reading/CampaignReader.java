@@ -56,10 +56,10 @@ public final class CampaignReader {
                     path.toString(),
                     0,
                     "",
-                    Files.exists(path) ? "this is a file and no folder" : "there is no such folder",
+                    Files.exists(path) ? "this is a file, not a folder" : "there is no such folder",
                     "",
                     "a folder with a campaign.yaml",
-                    inCampaign ? "name the folder that it lies in" : "check the path"));
+                    inCampaign ? "name the folder that contains it" : "check the path"));
             return new Outcome.Refused<>(problems);
         }
         Optional<YamlNode.Mapping> yaml = yaml();
@@ -86,7 +86,7 @@ public final class CampaignReader {
             return unusable(unusable);
         }
         if (head.ambientPressure().isEmpty()) {
-            notes.add("No ambient pressure is stated; 101.325 kPa, the standard atmosphere, was taken.");
+            notes.add("No ambient pressure is stated; 101.325 kPa, the standard atmosphere, was assumed.");
         }
         Stream.of(firings.notes(), points.notes(), strands.notes(), context.notes())
                 .forEach(notes::addAll);
@@ -120,9 +120,9 @@ public final class CampaignReader {
                     path.toString(),
                     0,
                     "",
-                    "there is nothing to work with",
+                    "the campaign has no firing, no point and no strand",
                     "",
-                    "firings.csv, points.csv or strands.csv with one row at least",
+                    "firings.csv, points.csv or strands.csv with at least one row",
                     inputs.size() > 1 ? "add a row below the headings" : "add the table"));
         }
         return new Outcome.Refused<>(all);
@@ -133,7 +133,7 @@ public final class CampaignReader {
             Optional<DecodedText> decoded = DecodedText.of(bytes);
             if (decoded.isEmpty()) {
                 problems.add(new Problem(
-                        CAMPAIGN, 0, "", "this is no text", "", "keys and values as text", "save it as UTF-8 text"));
+                        CAMPAIGN, 0, "", "this is not text", "", "keys and values as text", "save it as UTF-8 text"));
                 return Optional.empty();
             }
             decoded.get().note().ifPresent(note -> notes.add(CAMPAIGN + ": " + note + "."));
@@ -201,7 +201,7 @@ public final class CampaignReader {
                         file,
                         0,
                         "",
-                        "this is no workbook, or too large a one",
+                        "this is not a workbook, or it is too large",
                         "",
                         "a workbook with the table on its first sheet",
                         "save it again as .xlsx, or as CSV"));

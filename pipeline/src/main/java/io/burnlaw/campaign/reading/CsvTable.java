@@ -36,7 +36,7 @@ final class CsvTable {
         Optional<DecodedText> decoded = DecodedText.of(bytes);
         if (decoded.isEmpty()) {
             problems.add(new Problem(
-                    file, 0, "", "this is no text", "", "a table as text", "export it from the spreadsheet as CSV"));
+                    file, 0, "", "this is not text", "", "a table as text", "export it from the spreadsheet as CSV"));
             return Optional.empty();
         }
         String text = decoded.get().text();
@@ -58,7 +58,7 @@ final class CsvTable {
                     file,
                     line(e.getMessage()),
                     "",
-                    "this is no table: " + Excerpt.of(String.valueOf(reason.getMessage())),
+                    "this is not a table: " + Excerpt.of(String.valueOf(reason.getMessage())),
                     "",
                     "rows of cells, quotation marks in pairs, each cell below 64 kB",
                     "look for a quotation mark that is not closed"));
@@ -98,7 +98,7 @@ final class CsvTable {
                 "",
                 "the table has more than " + TableText.MOST_ROWS + " rows",
                 "",
-                "one row a firing",
+                "one row for each firing",
                 "split the campaign, or check that this is the log and not a trace");
     }
 

@@ -152,7 +152,7 @@ final class FiringLog {
                     "throat_diameter",
                     "the throat is wider than the grain",
                     "a diameter well below the outer diameter",
-                    LikelyCause.ofThroat(throat.value(), widest).orElse("look at the unit"));
+                    LikelyCause.ofThroat(throat.value(), widest).orElse("check the unit"));
         }
         if (mass.isPresent()
                 && Plausible.DENSITY
@@ -173,7 +173,7 @@ final class FiringLog {
                     "about %.3g g by its dimensions".formatted(1000 * expected),
                     LikelyCause.ofMass(mass.get().value() / expected, grain.segments())
                             .or(() -> LikelyCause.ofOuterDiameter(mass.get().value() / (density * (4 * whole - core))))
-                            .orElse("look at g against kg, then at the number of segments"));
+                            .orElse("check g against kg, then the number of segments"));
         }
     }
 

@@ -47,7 +47,7 @@ final class LoggedGrain {
             if (!word.isEmpty()) {
                 row.wrong(
                         "grain",
-                        "no grain has this name",
+                        "there is no grain with this name",
                         word,
                         "one of " + String.join(", ", GrainKind.words()),
                         Spelling.nearest(word, GrainKind.words())
@@ -119,7 +119,7 @@ final class LoggedGrain {
         if (parts.size() > MOST_SEGMENTS || parts.stream().anyMatch(part -> !(part.value() > 0))) {
             row.wrong(
                     name,
-                    "these cannot be the segments",
+                    "these values cannot be segments",
                     "at most " + MOST_SEGMENTS + " values above zero",
                     "correct them");
         }
@@ -173,7 +173,7 @@ final class LoggedGrain {
                         row.text(inner).orElse("") + " against "
                                 + row.text(outer).orElse(""),
                         "a value below " + outer,
-                        "look whether the two were exchanged");
+                        "check whether the two were exchanged");
                 return;
             }
         }

@@ -16,7 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** A single record without a campaign: what is said of it is read as a row of the firing log would be. */
+/** A single record without a campaign: its options are read like a row of the firing log. */
 public final class OneRecord {
 
     private static final String FORMULATION = "propellant";

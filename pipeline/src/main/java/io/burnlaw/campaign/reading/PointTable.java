@@ -103,7 +103,7 @@ final class PointTable {
                     "pressure",
                     "the pressure is not above vacuum",
                     "an absolute pressure above zero",
-                    "look whether it is gauge");
+                    "check whether it is gauge");
             return Optional.empty();
         }
         return written.map(value -> new Measured(value.value() + add, value.std()));

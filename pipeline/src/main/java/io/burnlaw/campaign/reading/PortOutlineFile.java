@@ -44,7 +44,7 @@ public record PortOutlineFile(List<Double> x, List<Double> y, List<Problem> prob
                     name,
                     0,
                     "",
-                    "these corners are no outline",
+                    "these corners do not make an outline",
                     x.size() + " corners",
                     "3 to " + MOST_CORNERS + " corners, in order round the port",
                     "add or thin the rows"));
@@ -86,7 +86,7 @@ public record PortOutlineFile(List<Double> x, List<Double> y, List<Problem> prob
                 path.toString(),
                 0,
                 "",
-                "there is no such file that can be read",
+                "there is no such file, or it cannot be read",
                 "",
                 "a table of x and y",
                 "check the path"));

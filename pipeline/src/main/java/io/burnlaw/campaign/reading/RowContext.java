@@ -104,7 +104,7 @@ final class RowContext {
         if (formulationsKnown && !id.isEmpty() && !known.contains(id)) {
             row.wrong(
                     "formulation",
-                    "campaign.yaml describes no such formulation",
+                    "campaign.yaml has no such formulation",
                     id,
                     "one of " + String.join(", ", known),
                     Spelling.nearest(id, known).map(near -> "write   " + near).orElse("describe it in campaign.yaml"));
@@ -124,10 +124,10 @@ final class RowContext {
             Optional<String> meant = folder.meant(written);
             if (meant.isPresent()) {
                 path = meant.get();
-                notes.add("%s: the record %s was taken for %s.".formatted(id, Excerpt.of(written), path));
+                notes.add("%s: the record %s was found as %s.".formatted(id, Excerpt.of(written), path));
             } else if (setAside.isEmpty()) {
                 String mend = unused(written, id)
-                        .map(near -> "write   " + Excerpt.of(near) + "   if that is it: no other row names it")
+                        .map(near -> "write   " + Excerpt.of(near) + "   if that is the record: no other row names it")
                         .orElse(missing.mend());
                 row.wrong("trace", missing.what(), written, missing.expected(), mend);
             }

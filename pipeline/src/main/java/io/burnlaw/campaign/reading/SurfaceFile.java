@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Burning surface by web burned, as somebody computed or measured it.
+ * A table of burning surface by web burned, computed or measured by the user.
  *
  * @param points   in rising order of the web
  * @param problems what is wrong with the table

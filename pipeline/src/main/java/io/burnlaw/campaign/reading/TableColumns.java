@@ -152,7 +152,7 @@ final class TableColumns {
             checkUnit(column.get(), written, unit, read, problems);
         }
         if (seen.putIfAbsent(name, new Seen(index, written, column.get(), read)) != null) {
-            problems.add(problem(written, "the column is here twice", "", "each column once", "delete one of the two"));
+            problems.add(problem(written, "the column occurs twice", "", "each column once", "delete one of the two"));
         }
     }
 
@@ -179,7 +179,7 @@ final class TableColumns {
                     near.get(),
                     "write   " + known.get(near.get()).heading()));
         } else {
-            notes.add("%s: the column '%s' is not known and was passed over.".formatted(file(), Excerpt.of(written)));
+            notes.add("%s: the column '%s' is not known and was ignored.".formatted(file(), Excerpt.of(written)));
         }
     }
 

@@ -30,7 +30,7 @@ final class TableRow implements Place {
         if (!whole()) {
             wrong(
                     "",
-                    "the row has another number of cells than the headings",
+                    "the row and the headings have different numbers of cells",
                     line.cells().size() == 1 ? "1 cell" : line.cells().size() + " cells",
                     columns.width() + " cells",
                     mendOfCells());
@@ -46,7 +46,7 @@ final class TableRow implements Place {
         }
         return line.cells().size() < columns.width()
                 ? "add the missing ones"
-                : "take the surplus ones away, or put cells that hold the separator in quotation marks";
+                : "remove the surplus ones, or put cells that hold the separator in quotation marks";
     }
 
     /** A cell that runs over lines, or holds as many separators as cells are missing, does so by a quotation mark. */
@@ -117,7 +117,7 @@ final class TableRow implements Place {
         if (!(number >= low && number <= high && number == Math.rint(number))) {
             wrong(
                     name,
-                    "this is not such a number",
+                    "this is not a whole number in the allowed range",
                     cell.get(),
                     "a whole number from " + low + " to " + high,
                     "correct it");

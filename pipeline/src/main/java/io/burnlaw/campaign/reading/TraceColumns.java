@@ -25,7 +25,7 @@ final class TraceColumns {
                     0,
                     "trace.pressure_kind",
                     "it is not stated whether the pressures are gauge or absolute",
-                    "for %s:%d and perhaps others".formatted(table, line),
+                    "for %s:%d and perhaps other records".formatted(table, line),
                     "gauge (reads 0 in open air) or absolute (reads about 100 kPa there)",
                     "write   pressure_kind: gauge   below trace:"));
         }

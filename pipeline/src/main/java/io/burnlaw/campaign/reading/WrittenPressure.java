@@ -5,7 +5,7 @@ import io.burnlaw.campaign.WrittenUnit;
 import java.util.Optional;
 
 /**
- * A pressure whose unit may say what it counts from, such as {@code 450 psig}.
+ * A pressure whose unit may say gauge or absolute, such as {@code 450 psig}.
  *
  * @param plain the text with the bare unit, {@code 450 psi}
  * @param kind  what it counts from, where the unit says so

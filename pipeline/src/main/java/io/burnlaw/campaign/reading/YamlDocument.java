@@ -18,8 +18,8 @@ import java.util.OptionalInt;
 import java.util.stream.IntStream;
 
 /**
- * Reads one YAML document with the line of every key. Aliases, anchors, tags and doubled keys are refused: what is
- * written is what is read, and a small file cannot grow into a large one.
+ * Reads one YAML document with the line of every key. Aliases, anchors, tags and doubled keys are refused: values are
+ * read as written, and a small file cannot expand into a large one.
  */
 public final class YamlDocument {
 
@@ -68,10 +68,16 @@ public final class YamlDocument {
                 return read(name, text.get().text(), problems);
             }
             problems.add(new Problem(
-                    name, 0, "", "this is no text of a usual size", "", "keys and values", "save it as UTF-8 text"));
+                    name,
+                    0,
+                    "",
+                    "this is not text, or the file is too large",
+                    "",
+                    "keys and values",
+                    "save it as UTF-8 text"));
         } catch (IOException e) {
-            problems.add(
-                    new Problem(name, 0, "", "the file cannot be read", "", "a readable file", "check its rights"));
+            problems.add(new Problem(
+                    name, 0, "", "the file cannot be read", "", "a readable file", "check its permissions"));
         }
         return Optional.empty();
     }
@@ -144,7 +150,7 @@ public final class YamlDocument {
                         file,
                         keyLine,
                         key,
-                        "the key is here a second time",
+                        "this key occurs a second time",
                         "first on line " + entries.get(key).line(),
                         "each key once",
                         "delete one of the two"));
@@ -163,10 +169,10 @@ public final class YamlDocument {
 
     private void refuseReferences(YAMLParser parser) throws IOException {
         if (parser.isCurrentAlias() || parser.getObjectId() != null) {
-            wrong(line(parser), "anchors and aliases (& and *) are not read", "the value itself");
+            wrong(line(parser), "anchors and aliases (& and *) are not supported", "the value itself");
         }
         if (parser.getTypeId() != null) {
-            wrong(line(parser), "tags (!) are not read", "a plain value");
+            wrong(line(parser), "tags (!) are not supported", "a plain value");
         }
     }
 

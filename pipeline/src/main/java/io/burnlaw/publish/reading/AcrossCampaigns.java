@@ -82,9 +82,9 @@ public final class AcrossCampaigns {
                 chosen.source().file().path(),
                 0,
                 chosen.id(),
-                "the document says what no run writes",
+                "no run writes a document like this",
                 found,
                 "a document as a run wrote it",
-                "take the burnlaw.json that a run wrote, and leave it unedited");
+                "take an unedited burnlaw.json of a run");
     }
 }

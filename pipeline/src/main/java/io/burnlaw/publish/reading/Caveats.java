@@ -26,8 +26,8 @@ final class Caveats {
     static List<String> of(List<ChosenFormulation> formulations) {
         List<String> caveats = new ArrayList<>();
         if (formulations.stream().map(ChosenFormulation::source).distinct().count() > 1) {
-            caveats.add("The campaigns were measured apart: what differs between their stands, sensors, batches and"
-                    + " operators counts as a difference of the propellants here.");
+            caveats.add("The campaigns were measured separately: differences between their stands, sensors, batches and"
+                    + " operators count as differences of the propellants here.");
         }
         caveats.addAll(betweenThem(formulations));
         return caveats;
@@ -44,7 +44,7 @@ final class Caveats {
                     && cold.isPresent()
                     && Math.abs(warm.getAsDouble() - cold.getAsDouble()) >= LEAST_DIFFERENCE) {
                 caveats.add(
-                        "The rates of %s stand for %s °C, those of %s for %s °C: part of a difference may be that of the temperatures."
+                        "The rates of %s are for %s °C, those of %s for %s °C: part of a difference may come from the temperatures."
                                 .formatted(
                                         candidate.id(),
                                         NumberFormat.decimals(Unit.DEGREE_CELSIUS.fromSi(warm.getAsDouble()), 1),
@@ -53,7 +53,7 @@ final class Caveats {
             }
             if (!methods(candidate).equals(methods(baseline))) {
                 caveats.add(
-                        "The rates of %s come from %s, those of %s from %s: part of a difference may be that of the methods."
+                        "The rates of %s come from %s, those of %s from %s: part of a difference may come from the methods."
                                 .formatted(candidate.id(), methods(candidate), baseline.id(), methods(baseline)));
             }
         }

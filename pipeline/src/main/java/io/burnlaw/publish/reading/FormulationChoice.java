@@ -83,7 +83,7 @@ public record FormulationChoice(Optional<String> baseline, List<String> candidat
                 "",
                 baseline.isPresent()
                         ? "there is no formulation " + baseline.get()
-                        : "which formulation is the baseline is not said",
+                        : "it is not clear which formulation is the baseline",
                 ids.isEmpty() ? "no formulations" : ids,
                 "one formulation, or one that is marked as baseline",
                 mend);
@@ -113,7 +113,7 @@ public record FormulationChoice(Optional<String> baseline, List<String> candidat
                 "",
                 "there is nothing to compare " + base.id() + " with",
                 "no other formulation",
-                "a candidate beside the baseline",
+                "a candidate besides the baseline",
                 "name the document of another campaign behind it");
     }
 

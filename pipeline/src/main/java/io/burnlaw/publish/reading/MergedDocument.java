@@ -111,7 +111,7 @@ final class MergedDocument {
                 + source.document().generator().version() + "."));
         if (sources.size() > 1) {
             notes.add("Ambient pressure, method and weighting are stated here for "
-                    + sources.get(0).file().path() + "; for the others they stand in their own documents.");
+                    + sources.get(0).file().path() + "; for the others they are in their own documents.");
         }
         notes.addAll(caveats);
         return notes;

@@ -1,6 +1,7 @@
 package io.burnlaw.publish.reading;
 
 import io.burnlaw.campaign.Choice;
+import io.burnlaw.campaign.Plausible;
 import io.burnlaw.campaign.Problem;
 import io.burnlaw.campaign.Weighting;
 import io.burnlaw.quantity.Dimension;
@@ -21,8 +22,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Whether the numbers of a document can be those of a law and a motor. A document may come from anywhere, and hold
- * anything that its schema allows; what is planned from it may be drilled. The bounds are wide: outside of them a number
- * was spoiled or written in another unit. Common practice, no source.
+ * anything that its schema allows; what is planned from it may be drilled. What somebody stated or measured has the bounds
+ * of {@link Plausible}; what was worked out of it has wider ones, outside of which a number was spoiled or written in
+ * another unit. Common practice, no source.
  */
 public final class PlannableNumbers {
 
@@ -54,7 +56,7 @@ public final class PlannableNumbers {
     }
 
     private void campaign(CampaignSummary campaign) {
-        quantity("ambient_pressure", campaign.ambientPressure(), Dimension.PRESSURE, 1e3, 1e6);
+        quantity("ambient_pressure", campaign.ambientPressure(), Dimension.PRESSURE, Plausible.AMBIENT_PRESSURE);
         quantity("case_pressure_limit", campaign.casePressureLimit(), Dimension.PRESSURE, 1e3, 1e8);
         number("confidence", campaign.confidence(), 0.5, 0.9999);
         if (campaign.safetyFactor() != null) {
@@ -63,8 +65,8 @@ public final class PlannableNumbers {
     }
 
     private void formulation(Formulation formulation) {
-        quantity("density", formulation.density(), Dimension.DENSITY, 300, 10_000);
-        quantity("characteristic_velocity", formulation.characteristicVelocity(), Dimension.SPEED, 100, 5000);
+        quantity("density", formulation.density(), Dimension.DENSITY, Plausible.DENSITY);
+        quantity("characteristic_velocity", formulation.characteristicVelocity(), Dimension.SPEED, Plausible.VELOCITY);
         law("single_law", formulation.singleLaw());
         if (formulation.batches() != null) {
             law("batches.next_law", formulation.batches().nextLaw());
@@ -75,7 +77,7 @@ public final class PlannableNumbers {
         }
         for (Point each : formulation.points()) {
             pressure("point " + each.id(), each.pressure());
-            quantity("point " + each.id(), each.rate(), Dimension.SPEED, 1e-7, 10);
+            quantity("point " + each.id(), each.rate(), Dimension.SPEED, Plausible.RATE);
         }
         Regimes regimes = formulation.regimes();
         if (regimes != null) {
@@ -111,7 +113,7 @@ public final class PlannableNumbers {
         if (!square) {
             wrong(
                     place + ".covariance",
-                    "it is no matrix of two by two",
+                    "this is not a matrix of two by two",
                     law.covariance().toString(),
                     "two rows of two");
         } else {
@@ -142,10 +144,18 @@ public final class PlannableNumbers {
     }
 
     private void motor(PlannedMotor motor) {
-        quantity("plans.motor.density", motor.density(), Dimension.DENSITY, 300, 10_000);
-        quantity("plans.motor.characteristic_velocity", motor.characteristicVelocity(), Dimension.SPEED, 100, 5000);
+        quantity("plans.motor.density", motor.density(), Dimension.DENSITY, Plausible.DENSITY);
+        quantity(
+                "plans.motor.characteristic_velocity",
+                motor.characteristicVelocity(),
+                Dimension.SPEED,
+                Plausible.VELOCITY);
         quantity("plans.motor.free_volume", motor.freeVolume(), Dimension.VOLUME, 1e-10, 1e3);
-        quantity("plans.motor.ambient_pressure", motor.ambientPressure(), Dimension.PRESSURE, 1e3, 1e6);
+        quantity(
+                "plans.motor.ambient_pressure",
+                motor.ambientPressure(),
+                Dimension.PRESSURE,
+                Plausible.AMBIENT_PRESSURE);
         number("plans.motor.specific_heat_ratio", motor.specificHeatRatio(), 1.01, 2);
         number("plans.motor.strength_std", motor.strengthStd(), 0, 0.5);
         number("plans.motor.throat_std", motor.throatStd(), 0, 10);
@@ -178,6 +188,10 @@ public final class PlannableNumbers {
         quantity(place, quantity, Dimension.PRESSURE, 1e3, 1e10);
     }
 
+    private void quantity(String place, @Nullable Quantity quantity, Dimension dimension, Plausible bounds) {
+        quantity(place, quantity, dimension, bounds.low(), bounds.high());
+    }
+
     private void quantity(String place, @Nullable Quantity quantity, Dimension dimension, double low, double high) {
         if (quantity == null) {
             return;
@@ -195,7 +209,7 @@ public final class PlannableNumbers {
         if (!(si >= low && si <= high)) {
             wrong(
                     place,
-                    "the number cannot be meant",
+                    "this value is impossible",
                     quantity.value() + " " + quantity.unit(),
                     unit.get().fromSi(low) + " to " + unit.get().fromSi(high) + " " + quantity.unit());
         }
@@ -203,7 +217,7 @@ public final class PlannableNumbers {
 
     private void number(String place, double value, double low, double high) {
         if (!(value >= low && value <= high)) {
-            wrong(place, "the number cannot be meant", String.valueOf(value), low + " to " + high);
+            wrong(place, "this value is impossible", String.valueOf(value), low + " to " + high);
         }
     }
 

@@ -66,7 +66,7 @@ final class PoolableFormulations {
                         source,
                         wanted.isPresent()
                                 ? "there is no formulation " + wanted.get()
-                                : "which formulation is pooled is not clear",
+                                : "it is not clear which formulation to pool",
                         String.join(", ", idsOf(source)),
                         "one formulation that all documents name alike",
                         common.isEmpty()
@@ -103,7 +103,7 @@ final class PoolableFormulations {
         if (!sameText(one.additive(), two.additive()) || !close(one.additiveFraction(), two.additiveFraction())) {
             problems.add(problem(
                     other.source(),
-                    "its additive is another one",
+                    "its additive differs",
                     additive(two),
                     additive(one),
                     "pool campaigns of one formulation only"));
@@ -116,7 +116,7 @@ final class PoolableFormulations {
             if (apart > SAME_DENSITY * dense.get().value() && apart > SURE * doubt) {
                 problems.add(problem(
                         other.source(),
-                        "its density is that of another propellant",
+                        "its density differs too much for one propellant",
                         Sentence.of("%.3f g/cm3", light.get().value() / 1e3),
                         Sentence.of("%.3f g/cm3", dense.get().value() / 1e3),
                         "pool campaigns of one formulation only"));

@@ -33,8 +33,8 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Several campaigns of one formulation as one, from their published documents alone. Each batch, and each campaign whose
- * points name none, is a level of the law over batches: what differs between stands counts with the batches.
+ * Several campaigns of one formulation as one, from their published documents alone. Each batch, and each campaign
+ * whose points name none, is a level of the law over batches; differences between stands count with the batches.
  */
 public final class PooledCampaigns {
 

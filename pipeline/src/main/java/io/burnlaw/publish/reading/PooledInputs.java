@@ -86,7 +86,7 @@ record PooledInputs(List<ChosenFormulation> all) {
                     each.formulation().points().stream().filter(Point::used).count()));
         }
         notes.add(
-                "Points that name no batch count as one batch of their campaign: what differs between stands and castings is"
+                "Points that name no batch count as one batch of their campaign, so differences between stands and castings are"
                         + " then one scatter.");
         notes.addAll(Caveats.betweenThem(all));
         return notes;

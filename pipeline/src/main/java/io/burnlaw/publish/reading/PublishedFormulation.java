@@ -34,7 +34,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
-/** The way back: what a published document says of a formulation, in SI, so that others can go on from it. */
+/** Reads the formulation of a published document back into SI, for plans and comparisons. */
 public final class PublishedFormulation {
 
     private PublishedFormulation() {}

@@ -6,7 +6,7 @@ import io.burnlaw.reduction.point.UsualUncertainty;
 import java.util.Optional;
 
 /**
- * Gas that an igniter of unstated mass may have given, as far as the start of the burn shows it.
+ * The gas that an igniter of unstated mass may have given, as limited by the start of the burn.
  *
  * <pre>
  *     f(t) = production of gas over that of the whole surface, S(x) r1 (P/P1)^n rho                [1]

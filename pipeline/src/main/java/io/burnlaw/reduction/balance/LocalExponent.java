@@ -3,8 +3,8 @@ package io.burnlaw.reduction.balance;
 import io.burnlaw.reduction.events.UniformTrace;
 
 /**
- * Exponent within one burn, pulled toward the usual one as far as the burn does not show it. It carries the rate over the short
- * stretches at both ends of a burn where it cannot be seen.
+ * Exponent within one burn, shrunk toward the usual one where the burn does not show it. It extends the rate over the
+ * short stretches at both ends of a burn where no rate can be measured.
  *
  * <pre>
  *     n = ( n0/s0^2 + sum (ln P - mean)(ln r - mean)/s^2 ) / ( 1/s0^2 + sum (ln P - mean)^2/s^2 )

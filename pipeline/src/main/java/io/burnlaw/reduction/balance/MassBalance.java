@@ -3,7 +3,7 @@ package io.burnlaw.reduction.balance;
 import io.burnlaw.reduction.events.UniformTrace;
 
 /**
- * Web burned along a firing, from what left through the nozzle and what was stored in the chamber.
+ * Web burned along a firing, from the gas that left through the nozzle and the gas stored in the chamber.
  *
  * <pre>
  *     J(t)   = integral from A to t of phi P At dt                                            [N s]

@@ -3,8 +3,8 @@ package io.burnlaw.reduction.balance;
 import java.util.OptionalDouble;
 
 /**
- * Mean rates of one burn by both definitions, for given events; a pure function, so that each input's effect on the
- * rate can be tried by changing it alone.
+ * Mean rates of one burn by both definitions, for given events; a pure function, so that the effect of each input on
+ * the rate can be computed by changing it alone.
  *
  * <pre>
  * mass balance      r = (x(t2) - x(t1)) / (t2 - t1)    from fractions of the web: after the ignition transient,

@@ -3,11 +3,11 @@ package io.burnlaw.reduction.balance;
 import io.burnlaw.reduction.events.UniformTrace;
 
 /**
- * The end of a burn: when the mean web was gone, and how uneven the web was.
+ * The end of a burn: the time at which the mean web was gone, and how uneven the web was.
  *
- * <p>What is left just before the first burn-through is what still comes out of the nozzle afterwards, at whatever
- * times it burns through. So the tail-off's integral gives the mean web that is left at t2, and no event that follows
- * the first burn-through is needed:
+ * <p>The propellant left just before the first burn-through still leaves through the nozzle, at whatever times it burns
+ * through. So the tail-off's integral gives the mean web that is left at t2, and no event that follows the first
+ * burn-through is needed:
  *
  * <pre>
  *     r(t)       = r2 (P/P2)^n                             r2, P2 over a window before t2; n of this burn

@@ -3,8 +3,8 @@ package io.burnlaw.reduction.balance;
 import io.burnlaw.grain.Grain;
 
 /**
- * A grain turned round: web burned, from the volume of propellant that is gone. Tabulated once a firing; between the
- * entries the volume is taken as linear, which is good to 1e-6 of the web.
+ * The inverse geometry of a grain: web burned, from the volume of propellant burned. Tabulated once for each firing;
+ * linear interpolation in volume is exact to 1e-6 of the web.
  */
 public final class WebTable {
 

@@ -7,7 +7,7 @@ import io.burnlaw.grain.Grain;
 import io.burnlaw.trace.ConditionedTrace;
 
 /**
- * All that is known of one firing before it is reduced.
+ * All inputs of the reduction of one firing.
  *
  * @param firing   the row of the log
  * @param hardware what the case can stand

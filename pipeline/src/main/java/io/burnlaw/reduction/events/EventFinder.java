@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Finds when things happened in a burn, each by two opinions.
+ * Finds the times of the events of a burn, each by two estimates.
  *
  * <p>The record is smoothed for this (zero phase, and no wider than 1.2 % of the operation); integrals never use the
  * smoothed one.

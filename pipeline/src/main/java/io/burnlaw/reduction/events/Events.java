@@ -1,7 +1,7 @@
 package io.burnlaw.reduction.events;
 
 /**
- * When things happened in a burn. The letters are those of the field: A begin of operation, B ignition of the web, E
+ * The times of the events of a burn. The letters are those of the field: A begin of operation, B ignition of the web, E
  * web burnout, G end of operation.
  *
  * @param start          A, first sign of burning [s]

@@ -5,7 +5,10 @@ import io.burnlaw.trace.Trace;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** Thins a record to what a picture can show: the lowest and the highest sample of each of some hundred stretches. */
+/**
+ * Reduces a record to as many samples as a picture can show: the lowest and the highest sample of each of some hundred
+ * stretches.
+ */
 public final class HistoryThinning {
 
     private static final int STRETCHES = 300;

@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
- * The stretch of a record in which the motor worked, found coarsely, so that the fine search has a scale of time and
- * of pressure.
+ * The part of a record in which the motor worked, found roughly, to give the fine search a scale of time and of
+ * pressure.
  *
  * @param from     begin [s]
  * @param to       end [s]

@@ -1,8 +1,8 @@
 package io.burnlaw.reduction.events;
 
 /**
- * Where both opinions on the web burnout look: the smoothed record, the level stretch before the tail-off, and the
- * steepest place of it. Arrays are shared inside the package and not written to.
+ * The part of the record that both estimates of the web burnout use: the smoothed record, the level stretch before the
+ * tail-off, and the steepest place of it. Arrays are shared inside the package and not written to.
  *
  * @param gauge     smoothed pressure over ambient, by cell [Pa]
  * @param half      half width of the smoothing [cells]

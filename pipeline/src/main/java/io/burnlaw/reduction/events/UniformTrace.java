@@ -2,7 +2,7 @@ package io.burnlaw.reduction.events;
 
 /**
  * A stretch of a record on an even grid. Each value is the mean of the unsmoothed record over its own cell, so that
- * integrals over the grid are those of the record, however unevenly it was sampled.
+ * integrals over the grid equal those of the record, even if it was sampled unevenly.
  */
 public final class UniformTrace {
 

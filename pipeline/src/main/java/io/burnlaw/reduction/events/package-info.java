@@ -1,5 +1,5 @@
 /**
- * When a burn began and ended. In goes a conditioned record; out come ignition, web burnout and the end of operation, each
- * with its uncertainty. Read {@link io.burnlaw.reduction.events.EventFinder} first.
+ * The times at which a burn begins and ends. Input: a conditioned record. Output: ignition, web burnout and the end of
+ * operation, each with its uncertainty. Read {@link io.burnlaw.reduction.events.EventFinder} first.
  */
 package io.burnlaw.reduction.events;

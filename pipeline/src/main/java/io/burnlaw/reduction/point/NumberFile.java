@@ -12,8 +12,8 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
 
 /**
- * Keeps numbers in a nameless file: the system takes it back when the process ends, however it ends. Where no file can be
- * had, or the disk is full, they stay in the memory, and nothing is lost.
+ * Keeps numbers in an unnamed file. The system deletes it when the process ends, however it ends. Where no file can be
+ * made, or the disk is full, the numbers stay in memory, and nothing is lost.
  */
 public final class NumberFile implements NumberStore, AutoCloseable {
 

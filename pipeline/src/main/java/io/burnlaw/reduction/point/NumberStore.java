@@ -3,7 +3,7 @@ package io.burnlaw.reduction.point;
 import java.util.function.Supplier;
 
 /**
- * Where the courses of firings wait until they are drawn: the numbers of a few firings fit in the memory, those of some
+ * Keeps the series of the firings until they are drawn: the numbers of a few firings fit in memory, those of some
  * thousand do not.
  */
 @FunctionalInterface

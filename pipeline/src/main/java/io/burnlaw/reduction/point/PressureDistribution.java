@@ -5,8 +5,8 @@ import java.util.Comparator;
 import java.util.stream.IntStream;
 
 /**
- * How long a motor was at each pressure while its web burned: all that a power mean needs of a trace, so that the
- * trace itself can be forgotten.
+ * The time that a motor spent at each pressure while its web burned. This is enough for a power mean, so the trace need
+ * not be kept.
  *
  * <pre>
  *     P_m = ( sum of P_i^m dt_i, over sum of dt_i )^(1/m)                                         [Pa]
@@ -103,7 +103,7 @@ public final class PressureDistribution {
         return geometric ? StrictMath.exp(sum / total) : StrictMath.pow(sum / total, 1 / exponent);
     }
 
-    /** Nothing lasted any time: of a firing, ignition and burnout fall together. */
+    /** No time passed: ignition and burnout of a firing are at the same time. */
     public static final class NoTime extends IllegalArgumentException {
         private static final long serialVersionUID = 1L;
 

@@ -1,7 +1,7 @@
 package io.burnlaw.reduction.point;
 
 /**
- * What the uncertainty of a point's pressure is made of.
+ * The parts of the uncertainty of a point's pressure.
  *
  * @param ownStd    relative standard uncertainty from what is this firing's own, such as its zero or its throat [1]
  * @param sharedStd the same from what firings share, such as the gauge or c* [1]

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Adds up where the uncertainty of a value comes from.
+ * Adds the contributions to the uncertainty of a value.
  *
  * <pre>
  *     u(r)/r = sqrt( sum of (c_i u_i / r)^2 )         c_i by trying r at x_i + u_i where there is no formula

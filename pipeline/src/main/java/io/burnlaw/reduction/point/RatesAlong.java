@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
-/** Rate and pressure along a burn, sample by sample, fetched when they are wanted. */
+/** Rate and pressure along a burn, sample by sample, loaded on demand. */
 public final class RatesAlong {
 
     private final KeptColumns columns;

@@ -2,7 +2,7 @@ package io.burnlaw.reduction.point;
 
 import java.util.Optional;
 
-/** A record thinned to what a picture can show, extremes kept; fetched when it is wanted. */
+/** A record reduced to as many samples as a picture can show, extremes kept; loaded on demand. */
 public final class TraceHistory {
 
     private final KeptColumns columns;

@@ -3,8 +3,8 @@ package io.burnlaw.reduction.point;
 import io.burnlaw.quantity.Measured;
 
 /**
- * Standard uncertainties that are taken where the log states none. All of them: common practice, no source. They stand
- * in the budget of every point that uses them.
+ * Standard uncertainties that are used where the log states none. All of them: common practice, no source. They are in
+ * the budget of every point that uses them.
  */
 public final class UsualUncertainty {
 

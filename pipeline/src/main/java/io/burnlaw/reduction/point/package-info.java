@@ -1,5 +1,5 @@
 /**
- * What a reduction gives: rate-pressure points with their budgets of uncertainty, rates along a burn, and the columns
- * that wait on disk. Read {@link io.burnlaw.reduction.point.RatePoint} first.
+ * Results of a reduction: rate-pressure points with their uncertainty budgets, rates along a burn, and columns of
+ * numbers that are kept on disk. Read {@link io.burnlaw.reduction.point.RatePoint} first.
  */
 package io.burnlaw.reduction.point;

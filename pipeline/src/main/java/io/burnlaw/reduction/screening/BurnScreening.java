@@ -9,8 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Looks through a burn for everything that can be seen before its events are known: whether it burned at all, burned
- * whole, and burned as one burn. Where a rejection is among the findings, no rate belongs to the firing.
+ * Checks a burn before its events are known: whether it burned at all, completely, and as one burn. If a finding is a
+ * rejection, the firing gives no rate.
  */
 public final class BurnScreening {
 

@@ -8,7 +8,7 @@ import io.burnlaw.quantity.Sentence;
 import io.burnlaw.reduction.events.Burn;
 import java.util.List;
 
-/** Whether a solid propellant can burn the web in the time of the main burn at all. */
+/** Checks whether a solid propellant can burn the web in the time of the main burn. */
 public final class BurnTime {
 
     private static final double SLOWEST = Plausible.MOTOR_RATE.low();

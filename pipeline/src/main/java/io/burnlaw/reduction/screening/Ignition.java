@@ -27,7 +27,7 @@ final class Ignition {
             return List.of();
         }
         String message = shape.size() < 8
-                ? "The record has only " + shape.size() + " samples: nothing can be seen in it."
+                ? "The record has only " + shape.size() + " samples: too few to find a burn."
                 : Sentence.of(
                         "Between %.4g s and %.4g s the pressure never rises above %.3g kPa gauge; a burn would show"
                                 + " above %.3g kPa.",

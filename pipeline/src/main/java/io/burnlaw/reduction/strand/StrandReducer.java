@@ -20,7 +20,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Reduces a strand burnt in a vessel to a rate-pressure point.
+ * Reduces a strand burned in a vessel to a rate-pressure point.
  *
  * <pre>
  *     r      = L / (tE - tB)                                                       [m/s]

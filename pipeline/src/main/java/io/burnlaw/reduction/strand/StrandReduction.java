@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
-/** What was made of one strand: a rate point, or the reasons why there is none. */
+/** Result of the reduction of one strand: a rate point, or the reasons why there is none. */
 public sealed interface StrandReduction {
 
     /** {@return id of the strand} */

@@ -25,7 +25,7 @@ public record StrandTiming(double begin, double end, double std, double rise) {
     /** A rise must exceed the smoothed noise by this many standard deviations. */
     private static final double CLEAR = 12;
 
-    /** What was found, or why nothing was. */
+    /** The result, or why there is none. */
     public record Search(Optional<StrandTiming> timing, String reason) {}
 
     public static Search find(double[] time, double[] pressure, double noise) {

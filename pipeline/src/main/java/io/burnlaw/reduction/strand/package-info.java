@@ -1,4 +1,4 @@
 /**
- * Rates of strands: a length over a time. Read {@link io.burnlaw.reduction.strand.StrandReducer} first.
+ * Rates of strands: length over time. Read {@link io.burnlaw.reduction.strand.StrandReducer} first.
  */
 package io.burnlaw.reduction.strand;

@@ -288,7 +288,7 @@ record ColumnChoice(
             }
             return new Refusal(advice().problem(
                             all.headings().size() == 1 && role.equals("time")
-                                    ? "there is one reading in each row, and no time"
+                                    ? "each row has one reading and no time"
                                     : "no column with a unit of " + role + " was found"));
         }
     }

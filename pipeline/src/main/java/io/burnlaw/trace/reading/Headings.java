@@ -89,7 +89,7 @@ record Headings(String file, int line, List<TraceHeading> headings) {
     Refusal ambiguous(String role, List<Named> found) {
         return refusal(
                 role,
-                "several columns could be it",
+                "several columns match",
                 found.stream().map(Named::shown).collect(Collectors.joining(" | ")),
                 "the heading of one of them in campaign.yaml",
                 "write   %s: \"%s\"   below trace: in campaign.yaml"

@@ -58,7 +58,7 @@ final class MatRecord {
             throw Refusal.of(
                     file,
                     0,
-                    "there are no vectors of numbers in it",
+                    "the file has no vectors of numbers",
                     "a time and a pressure, each in a variable of its own or as the columns of a matrix",
                     "save them as such, or export text");
         }
@@ -84,7 +84,7 @@ final class MatRecord {
             throw Refusal.of(
                     file,
                     0,
-                    "this is no Matlab file of level 5, or it is damaged",
+                    "this is not a Matlab file of level 5, or it is damaged",
                     "a file saved with -v6 or -v7",
                     "save it again with   save('name.mat', '-v7')   or export text");
         } catch (OutOfMemoryError e) {

@@ -55,7 +55,7 @@ record MatTag(int type, int from, int to, int next) {
         if (filled > left) {
             throw piece.refusal(
                     at,
-                    "the element that begins here is longer than what it lies in",
+                    "the element that begins here is longer than its container",
                     length + " bytes",
                     "at most " + left);
         }

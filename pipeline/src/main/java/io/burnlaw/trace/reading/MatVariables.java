@@ -89,7 +89,7 @@ final class MatVariables {
         return new MatPiece(
                 file.file(),
                 ByteBuffer.wrap(unpacked).order(file.bytes().order()),
-                " of what is packed at byte " + begin);
+                " of the compressed data at byte " + begin);
     }
 
     /** The tag first: no more is allocated than it says, and that only if so much can come out. */
@@ -103,14 +103,17 @@ final class MatVariables {
             MatPiece piece = inside(tag, begin);
             if (piece.bytes().getInt(0) != MatTag.MATRIX) {
                 throw piece.refusal(
-                        0, "no variable is packed here", "type " + piece.bytes().getInt(0), "type 14");
+                        0,
+                        "no compressed variable is here",
+                        "type " + piece.bytes().getInt(0),
+                        "type 14");
             }
             long length = MatTag.LENGTH + Integer.toUnsignedLong(piece.bytes().getInt(Integer.BYTES));
             long most = Math.min(left, packed.length() * MOST_OF_A_BYTE);
             if (length > most) {
                 throw piece.refusal(
                         0,
-                        "the packed variable is too long",
+                        "the compressed variable is too long",
                         length + " bytes unpacked",
                         most < left
                                 ? "at most %d, which %d packed bytes can hold".formatted(most, packed.length())
@@ -132,15 +135,12 @@ final class MatVariables {
                 int more = inflater.inflate(into, filled, into.length - filled);
                 if (more == 0) {
                     throw file.refusal(
-                            begin,
-                            "what is packed here ends early",
-                            filled + " bytes",
-                            into.length + " bytes unpacked");
+                            begin, "the compressed data end early", filled + " bytes", into.length + " bytes unpacked");
                 }
                 filled += more;
             }
         } catch (DataFormatException damaged) {
-            throw file.refusal(begin, "what is packed here is damaged", "", "a packed variable");
+            throw file.refusal(begin, "the compressed data are damaged", "", "a packed variable");
         }
     }
 
@@ -174,7 +174,7 @@ final class MatVariables {
             if (depth > MOST_NESTED) {
                 throw piece.refusal(
                         variable.from(),
-                        "variables lie too deep in one another",
+                        "variables are nested too deeply",
                         depth + " levels",
                         "at most " + MOST_NESTED);
             }
@@ -259,7 +259,7 @@ final class MatVariables {
                         variable.from(),
                         "the dimensions of the variable do not fit its content",
                         "%.0f %s by its dimensions".formatted(said, what),
-                        there + ", as many as are there");
+                        there + ", the number in the file");
             }
         }
     }

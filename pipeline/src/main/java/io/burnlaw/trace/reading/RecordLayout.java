@@ -61,7 +61,7 @@ record RecordLayout(
             throw Refusal.of(
                     file,
                     0,
-                    "there are no rows of numbers in it",
+                    "the file has no rows of numbers",
                     "a heading row, and below it a time and a pressure in each row",
                     "export the record again as text");
         }
@@ -166,8 +166,8 @@ record RecordLayout(
                 throw Refusal.of(
                         file,
                         start.lines().get(run.first()).number(),
-                        "there are twice as many cells as headings: a comma seems to stand both between and within numbers",
-                        "one sign between the cells, another within numbers",
+                        "there are twice as many cells as headings: a comma seems to be used both between and inside numbers",
+                        "one character between the cells, another inside numbers",
                         "export with semicolons, or with decimal points");
             }
             if (texts.size() != run.width()) {

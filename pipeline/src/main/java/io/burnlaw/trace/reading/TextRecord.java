@@ -138,7 +138,7 @@ final class TextRecord {
         }
         numbers.bad()
                 .ifPresent(bad ->
-                        notes.add("%s: the text from line %d to the end was passed over.".formatted(file, bad.line())));
+                        notes.add("%s: the text from line %d to the end was ignored.".formatted(file, bad.line())));
         return new RawRecord(
                 times.toArray(),
                 pressure >= 0 ? Optional.of(pressures.toArray()) : Optional.empty(),
@@ -206,7 +206,7 @@ final class TextRecord {
             return Row.NO_ROW;
         }
         if (!complete && lines.cutOff()) {
-            notes.add("%s: the last line is incomplete and was passed over.".formatted(file));
+            notes.add("%s: the last line is incomplete and was ignored.".formatted(file));
             return Row.NO_ROW;
         }
         if (numbers.anyBad() && !complete) {

@@ -19,7 +19,7 @@ public final class TimeStamps {
     private TimeStamps() {}
 
     /**
-     * What became of a record.
+     * The ordered record.
      *
      * @param trace in order; empty where time runs backward
      */
@@ -103,7 +103,7 @@ public final class TimeStamps {
         return Optional.of(new Finding(
                 FindingCode.DROPPED_SAMPLES,
                 Severity.CAUTION,
-                "%d rows of %s have no reading (empty, NaN or out of range), first on line %d; they were passed over."
+                "%d rows of %s have no reading (empty, NaN or out of range), first on line %d; they were ignored."
                         .formatted(record.withoutValue(), file, record.firstWithout()),
                 OptionalDouble.empty()));
     }
@@ -159,7 +159,7 @@ public final class TimeStamps {
                 return Optional.empty();
             }
             Arrays.setAll(time, i -> time[i] + offset[i]);
-            return Optional.of("the counter of the time began again at zero %s, first at sample %d; it was continued."
+            return Optional.of("the time counter started again at zero %s, first at sample %d; the time was continued."
                     .formatted(wraps == 1 ? "once" : wraps + " times", first));
         }
 

@@ -109,7 +109,7 @@ public final class TraceReader {
             throw Refusal.of(
                     path,
                     0,
-                    file.isTdms() ? "TDMS is not read" : "HDF5, which Matlab's -v7.3 is, is not read",
+                    file.isTdms() ? "TDMS is not supported" : "HDF5 (Matlab's -v7.3) is not supported",
                     "text, .xlsx, or a Matlab file saved with -v6 or -v7",
                     "export the record as text");
         }
@@ -211,7 +211,7 @@ public final class TraceReader {
                         values -> IntStream.range(1, values.length).allMatch(i -> values[i] > values[i - 1]))
                 .isPresent();
         return exchanged
-                ? " The column of the pressure rises with every sample: look whether the headings of time and pressure"
+                ? " The pressure column rises with every sample: check whether the headings of time and pressure"
                         + " were exchanged."
                 : "";
     }
@@ -250,7 +250,7 @@ public final class TraceReader {
                 throw Refusal.of(
                         file,
                         0,
-                        "this is no workbook, or too large a one",
+                        "this is not a workbook, or it is too large",
                         "a workbook with the record on its first sheet",
                         "export the record as text");
             }

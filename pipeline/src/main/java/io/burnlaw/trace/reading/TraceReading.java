@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** What reading one record gave: the trace in SI, or why there is none. */
+/** Result of reading one record: the trace in SI, or why there is none. */
 public sealed interface TraceReading {
 
     /**

@@ -343,6 +343,6 @@ class CampaignReaderTest {
         Files.writeString(folder.resolve("traces/run-A1.csv"), "x");
         Files.writeString(folder.resolve("firings.csv"), FIRINGS.replace("traces/1.csv", "runA1.csv"));
         assertThat(campaign().unusableRows().get(0).problems().get(0).text())
-                .contains("write   traces/run-A1.csv   if that is it: no other row names it");
+                .contains("write   traces/run-A1.csv   if that is the record: no other row names it");
     }
 }

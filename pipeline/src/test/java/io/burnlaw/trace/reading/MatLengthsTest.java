@@ -94,14 +94,14 @@ class MatLengthsTest {
         // the first variable's tag is at 128; flags, dimensions and name take 48 bytes behind its own 8
         refused(
                 said(whole, 132, 0xC000_0000),
-                "byte 128: the element that begins here is longer than what it lies in; "
+                "byte 128: the element that begins here is longer than its container; "
                         + "found: 3221225472 bytes; expected: at most " + (whole.length - 136));
         refused(
                 said(whole, 188, 0x6000_0000),
-                "byte 184: the element that begins here is longer than what it lies in; "
+                "byte 184: the element that begins here is longer than its container; "
                         + "found: 1610612736 bytes; expected: at most 512");
         refused(said(whole, 188, 513), "found: 513 bytes; expected: at most 512");
-        refused(Arrays.copyOf(whole, whole.length - 8), "is longer than what it lies in");
+        refused(Arrays.copyOf(whole, whole.length - 8), "is longer than its container");
         refused(Arrays.copyOf(whole, 100), "byte 100: the file ends in its header");
     }
 
@@ -111,17 +111,17 @@ class MatLengthsTest {
         byte[] lie = MAT.packed(said(column, 4, 200 << 20));
         refused(
                 MAT.file(lie),
-                "byte 0 of what is packed at byte 128: the packed variable is too long; "
+                "byte 0 of the compressed data at byte 128: the compressed variable is too long; "
                         + "found: 209715208 bytes unpacked; expected: at most " + 1032 * (lie.length - 8));
         byte[] small = MAT.packed(said(column, 4, column.length));
-        refused(MAT.file(small), "byte 128: what is packed here ends early; found: " + column.length);
+        refused(MAT.file(small), "byte 128: the compressed data end early; found: " + column.length);
         // zeros, of which deflate makes a thousandth: what a Matlab file may hold is what it may hold unpacked
         byte[] zeros = new byte[130 << 20];
         byte[] large = MAT.packed(MAT.variable(
                 MatBytes.DOUBLES, "z", new int[] {zeros.length / 8, 1}, MAT.element(MatBytes.DOUBLE, zeros)));
         refused(
                 MAT.file(large, large),
-                "the packed variable is too long; found: " + ((130 << 20) + 64)
+                "the compressed variable is too long; found: " + ((130 << 20) + 64)
                         + " bytes unpacked; expected: at most 268435456 in one file");
     }
 
@@ -148,8 +148,8 @@ class MatLengthsTest {
         for (int i = 0; i < 5_000; i++) {
             nested = MAT.element(MatBytes.MATRIX, nested);
         }
-        refused(MAT.file(nested), "variables lie too deep in one another; found: 101 levels");
-        refused(MAT.file(MAT.packed(nested)), "of what is packed at byte 128: variables lie too deep in one another");
+        refused(MAT.file(nested), "variables are nested too deeply; found: 101 levels");
+        refused(MAT.file(MAT.packed(nested)), "of the compressed data at byte 128: variables are nested too deeply");
     }
 
     private static byte[] one(int kind, int[] dimensions, byte[]... content) {

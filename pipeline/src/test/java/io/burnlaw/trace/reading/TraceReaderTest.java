@@ -172,7 +172,7 @@ class TraceReaderTest {
         TraceReading.Read read = read("time [ms],p [bar]\n" + rows("%.1f,%.2f") + "end of file\n", gauge());
         assertThat(read.input().sha256()).isNotEqualTo(plain.input().sha256());
         assertThat(read.input().bytes()).isEqualTo(Files.size(folder.resolve("t.csv")));
-        assertThat(read.notes()).anyMatch(note -> note.contains("was passed over"));
+        assertThat(read.notes()).anyMatch(note -> note.contains("was ignored"));
     }
 
     @Test
@@ -287,7 +287,7 @@ class TraceReaderTest {
     @Test
     void whatIsMissingIsAskedForInLinesToCopy() throws IOException {
         assertThat(refused(rows(i -> "0.5"), gauge()).message())
-                .contains("one reading in each row, and no time")
+                .contains("each row has one reading and no time")
                 .contains("0.5, 0.5, 0.5")
                 .contains("sampling: 2 kHz")
                 .contains("pressure: \"column 1 [bar]\"");
@@ -313,7 +313,7 @@ class TraceReaderTest {
                 "t [us],p [bar]\n" + rows(i -> (4_294_960_000L + 2000L * i) % (1L << 32) + ",%.2f".formatted(0.5 * i)),
                 gauge());
         assertThat(micros.trace().time(ROWS - 1) - micros.trace().time(0)).isCloseTo(0.038, within(1e-9));
-        assertThat(micros.notes()).anyMatch(note -> note.contains("began again at zero once, first at sample 5"));
+        assertThat(micros.notes()).anyMatch(note -> note.contains("started again at zero once, first at sample 5"));
         TraceReading.Read shown = read(
                 "t [s],p [bar]\n" + rows(i -> "%.3f,%.2f".formatted((65_520 + 2 * i) % 65_536 / 1000.0, 0.5 * i)),
                 gauge());

@@ -28,7 +28,7 @@ public final class ResearchCrate {
     /** Media type and contents by name. */
     private static final Map<String, List<String>> FILES = Map.of(
             "burnlaw.json",
-            List.of("application/json", "everything: the document"),
+            List.of("application/json", "the document, with all data"),
             "coefficients.json",
             List.of("application/json", "the laws to design with"),
             "rates.csv",
@@ -132,7 +132,7 @@ public final class ResearchCrate {
     }
 
     private void made(String created) {
-        Map<String, Object> making = add(entity("#making", "CreateAction", "the making of the report"));
+        Map<String, Object> making = add(entity("#making", "CreateAction", "making the report"));
         making.put("instrument", to("#program"));
         making.put("result", to("./"));
         making.put("endTime", created);

@@ -48,6 +48,6 @@ public final class AlongChart {
                         .toList(),
                 Ink.S1);
         return Optional.of(picture.done("Burning rate over absolute pressure along the burn of firing " + firing.id()
-                + ", beside the law of all firings of " + formulation.title() + "."));
+                + ", with the law of all firings of " + formulation.title() + "."));
     }
 }

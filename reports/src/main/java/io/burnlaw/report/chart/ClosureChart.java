@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** How far each firing lies from what a law made without it predicted, in per cent, over its mean pressure. */
+/** Predicted minus measured for each firing, by a law that was fitted without it, in percent, over mean pressure. */
 public final class ClosureChart {
 
     private ClosureChart() {}
@@ -35,7 +35,7 @@ public final class ClosureChart {
             most = Math.max(most, Math.abs(error(MPA, row.meanPressurePredicted(), row.meanPressureMeasured())));
             most = Math.max(most, Math.abs(error(SECOND, row.burnTimePredicted(), row.burnTimeMeasured())));
         }
-        Axis y = new Axis("predicted less measured, %", -1.15 * most, 1.15 * most, false);
+        Axis y = new Axis("predicted minus measured, %", -1.15 * most, 1.15 * most, false);
         Picture picture = new Picture(Frame.SHEET.lower(0.62), scales.pressure(), y);
         picture.ground().line(0, picture.py(0), picture.width(), picture.py(0), Ink.TEXT, " stroke-width=\"1.4\"");
         series(
@@ -59,8 +59,8 @@ public final class ClosureChart {
                 Mark.Form.SQUARE,
                 Ink.S3,
                 row -> error(SECOND, row.burnTimePredicted(), row.burnTimeMeasured()));
-        return Optional.of(picture.done("Predicted less measured highest pressure, mean pressure and burn time of "
-                + rows.size() + " firings, in per cent, over mean pressure. " + closure.sentence()));
+        return Optional.of(picture.done("Predicted minus measured highest pressure, mean pressure and burn time of "
+                + rows.size() + " firings, in percent, over mean pressure. " + closure.sentence()));
     }
 
     /** Relative error in per cent. */

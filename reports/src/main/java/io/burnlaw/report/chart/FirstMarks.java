@@ -2,7 +2,7 @@ package io.burnlaw.report.chart;
 
 import java.util.List;
 
-/** Marks that nobody sees: the first one of each kind takes a hundred times as long as the next. */
+/** Draws invisible marks in advance: the first one of each kind takes a hundred times as long as the next. */
 public final class FirstMarks {
 
     private FirstMarks() {}

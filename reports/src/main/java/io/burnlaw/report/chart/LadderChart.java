@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** Pressure over throat diameter: what each planned throat would do, against what the case may bear. */
+/** Pressure over throat diameter: the predictions for each planned throat, with the allowed pressure. */
 public final class LadderChart {
 
     private LadderChart() {}
@@ -52,7 +52,7 @@ public final class LadderChart {
         points(picture, throats, Ink.S2, Mark.Form.TRIANGLE, "highest over the burn", true);
         others(picture, throats);
         return Optional.of(picture.done("Predicted absolute pressure over throat diameter for " + throats.size()
-                + " throats. " + plan.sentence() + " The numbers stand in the table below."));
+                + " throats. " + plan.sentence() + " The numbers are in the table below."));
     }
 
     private static void curves(Picture picture, @Nullable ThroatTable table) {

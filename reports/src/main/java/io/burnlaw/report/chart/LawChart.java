@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Burning rate over pressure, both logarithmic: the points with their bars, the law with the band of its mean and the
- * band of the next firing, where the law changes, and the rate along single burns. Hatched is where nobody fired.
+ * band of the next firing, where the law changes, and the rate along single burns. Ranges without data are hatched.
  */
 public final class LawChart {
 
@@ -146,12 +146,14 @@ public final class LawChart {
                             16 + 17 * i,
                             left ? "start" : "end",
                             Ink.MUTED,
-                            more ? "and " + (outside.size() - most + 1) + " more off the sheet" : outsider(point));
+                            more
+                                    ? "and " + (outside.size() - most + 1) + " more outside the picture"
+                                    : outsider(point));
         }
     }
 
     private String outsider(Point point) {
-        String name = "off sheet: " + point.id();
+        String name = "outside: " + point.id();
         String whole = name + ", " + Numbers.bare(MM_PER_S.of(point.rate())) + " mm/s at "
                 + Numbers.bare(MPA.of(point.pressure())) + " MPa";
         return whole.length() * LETTER > picture.width() - 16 ? name : whole;
@@ -280,6 +282,6 @@ public final class LawChart {
                     .append(Numbers.number(MM_PER_S.value(law.coefficient()), 3))
                     .append(" mm/s at 1 MPa");
         }
-        return words.append(". The points stand in the table below.").toString();
+        return words.append(". The points are in the table below.").toString();
     }
 }

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * How far a point lies from the law that holds where it lies: that of its regime where there are several.
+ * How far a point is from the law at its pressure: that of its regime where there are several.
  *
  * @param share   rate over the law's rate, less one [1]
  * @param scatter relative standard deviation of the points about that law [1]

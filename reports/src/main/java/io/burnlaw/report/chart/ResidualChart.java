@@ -10,7 +10,7 @@ import io.burnlaw.report.wording.Numbers;
 import java.util.List;
 import java.util.Optional;
 
-/** What the law leaves, in per cent over pressure; about nineteen points in twenty should lie in the shade. */
+/** Residuals from the law, in percent, over pressure; about nineteen points in twenty should be in the shaded band. */
 public final class ResidualChart {
 
     private ResidualChart() {}
@@ -34,7 +34,7 @@ public final class ResidualChart {
                 .max()
                 .orElse(0);
         double end = Math.max(115 * most, 0.1);
-        Axis y = new Axis("measured rate less law, % of the law", -end, end, false);
+        Axis y = new Axis("measured rate minus law, % of the law", -end, end, false);
         Picture picture = new Picture(Frame.SHEET.lower(0.55), scales.pressure(), y);
         shade(picture, formulation);
         picture.ground().line(0, picture.py(0), picture.width(), picture.py(0), Ink.TEXT, "");
@@ -47,7 +47,7 @@ public final class ResidualChart {
         long beyond =
                 points.stream().map(PointOffLaw::off).filter(OffLaw::named).count();
         return Optional.of(picture.done("How far " + points.size() + " points of " + formulation.title()
-                + " lie off the law, in per cent, over pressure; " + beyond + " beyond two standard deviations."));
+                + " are off the law, in percent, over pressure; " + beyond + " beyond two standard deviations."));
     }
 
     private record PointOffLaw(Point point, OffLaw off) {}

@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** The pressure of one firing over time, with its events, its findings, and what the law makes of it. */
+/** The pressure of one firing over time, with its events, its findings, and the prediction of the law. */
 public final class TraceChart {
 
     private TraceChart() {}
@@ -203,7 +203,7 @@ public final class TraceChart {
                     .append(" to ")
                     .append(Numbers.like(firing.timed().end(), firing.burnTime()));
         }
-        return words.append(strand ? "." : ". The events stand in the table below.")
+        return words.append(strand ? "." : ". The events are in the table below.")
                 .toString();
     }
 }

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 
-/** The traces of a propellant one over the other, each from its ignition on. */
+/** The overlaid traces of a propellant, each from its ignition on. */
 public final class TracesChart {
 
     /** More cannot be told apart, and weigh on the page. */
@@ -85,7 +85,7 @@ public final class TracesChart {
         picture.mark(new Mark.Lines(drawn, 1.2, Mark.Dash.SOLID, Ink.S1));
         return Optional.of(new Drawn(
                 picture.done("Absolute pressure over time since ignition of " + lines.size() + " firings of "
-                        + formulation.title() + "; each has a page of its own."),
+                        + formulation.title() + "; each has its own page."),
                 lines.stream().map(line -> line.firing().id()).toList(),
                 lines.stream().map(line -> web(line.firing(), picture)).toList()));
     }

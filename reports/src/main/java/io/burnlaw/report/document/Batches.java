@@ -5,7 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the castings of a propellant say of the next one.
+ * The law of a propellant over its batches, and the prediction for the next batch.
  *
  * @param count how many batches were fired
  * @param withinStd relative standard deviation of a firing about the law of its batch [1]; absent where not estimated, as all

@@ -78,7 +78,7 @@ public record Characterization(
     public static final String FORMAT = "burnlaw-characterization/1";
 
     /**
-     * What made the document.
+     * The program that made the document.
      *
      * @param name always {@code burnlaw}
      * @param version of the tool
@@ -95,7 +95,7 @@ public record Characterization(
     public record Input(String path, String sha256, long bytes) {}
 
     /**
-     * What a document does not carry, and the file that does.
+     * The members that a document leaves out, and the file that has them.
      *
      * @param members as paths, such as {@code firings[].along}
      * @param file    beside the document
@@ -127,7 +127,7 @@ public record Characterization(
     }
 
     /**
-     * What was measured, by whom, and how.
+     * The campaign: what was measured, by whom, and how.
      *
      * @param title what people read
      * @param preparedBy who made it

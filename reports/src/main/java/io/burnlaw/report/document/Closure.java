@@ -4,7 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How well the law gives back the traces.
+ * How well the law reproduces the traces.
  *
  * @param rows one a firing that was predicted
  * @param medianMaxPressureError median of the relative errors without sign [1]; absent without rows
@@ -26,7 +26,7 @@ public record Closure(
     }
 
     /**
-     * One firing predicted from a law that was made without it.
+     * One firing, predicted by a law that was fitted without it.
      *
      * @param firing id
      * @param maxPressureMeasured absolute

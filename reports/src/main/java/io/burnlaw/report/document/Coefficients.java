@@ -4,8 +4,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * coefficients.json: the laws to design with, for tools that want nothing else. Plain numbers, each unit in the name of its
- * member.
+ * coefficients.json: only the laws to design with, for other tools. Plain numbers, each with its unit in the name of
+ * its member.
  *
  * @param format kind and major version of the file
  * @param title of the campaign
@@ -120,7 +120,7 @@ public record Coefficients(
                 document.campaign().preparedBy(),
                 document.campaign().licence(),
                 document.created(),
-                "r = a * P^n with P absolute; each law holds from pressure_low_megapascal to pressure_high_megapascal and nowhere else.",
+                "r = a * P^n with P absolute; each law is valid only from pressure_low_megapascal to pressure_high_megapascal.",
                 document.formulations().stream().map(Coefficients::propellant).toList(),
                 document.cautions());
     }

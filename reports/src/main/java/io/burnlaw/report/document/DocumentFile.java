@@ -21,13 +21,13 @@ import java.util.HexFormat;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Reads and writes burnlaw.json, and reads it back out of a page that carries it. */
+/** Reads and writes burnlaw.json, and reads it from a page that contains it. */
 public final class DocumentFile {
 
     /** The id of the script element in which a page carries its document. */
     public static final String ELEMENT_ID = "burnlaw-document";
 
-    static final String AGAIN = "take the burnlaw.json that a run wrote, or the page index.html, and leave it unedited";
+    static final String AGAIN = "take an unedited burnlaw.json of a run, or its page index.html";
 
     private static final int MEGABYTE = 1_000_000;
 
@@ -128,7 +128,7 @@ public final class DocumentFile {
                     "the file cannot be read",
                     reason(e),
                     "a text file in UTF-8",
-                    "check the path and its rights");
+                    "check the path and its permissions");
         }
     }
 
@@ -174,7 +174,7 @@ public final class DocumentFile {
         if (json == null) {
             return new DocumentReading.Refused(
                     name,
-                    "the page carries no document",
+                    "the page contains no document",
                     "no element " + ELEMENT_ID,
                     "a page that burnlaw wrote",
                     AGAIN);

@@ -3,7 +3,7 @@ package io.burnlaw.report.document;
 import io.burnlaw.report.document.Characterization.Input;
 import java.util.function.Function;
 
-/** What came of reading a published document: the document, or why the file is none. */
+/** Result of reading a published document: the document, or why the file is not one. */
 public sealed interface DocumentReading {
 
     /**
@@ -15,7 +15,7 @@ public sealed interface DocumentReading {
     record Read(Characterization document, Input file) implements DocumentReading {}
 
     /**
-     * The file is no document that this version can read.
+     * This version cannot read the file.
      *
      * @param place file, and line and column where known
      * @param what is wrong, a few words

@@ -3,7 +3,7 @@ package io.burnlaw.report.document;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Something that was seen.
+ * Something wrong or odd in a firing or in a law.
  *
  * @param code kebab-case, see docs/findings.md
  * @param severity {@code note}, {@code caution} or {@code rejection}

@@ -153,7 +153,7 @@ public record Firing(
     public record BudgetLine(String source, double std, String unit, double contribution, double share) {}
 
     /**
-     * When things happened in a burn, on the axis of the record.
+     * The times of the events of a burn, on the axis of the record.
      *
      * @param start first sign of burning
      * @param ignition of the web
@@ -175,7 +175,7 @@ public record Firing(
             Quantity actionEnd) {}
 
     /**
-     * What was fired, as the log has it, and what follows from its geometry alone.
+     * The motor as in the log, with the figures that follow from its geometry alone.
      *
      * @param grain kind and dimensions in words
      * @param propellantMass expelled, g
@@ -224,7 +224,7 @@ public record Firing(
     public record Throat(Quantity before, @Nullable Quantity after) {}
 
     /**
-     * Between which moments of its record a strand was timed, on the axis of the record.
+     * The begin and end of the burn of a strand, on the axis of the record.
      *
      * @param begin of the burn, or when the first break wire went
      * @param end of the burn, or when the last break wire went
@@ -232,7 +232,7 @@ public record Firing(
     public record TimedSpan(Quantity begin, Quantity end) {}
 
     /**
-     * A record thinned to what a picture can show.
+     * A record reduced to as many samples as a picture can show.
      *
      * @param time s
      * @param pressure MPa, absolute

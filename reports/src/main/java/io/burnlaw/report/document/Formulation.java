@@ -6,7 +6,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * All that is known of one propellant.
+ * All results for one propellant.
  *
  * @param id as in the tables
  * @param title what people read
@@ -126,7 +126,7 @@ public record Formulation(
     }
 
     /**
-     * A figure that these firings cannot give: instead of a number, why, and what would mend it.
+     * A figure that these firings cannot give: the reason, and what would help.
      *
      * @param what the figure, such as {@code temperature sensitivity}
      * @param reason a sentence
@@ -177,7 +177,7 @@ public record Formulation(
             Quantity sigmaP, @Nullable Quantity piK, Quantity referenceTemperature, String sentence) {}
 
     /**
-     * Where the laws of a formulation were measured, and the warning that goes with every use beyond.
+     * The pressures at which the laws of a formulation were measured, and the warning for use outside.
      *
      * @param pressureLow lowest pressure that was fired and fitted, absolute
      * @param pressureHigh highest pressure that was fired and fitted, absolute
@@ -204,7 +204,7 @@ public record Formulation(
             Quantity within, Quantity between, double firingScatter, double pValue, String sentence) {}
 
     /**
-     * What it takes to burn so many times faster.
+     * The pressure needed to burn a given number of times faster.
      *
      * @param factor k [1]
      * @param pressure that k needs; absent where no allowed pressure gives it

@@ -3,8 +3,8 @@ package io.burnlaw.report.document;
 import java.util.List;
 
 /**
- * What equal hollow segments of any size would do that burn at core and both ends, in a usual chamber; how it is read stands
- * in docs/formats.md.
+ * Predictions for equal hollow segments of any size that burn at core and both ends, in a usual chamber;
+ * docs/formats.md says how to read the table.
  *
  * @param level of the predictions [1]
  * @param agreesWithin how far its figures may be from the plan of such a grain [1]

@@ -1,9 +1,9 @@
 package io.burnlaw.report.document;
 
 /**
- * Characters that show nothing of themselves and change how their neighbours are shown: control characters, marks of
- * writing direction (Unicode Standard Annex 9), zero-width characters, line and paragraph separators. A name that
- * holds them could be read as another name.
+ * Invisible characters that change how their neighbours are shown: control characters, marks of writing direction
+ * (Unicode Standard Annex 9), zero-width characters, line and paragraph separators. A name with such characters could
+ * be read as another name.
  */
 public final class Invisible {
 

@@ -126,7 +126,7 @@ public record Law(
             @Nullable Double predictionHigh) {}
 
     /**
-     * Firings repeated at one pressure against the law: whether their means lie further from it than their own scatter
+     * Firings repeated at one pressure against the law: whether their means are further from it than their own scatter
      * explains.
      *
      * @param statistic F
@@ -161,7 +161,7 @@ public record Law(
             @Nullable Integer replicates) {}
 
     /**
-     * The law in a pair of units that people design with.
+     * The law in a usual pair of units.
      *
      * @param pressureUnit UCUM code
      * @param rateUnit UCUM code

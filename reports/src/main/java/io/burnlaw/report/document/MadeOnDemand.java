@@ -6,8 +6,8 @@ import java.util.RandomAccess;
 import java.util.function.IntFunction;
 
 /**
- * A list whose elements are made each time that one is asked for, so that only those in use are in the memory. Going
- * through it is as dear as making them all.
+ * A list whose elements are made at each access, so that only those in use are in memory. A pass over the list costs as
+ * much as making all of them.
  *
  * @param <E> of the elements
  */

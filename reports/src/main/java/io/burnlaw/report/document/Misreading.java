@@ -50,7 +50,7 @@ final class Misreading {
                         + way(e);
         return new DocumentReading.Refused(
                 place,
-                syntax ? "not JSON" : "not what the format says",
+                syntax ? "not JSON" : "it does not follow the format",
                 Invisible.shown(message),
                 syntax ? "JSON, RFC 8259" : "what burnlaw-characterization-1.schema.json says",
                 DocumentFile.AGAIN);

@@ -81,7 +81,7 @@ public record Plan(
     public record DrillChoice(String series, String name, double diameter) {}
 
     /**
-     * What somebody asked of a plan, with the answer.
+     * A question to a plan, with its answer.
      *
      * @param question such as {@code a mean of 3 MPa absolute}
      * @param throat the one that was asked for, or the drill nearest to the pressure that was asked for
@@ -139,7 +139,7 @@ public record Plan(
     }
 
     /**
-     * What else must be known of some throats of a table.
+     * A remark on some throats of a table.
      *
      * @param from first throat, mm
      * @param to last throat, mm
@@ -148,7 +148,7 @@ public record Plan(
     public record ThroatRemark(double from, double to, String text) {}
 
     /**
-     * What a throat would do.
+     * Predictions for a throat.
      *
      * @param throatDiameter mm
      * @param drills that come next to it
@@ -180,9 +180,8 @@ public record Plan(
     }
 
     /**
-     * What each throat of a range would do, as columns of one length. Between two rows the figures follow by linear
-     * interpolation of their logarithms over the logarithm of the throat, to 0.1 %; no other throat may be taken from
-     * it.
+     * Predictions for each throat of a range, as columns of equal length. Between two rows interpolate the logarithms
+     * of the figures linearly over the logarithm of the throat, which is exact to 0.1 %; do not extrapolate.
      *
      * @param level of the predictions [1]
      * @param throat diameters, rising, mm

@@ -68,7 +68,7 @@ public record Regimes(
     public record Break(Quantity pressure, String kind, double rateRatio, double exponentBelow, double exponentAbove) {}
 
     /**
-     * Why that number of regimes.
+     * The evidence for the number of regimes.
      *
      * @param pValue of the selected count against one less, by seeded bootstrap
      * @param statistic sup-F

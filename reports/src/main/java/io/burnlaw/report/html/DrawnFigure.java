@@ -5,7 +5,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A picture as a page shows it, and as a file of its own.
+ * A picture for a page, and as a separate file.
  *
  * @param fileName in the folder charts
  */

@@ -28,7 +28,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A firing beside what its propellant holds of it.
+ * A firing, with its points and predictions from its propellant.
  *
  * @param name of its page's file, without the ending
  * @param formulation its propellant; absent where the document does not hold it
@@ -50,7 +50,7 @@ public record FiringView(
     private static final double BURNOUTS_AGREE = 0.05;
 
     /**
-     * Another firing, to go to.
+     * A link to another firing.
      *
      * @param name of its page's file, without the ending
      */
@@ -170,15 +170,15 @@ public record FiringView(
             return null;
         }
         String ends = byEnd
-                ? "the opinions on the burnout are " + Numbers.percent(apart.value() / time.value(), 2)
+                ? "the estimates of the burnout are " + Numbers.percent(apart.value() / time.value(), 2)
                         + " of the burn time apart"
                 : "";
         String begin = byRate
                 ? "The two rates differ by " + Numbers.percent(Math.abs(rates), 2) + " at one pressure"
                         + (byEnd ? ", and " + ends : "")
                 : ends.substring(0, 1).toUpperCase(Locale.ROOT) + ends.substring(1);
-        return begin + ": the web burned through unevenly, or record and grain do not belong together."
-                + (byRate ? " The uncertainty of the rate allows for half of the difference." : "");
+        return begin + ": the web burned through unevenly, or the grain in the log is wrong."
+                + (byRate ? " The uncertainty of the rate includes half of the difference." : "");
     }
 
     private Optional<Point> main() {

@@ -14,9 +14,9 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A law as people write it, in one pair of units. Coefficient and exponent are rounded together, so that they give the law
- * back within 0.05 % over its range: each rounded by itself may miss it by more than its interval, since 1 psi is far from
- * every pressure that was fired.
+ * A law as people write it, in one pair of units. Coefficient and exponent are rounded together, so that they reproduce
+ * the law within 0.05 % over its range. If each were rounded alone, the error could exceed the interval, since 1 psi is
+ * far from every pressure that was fired.
  *
  * @param key         of the units, for the switch of the page
  * @param coefficient a with five digits or more

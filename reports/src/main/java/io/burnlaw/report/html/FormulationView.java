@@ -51,7 +51,7 @@ public record FormulationView(
         List<String> additive) {
 
     /**
-     * Traces one over the other.
+     * Overlaid traces.
      *
      * @param firings ids, in the order of the lines, as a list in JSON
      * @param webs    how far each has burned, as a list in JSON
@@ -129,7 +129,7 @@ public record FormulationView(
             words.add(setAside + " of " + firings + " firings rejected");
         }
         if (predictionsOff()) {
-            words.add("predictions off");
+            words.add("poor predictions");
         }
         return String.join("; ", words);
     }

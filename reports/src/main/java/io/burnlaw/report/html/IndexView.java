@@ -23,7 +23,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
- * All that the first page shows.
+ * The content of the first page.
  *
  * @param carried what the page carries of it
  * @param firings with their small traces

@@ -21,8 +21,8 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What all pages share: style sheet, script, and the policy (W3C Content Security Policy, level 3) under which a
- * browser runs that script, applies that style sheet, and fetches nothing at all.
+ * The common parts of all pages: style sheet, script, and the policy (W3C Content Security Policy, level 3) under which
+ * a browser runs that script, applies that style sheet, and fetches nothing at all.
  *
  * @param policy content of the meta element
  * @param units that the page shows when it is opened; absent for those in which it is written

@@ -3,7 +3,7 @@ package io.burnlaw.report.html;
 import java.io.IOException;
 import java.io.OutputStream;
 
-/** Takes the files of a report as they are made, several at the same time from several threads. */
+/** Receives the files of a report as they are made, from several threads at the same time. */
 @FunctionalInterface
 public interface ReportFiles {
 

@@ -12,7 +12,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 
-/** Independent work on some threads; what it gives stands in the order of the work. */
+/** Runs independent tasks on several threads and returns the results in the order of the tasks. */
 public final class ReportWorkers implements AutoCloseable {
 
     private final ExecutorService pool;

@@ -16,7 +16,7 @@ import io.burnlaw.report.wording.Units;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Words of the pages that stand for words of the document. */
+/** Words that the pages show for words of the document. */
 public final class Words {
 
     private static final Map<String, String> SIGNS = Map.of(
@@ -222,8 +222,8 @@ public final class Words {
         return switch (code) {
             case "single-law" -> "one law over the whole range";
             case "smooth-curve" -> "the exponent changes smoothly with pressure, without a break";
-            case "bend" -> "the exponent changes; whether at a break or smoothly these points cannot tell";
-            case "break" -> "a break: the laws on its two sides explain more than every smooth curve that was tried";
+            case "bend" -> "the exponent changes; these points do not show whether at a break or smoothly";
+            case "break" -> "a break: two laws explain the points better than all smooth curves that were tried";
             default -> code;
         };
     }

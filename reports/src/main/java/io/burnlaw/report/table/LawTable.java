@@ -92,15 +92,19 @@ public final class LawTable {
                         MPA,
                         "Pressure at which rate and exponent are uncorrelated, absolute.",
                         r -> r.law.referencePressure())
-                .quantity("rate_at_reference", MM_PER_S, "Rate there.", r -> r.law.rateAtReference())
+                .quantity(
+                        "rate_at_reference", MM_PER_S, "Rate at the reference pressure.", r -> r.law.rateAtReference())
                 .number(
                         "variance_ln_rate",
                         "Variance of the logarithm of the rate at the reference pressure.",
                         r -> r.covariance(0, 0))
-                .number("covariance_ln_rate_exponent", "Covariance of that and the exponent.", r -> r.covariance(0, 1))
+                .number(
+                        "covariance_ln_rate_exponent",
+                        "Covariance of the logarithm of that rate and the exponent.",
+                        r -> r.covariance(0, 1))
                 .number("variance_exponent", "Variance of the exponent.", r -> r.covariance(1, 1))
                 .number("residual_scatter", "Relative standard deviation about the law.", r -> r.law.residualScatter())
-                .number("degrees_of_freedom", "Of that scatter.", r -> r.law.degreesOfFreedom())
+                .number("degrees_of_freedom", "Degrees of freedom of that scatter.", r -> r.law.degreesOfFreedom())
                 .count("points_used", "How many points.", r -> r.law.pointsUsed())
                 .words("weighting", "Weighting of the points.", r -> r.law.weighting())
                 .words("pressure_errors", "How errors in pressure were treated.", r -> r.law.pressureErrors())

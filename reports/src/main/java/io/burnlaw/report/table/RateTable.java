@@ -50,7 +50,7 @@ public final class RateTable {
                         MPA,
                         "Plain mean of the pressure over the burn time, absolute.",
                         row -> row.point.meanPressure())
-                .quantity("rate", MM_PER_S, "Burning rate, as it was fitted.", row -> row.point.rate(), STD)
+                .quantity("rate", MM_PER_S, "Burning rate used in the fit.", row -> row.point.rate(), STD)
                 .quantity("temperature", KELVIN, "Temperature of the propellant.", row -> row.point.temperature())
                 .words("pressure_kind", "Always absolute.", row -> "absolute")
                 .truth(

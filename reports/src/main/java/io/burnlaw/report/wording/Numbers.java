@@ -7,10 +7,10 @@ import java.math.RoundingMode;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Rounds, once and only here: an uncertainty to two significant digits, its value to the same place (JCGM 100:2008,
- * 7.2.6). Where an interval stands beside it, its half-width counts as well, and the coarser of the two decides: few
- * points make an interval much wider than two standard uncertainties. A number whose uncertainty is not known is shown
- * with three digits if it was computed; with four at most, and no more than it has, if somebody stated it.
+ * The only place that rounds: an uncertainty to two significant digits, its value to the same place (JCGM 100:2008,
+ * 7.2.6). If there is an interval as well, the coarser of its half-width and the uncertainty decides: with few points
+ * an interval is much wider than two standard uncertainties. A number whose uncertainty is not known is shown with
+ * three digits if it was computed; with four at most, and no more than it has, if somebody stated it.
  */
 public final class Numbers {
 

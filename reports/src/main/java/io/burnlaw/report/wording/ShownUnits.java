@@ -13,10 +13,10 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Units in which numbers are shown. Sentences, tables and pictures are written in MPa, mm and mm/s; here their numbers are
- * put into other units, each with the digits that it had: a last place stands for at most as much as before, and at least
- * three digits are kept, four of a whole number, which may be exact. A page does the same in its script, by these
- * patterns and factors.
+ * Units in which numbers are shown. Sentences, tables and pictures are written in MPa, mm and mm/s; this class converts
+ * their numbers into other units, each with the digits that it had: a last place stands for at most as much as before,
+ * and at least three digits are kept, four of a whole number, which may be exact. A page does the same in its script,
+ * by these patterns and factors.
  */
 public enum ShownUnits {
     /** Megapascal, millimetre. */

@@ -4,7 +4,7 @@ import io.burnlaw.quantity.Unit;
 import io.burnlaw.report.document.Invisible;
 import org.jspecify.annotations.Nullable;
 
-/** UCUM codes as people write them. */
+/** The usual spelling of UCUM codes. */
 public final class Units {
 
     private Units() {}

@@ -74,14 +74,14 @@ function beside(shown) {
         return formula(law.coefficient.value, law.exponent.value) + " from " + digits(law.pressure_low.value * by.pressure, 2) + " to "
           + digits(law.pressure_high.value * by.pressure, 2) + " " + by.pressure_name;
       }).join("; ")]);
-    })), make("p", { "class": "hint" }, ["They were measured apart: gauges, propellant batches, temperatures and ways of reduction may"
-      + " differ by more than these bands, which are those of the next firing of each. The command compare tests whether the laws differ."]));
+    })), make("p", { "class": "hint" }, ["They were measured separately: gauges, batches, temperatures and reduction methods may"
+      + " differ by more than these bands, which are for the next firing of each. The command compare tests whether the laws differ."]));
   }
   function take(file) {
     file.text().then(function (text) {
       other = foreign(text);
       fill(its, other);
-      if (!its.options.length) throw new Error("it holds no law");
+      if (!its.options.length) throw new Error("it has no law");
       pickers.hidden = false;
       said.textContent = "Read: " + file.name;
       show();

@@ -21,7 +21,7 @@ function explore(place, plan) {
   var said = make("p", { role: "status", "class": "said" });
   var list = make("dl");
   var out = {};
-  [["mean", "Mean pressure"], ["max", "Highest pressure"], ["burn_time", "Burn time"], ["room", "Of what is allowed"]]
+  [["mean", "Mean pressure"], ["max", "Highest pressure"], ["burn_time", "Burn time"], ["room", "Peak against limit"]]
     .forEach(function (each) {
       out[each[0]] = make("dd");
       list.append(make("dt", {}, [each[1]]), out[each[0]]);
@@ -96,7 +96,7 @@ function explore(place, plan) {
     make("p", {}, [make("label", { "for": slider.id, "class": "unseen" }, ["Throat, from small to large"]), slider]),
     list, said,
     make("p", { "class": "hint" }, ["For the grain named here; in brackets the " + Math.round(100 * table.level)
-      + " % prediction. Drag in the picture, move the slider or type. Read between the rows of the table throat_table of this"
+      + " % prediction. Drag in the picture, move the slider or type. Interpolated in throat_table of this"
       + " document. No number replaces a proof test."])]));
   show(throat);
 }

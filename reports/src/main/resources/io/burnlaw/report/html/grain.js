@@ -83,7 +83,7 @@ function typeGrain(place, plan, number) {
     if (most > ratios[ratios.length - 1] * 1.0001) wrong = "Not to be drilled: the peak would be above "
       + digits(plan.allowed_pressure.value * by.pressure, 3) + " " + by.pressure_name + ", " + inUnits(plan.allowed_because) + ".";
     if (!wrong && figures.burn_time < table.shortest_burn) wrong = "Burns shorter than " + table.shortest_burn + " s are not in the table.";
-    if (!wrong && !(figures.mean > 0 && figures.max > 0)) wrong = "This is beyond the table.";
+    if (!wrong && !(figures.mean > 0 && figures.max > 0)) wrong = "This is outside the table.";
     ["mean", "max"].forEach(function (key) {
       out[key].textContent = wrong ? "\u2013" : digits(figures[key] * by.pressure, 3) + " " + by.pressure_name
         + (figures[key + "_low"] > 0 && figures[key + "_high"] > 0 ? " (" + digits(figures[key + "_low"] * by.pressure, 3) + " to "
@@ -94,12 +94,12 @@ function typeGrain(place, plan, number) {
     ["mean", "max", "burn_time"].forEach(function (key) { out[key].setAttribute("data-value", wrong ? "" : figures[key]); });
     if (!wrong && !(figures.max_high <= plan.allowed_pressure.value)) wrong = "Not to be drilled: the upper prediction of the peak is above "
       + digits(plan.allowed_pressure.value * by.pressure, 3) + " " + by.pressure_name + ", " + inUnits(plan.allowed_because) + ".";
-    else if (!wrong && plan.motor.slow_below && !(figures.mean_low >= plan.motor.slow_below.value)) wrong = "May fall into the slow regime below "
+    else if (!wrong && plan.motor.slow_below && !(figures.mean_low >= plan.motor.slow_below.value)) wrong = "May burn slowly: the slow regime is below "
       + digits(plan.motor.slow_below.value * by.pressure, 3) + " " + by.pressure_name + ".";
-    if (!wrong && figures.max > known[1]) wrong = "Reaches beyond " + digits(known[1] * by.pressure, 3) + " " + by.pressure_name
-      + ", the highest pressure of the law: an extrapolation.";
-    else if (!wrong && figures.mean < known[0]) wrong = "Lies below " + digits(known[0] * by.pressure, 3) + " " + by.pressure_name
-      + ", the lowest pressure of the law: an extrapolation.";
+    if (!wrong && figures.max > known[1]) wrong = "Extrapolated: above " + digits(known[1] * by.pressure, 3) + " " + by.pressure_name
+      + ", the highest pressure of the law.";
+    else if (!wrong && figures.mean < known[0]) wrong = "Extrapolated: below " + digits(known[0] * by.pressure, 3) + " " + by.pressure_name
+      + ", the lowest pressure of the law.";
     said.textContent = wrong;
   }
   function write() {
@@ -110,10 +110,10 @@ function typeGrain(place, plan, number) {
     show();
   }
   document.addEventListener("burnlaw-units", write);
-  place.querySelector("fieldset").append(make("details", {}, [make("summary", {}, ["Another grain: type it"]),
+  place.querySelector("fieldset").append(make("details", {}, [make("summary", {}, ["Type another grain"]),
     make("p", { "class": "fields" }, rows), list, said,
     make("p", { "class": "hint" }, ["Equal segments that burn at core and both ends, all lit at once, in a chamber 1.1 times their cylinder;"
-      + " the law, c*, density and igniter of these firings. Read between the nodes of grain_table of this document: mean, peak and burn time are"
+      + " the law, c*, density and igniter of these firings. Interpolated in grain_table of this document: mean, peak and burn time are"
       + " within " + 100 * table.agrees_within + " % of the command plan for that grain, the ends of the intervals within "
       + 100 * table.ends_within + " %. No number replaces a proof test."])]));
   write();

@@ -28,7 +28,7 @@ function leave(article, formulation) {
     return (formulation.use_laws.length > 1 && law.regime ? law.regime + ": " : "") + formula(change.coefficient, change.exponent) + ". At "
       + digits(law.reference_pressure.value * by.pressure, 3) + " " + by.pressure_name + " the rate is "
       + changed(change.rate_change, 2) + (std > 0 ? " (" + digits(Math.abs(Math.log1p(change.rate_change)) / std, 2)
-      + " of its standard uncertainty)" : "") + ", n " + digits(Math.abs(change.exponent_change), 2)
+      + " standard uncertainties)" : "") + ", n " + digits(Math.abs(change.exponent_change), 2)
       + (change.exponent_change < 0 ? " lower." : " higher.");
   }
   function line(change) {
@@ -56,9 +56,9 @@ function leave(article, formulation) {
     var changes = formulation.without.filter(function (each) { return each.cluster === point.cluster; });
     changes.forEach(function (each) { drawn.append(make("svg:path", { d: line(each) })); });
     said.textContent = !point.used
-      ? id + " is not used: the law is without it already."
+      ? id + " is not used for the law."
       : changes.length === 0
-        ? "Without " + id + " too few firings at different pressures are left for a law."
+        ? "Without " + id + ", too few firings at different pressures are left for a law."
         : "Without " + (point.firing || id) + ": " + changes.map(function (each) { return sentence(point, each); }).join(" ");
   }
   function choose(id) {

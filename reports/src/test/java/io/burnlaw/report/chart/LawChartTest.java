@@ -114,7 +114,7 @@ class LawChartTest {
         assertThat(Scales.of(document)).isEqualTo(Scales.of(alone(ADDITIVE)));
         Document chart = parsed(LawChart.draw(far, List.of(), Scales.of(document)));
         assertThat(words(chart))
-                .contains("off sheet: FAR-1, 0.300 mm/s at 0.0500 MPa")
+                .contains("outside: FAR-1, 0.300 mm/s at 0.0500 MPa")
                 .doesNotContain("not used in the fit");
     }
 
