@@ -22,7 +22,7 @@ import java.util.OptionalDouble;
  * @param batches              the casting that a firing, point or strand came from, by its id; where the tables say
  * @param unusableRows         rows that cannot be used
  * @param inputs               files read so far (traces are added as they are read)
- * @param notes                what was guessed or assumed while reading, as sentences
+ * @param notes                what was guessed or assumed when the files were read, as sentences
  */
 public record Campaign(
         Path folder,

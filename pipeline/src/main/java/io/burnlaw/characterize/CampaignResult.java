@@ -17,7 +17,7 @@ import java.util.Optional;
  * All results of a campaign.
  *
  * @param inputs       files that were read, with checksums, in the order of their paths
- * @param notes        what was guessed or assumed while reading, as sentences
+ * @param notes        what was guessed or assumed when the files were read, as sentences
  * @param firings      one a row of the firing log, in its order, unusable rows last
  * @param strands      one a row of strands.csv, in its order
  * @param formulations one a formulation, in the order of the campaign

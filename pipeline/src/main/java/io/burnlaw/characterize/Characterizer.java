@@ -285,7 +285,7 @@ public final class Characterizer {
             }
             String message = "The whole burn, at "
                     + NumberFormat.significant(Unit.MEGAPASCAL.fromSi(reduced.meanPressure()), 3)
-                    + " MPa on average, followed the slow law of this propellant, which holds up to "
+                    + " MPa on average, followed the slow law of this propellant, which is valid up to "
                     + NumberFormat.significant(Unit.MEGAPASCAL.fromSi(regime.high()), 3) + " MPa.";
             return firing.withReduction(reduced.withFindings(List.of(Finding.at(
                     FindingCode.SLOW_BURNING, message, reduced.events().ignition()))));

@@ -33,7 +33,7 @@ import java.util.OptionalInt;
  * @param batches                the law over its castings, where the tables name them
  * @param regimes                piecewise laws, where there are points at two pressures or more
  * @param threshold              of the slow regime, where one was found
- * @param faster                 what it takes to burn faster
+ * @param faster                 the pressures needed to burn faster
  */
 public record FormulationResult(
         Formulation formulation,

@@ -54,7 +54,7 @@ final class PlanWork {
         if (fired.isEmpty()) {
             return refused(
                     result,
-                    "No throat is named: no motor of this propellant was fired, so its grain is unknown. Give one to"
+                    "No throat is named: no motor of this propellant was fired, so the grain is unknown. Give one to"
                             + " burnlaw plan with --grain.");
         }
         Fired last = fired.get(fired.size() - 1);

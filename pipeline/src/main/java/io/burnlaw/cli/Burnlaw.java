@@ -52,7 +52,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
             "",
             "First steps:",
             "  burnlaw new my-campaign       make a folder to fill in",
-            "  burnlaw check my-campaign     read it, say what is wrong, how to mend it",
+            "  burnlaw check my-campaign     read it, say what is wrong and how to correct it",
             "  burnlaw run my-campaign       fit the law and write the report",
             "",
             "The numbers replace neither a proof test, nor distance and shelter, nor the local law"

@@ -31,7 +31,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description = {
             "Reads a campaign folder with all its records, and lists every problem with file, line, column and how to"
-                    + " mend it. Nothing is written.",
+                    + " correct it. Nothing is written.",
             ""
         },
         optionListHeading = "%nOptions:%n",

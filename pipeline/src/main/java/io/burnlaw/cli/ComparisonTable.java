@@ -38,7 +38,7 @@ final class ComparisonTable {
         });
         if (compared.size() > 0) {
             out.println(
-                    "Bands hold at %s over all shared pressures at once; p is the probability of such a difference by chance, corrected for all candidates (Holm)."
+                    "Bands have a confidence of %s for all shared pressures at once; p is the probability of such a difference by chance, corrected for all candidates (Holm)."
                             .formatted(
                                     NumberFormat.plain(100 * document.campaign().confidence(), 4) + " %"));
         }

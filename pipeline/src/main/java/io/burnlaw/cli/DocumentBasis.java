@@ -31,7 +31,7 @@ record DocumentBasis(Characterization document, Formulation formulation) {
     String whyNone() {
         return published()
                 .map(Plan::sentence)
-                .orElse("No throat is named: the document holds no motor. Name one with --grain.");
+                .orElse("No throat is named: the document has no motor. Give one with --grain.");
     }
 
     /**

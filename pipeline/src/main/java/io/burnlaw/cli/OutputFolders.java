@@ -46,7 +46,7 @@ final class OutputFolders {
                 refusals.add("two campaigns are called " + name + ": run them one by one, each with its own -o");
             }
             if (real(campaign).startsWith(real(folder))) {
-                refusals.add("the report would replace the campaign: " + folder + " holds " + campaign
+                refusals.add("the report would replace the campaign: " + folder + " contains " + campaign
                         + "; name another folder with -o");
             } else {
                 OwnFolder.refusal(folder, OwnFolder.Kind.REPORT).ifPresent(refusals::add);

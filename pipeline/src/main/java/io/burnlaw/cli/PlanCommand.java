@@ -150,7 +150,7 @@ final class PlanCommand implements Callable<Integer> {
                     throw new ParameterException(
                             spec.commandLine(),
                             motor.grainTyped()
-                                    ? option + " goes with a first guess; the campaign has its own"
+                                    ? option + " belongs to a first guess; the campaign has its own value"
                                     : option
                                             + " needs --grain as well; without it, the grain that was fired last is"
                                             + " planned for, with its measured values");

@@ -17,7 +17,7 @@ import java.util.function.Function;
  *                         allowed
  * @param otherEquilibria  further stable pressures of the same motor [Pa, absolute]
  * @param exponentStdAfter standard uncertainty of the exponent with a firing there added [1]
- * @param remark           what else must be known of it, such as that it lies outside of the pressures fired
+ * @param remark           a remark, such as that it is outside of the pressures fired
  */
 public record PlannedThroat(
         double diameter,

@@ -60,7 +60,7 @@ public final class Planner {
                         .at(diameter)
                         .<ThroatAnswer>map(each -> new ThroatAnswer.Found(each, diameter))
                         .orElseGet(() -> new ThroatAnswer.None(
-                                "With a throat of %s mm this motor would not burn out within minutes: it would smoulder."
+                                "With a throat of %s mm this motor would not burn out within minutes; it would smoulder."
                                         .formatted(NumberFormat.significant(diameter * 1000, 3)))));
     }
 

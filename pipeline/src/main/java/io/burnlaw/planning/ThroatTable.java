@@ -102,7 +102,7 @@ public record ThroatTable(List<Row> rows, List<Remark> remarks, String smaller, 
                 all.stream().map(Tried::row).toList(),
                 remarks(all),
                 smaller,
-                out ? "With a larger throat this motor would not burn out within minutes: it would smoulder." : larger);
+                out ? "With a larger throat this motor would not burn out within minutes; it would smoulder." : larger);
     }
 
     private static Optional<Tried> lastThatBurns(

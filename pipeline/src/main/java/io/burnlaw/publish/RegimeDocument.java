@@ -53,7 +53,7 @@ final class RegimeDocument {
                 threshold.sentence());
     }
 
-    /** {@return what it takes to burn faster, in the document's units} */
+    /** {@return the pressures needed to burn faster, in the document's units} */
     static io.burnlaw.report.document.Formulation.FasterAnswer of(FasterAnswer answer) {
         return new io.burnlaw.report.document.Formulation.FasterAnswer(
                 answer.factor(),

@@ -99,7 +99,7 @@ public sealed interface FitResult {
      * @param name        such as {@code huber} or {@code orthogonal-distance}
      * @param coefficient interval of a, the rate at 1 MPa [m/s]
      * @param exponent    interval of n [1]
-     * @param sentence    what it says against the published fit
+     * @param sentence    how it differs from the published fit
      */
     public record OtherFit(String name, RateLaw law, Interval coefficient, Interval exponent, String sentence) {}
 

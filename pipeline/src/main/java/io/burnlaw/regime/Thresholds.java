@@ -95,7 +95,7 @@ public final class Thresholds {
         String sentence = unsettled.sentence() + areaWords(stay, climb, stay, high);
         return new Threshold(
                 middle,
-                new Interval.NotEstimable("only a gap is known: slow at " + Words.pressure(unsettled.gapLow())
+                new Interval.NotEstimable("only a range is known: slow at " + Words.pressure(unsettled.gapLow())
                         + ", fast at " + Words.pressure(high) + "; fire between the two to narrow it"),
                 unsettled.gapLow(),
                 high,

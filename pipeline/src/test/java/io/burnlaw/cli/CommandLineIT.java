@@ -134,7 +134,7 @@ class CommandLineIT {
         assertThat(again.exitCode()).as(again.err()).isZero();
         assertThat(again.out())
                 .contains("No difference shown between z-10 and plain")
-                .contains("Bands hold at 90 %");
+                .contains("Bands have a confidence of 90 %");
     }
 
     @Test

@@ -186,7 +186,7 @@ public final class Block implements Place {
             return value;
         }
         boolean percent = what.equals("share") && !text.get().contains("%");
-        wrong(key, "this is not such a " + what, text.get(), expected, percent ? "write it with %" : "correct it");
+        wrong(key, "this is not an allowed " + what, text.get(), expected, percent ? "write it with %" : "correct it");
         return OptionalDouble.empty();
     }
 

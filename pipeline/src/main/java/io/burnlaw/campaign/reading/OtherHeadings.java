@@ -120,7 +120,7 @@ final class OtherHeadings {
             return table;
         }
         List<String> notes = new ArrayList<>(table.notes());
-        notes.add("%s: line %d holds the units of the columns."
+        notes.add("%s: line %d contains the units of the columns."
                 .formatted(table.file(), table.lines().get(0).line()));
         return new TableText(
                 table.file(),

@@ -46,7 +46,7 @@ final class TableRow implements Place {
         }
         return line.cells().size() < columns.width()
                 ? "add the missing ones"
-                : "remove the surplus ones, or put cells that hold the separator in quotation marks";
+                : "remove the surplus ones, or put cells that contain the separator in quotation marks";
     }
 
     /** A cell that runs over lines, or holds as many separators as cells are missing, does so by a quotation mark. */

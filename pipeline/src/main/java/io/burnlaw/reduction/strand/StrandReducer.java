@@ -58,7 +58,7 @@ public final class StrandReducer {
         if (!trace.hasPressure()) {
             findings.add(Finding.of(
                     FindingCode.UNREADABLE_TRACE,
-                    "The record of strand " + strand.id() + " holds no pressure, and a strand has no thrust to use."));
+                    "The record of strand " + strand.id() + " has no pressure, and a strand has no thrust to use."));
             return new StrandReduction.Rejected(strand.id(), findings, Optional.empty());
         }
         ConditionedTrace record = TraceConditioning.conditionVessel(trace);
@@ -76,7 +76,7 @@ public final class StrandReducer {
             findings.add(Finding.of(
                     FindingCode.NO_IGNITION,
                     Sentence.of(
-                            "While the strand burned, from %.4g s to %.4g s, the record holds no pressure above zero: the"
+                            "While the strand burned, from %.4g s to %.4g s, the record has no pressure above zero: the"
                                     + " sensor was dead, or the record is of something else.",
                             search.timing().get().begin(), search.timing().get().end())));
         }

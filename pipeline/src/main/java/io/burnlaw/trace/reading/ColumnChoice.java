@@ -185,7 +185,7 @@ record ColumnChoice(
             List<Named> found = all.where(heading ->
                     heading.hasDimension(Dimension.FORCE) || heading.hasDimension(Dimension.MASS) && isForce(heading));
             if (found.size() > 1 && optional) {
-                notes.add("%s: several columns could be the thrust; none was taken.".formatted(all.file()));
+                notes.add("%s: several columns could be the thrust; none was used.".formatted(all.file()));
                 return Optional.empty();
             }
             if (found.size() > 1) {

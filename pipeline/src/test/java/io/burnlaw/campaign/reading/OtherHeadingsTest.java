@@ -75,7 +75,7 @@ class OtherHeadingsTest {
         assertThat(firing.grain().dimensions().get("core_diameter").value()).isCloseTo(15.875e-3, within(1e-12));
         assertThat(firing.grain().dimensions().get("segment_length").value()).isCloseTo(76.2e-3, within(1e-12));
         assertThat(firing.throatDiameter().value()).isCloseTo(9.5e-3, within(1e-12));
-        assertThat(campaign.notes()).anyMatch(note -> note.contains("line 2 holds the units"));
+        assertThat(campaign.notes()).anyMatch(note -> note.contains("line 2 contains the units"));
     }
 
     @Test

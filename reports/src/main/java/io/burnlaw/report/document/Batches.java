@@ -13,9 +13,9 @@ import org.jspecify.annotations.Nullable;
  * @param betweenStd relative standard deviation of the batches' rates at the reference pressure [1]
  * @param differ whether a difference between batches was shown at the level
  * @param pValue of no difference [1]
- * @param exponentStd standard deviation of the batches' exponents [1]; absent where none was shown
- * @param moreBatches how many more make the standard deviation between batches known to a factor of two; absent where no number
- *     of them does
+ * @param exponentStd standard deviation of the batches' exponents [1]; absent where no difference was shown
+ * @param moreBatches number of further batches that make the standard deviation between batches known to a factor of
+ *     two; absent where no number does
  * @param law the mean of the propellant over its batches; absent where there are several regimes, whose laws then include the
  *     batches
  * @param nextLaw the same for a prediction of one firing of a batch not yet cast: its own degrees of freedom

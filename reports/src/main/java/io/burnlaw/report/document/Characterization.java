@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param doseTrends by additive
  * @param plans by formulation
  * @param cautions that go with the numbers
- * @param leftOut what is not in this document but in a file beside it; absent where nothing is missing
+ * @param leftOut members that are not in this document but in another file; absent where nothing is missing
  */
 public record Characterization(
         String format,
@@ -142,7 +142,7 @@ public record Characterization(
      * @param weighting of the fits
      * @param confidence level of all intervals [1]
      * @param seed of every random number
-     * @param notes what was guessed or assumed while reading, as sentences
+     * @param notes what was guessed or assumed when the files were read, as sentences
      */
     public record CampaignSummary(
             String title,

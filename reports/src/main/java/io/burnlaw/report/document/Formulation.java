@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param density as measured
  * @param characteristicVelocity pooled c* from the firings
  * @param verdict the answer in one sentence
- * @param caution what to mind beside the formulas, in one or two sentences; absent where it is nothing
+ * @param caution what to watch for when the formulas are used, in one or two sentences; absent where there is nothing
  * @param points in the order of the log
  * @param singleLaw one law over the whole range
  * @param notFitted why there is none
@@ -25,9 +25,9 @@ import org.jspecify.annotations.Nullable;
  *                to read. Their curves are left out
  * @param otherFits for comparison
  * @param regimes piecewise laws
- * @param batches what its castings say of the next one; absent where points carry no batch
+ * @param batches the law over its batches and the prediction for the next one; absent where points name no batch
  * @param threshold of the slow regime
- * @param faster what it takes to burn faster
+ * @param faster the pressures needed to burn faster
  * @param temperatureSensitivity where two temperatures were fired
  * @param stability whether a steady pressure exists
  * @param withinBetween two ways to the exponent
@@ -145,7 +145,7 @@ public record Formulation(
      * @param exponent [1]
      * @param exponentLow lower end
      * @param exponentHigh upper end
-     * @param sentence what it says against the published fit
+     * @param sentence how it differs from the published fit
      */
     public record OtherFit(
             String name,
@@ -182,7 +182,7 @@ public record Formulation(
      * @param pressureLow lowest pressure that was fired and fitted, absolute
      * @param pressureHigh highest pressure that was fired and fitted, absolute
      * @param warning a sentence for everybody who reads a rate off the laws
-     * @param beyond what in this document reaches beyond these pressures, in words
+     * @param beyond results of this document outside these pressures, in words
      */
     public record ValidRange(Quantity pressureLow, Quantity pressureHigh, String warning, List<String> beyond) {
 

@@ -9,7 +9,7 @@ import java.util.List;
  * @param level of the predictions [1]
  * @param agreesWithin how far its figures may be from the plan of such a grain [1]
  * @param endsWithin the same of the ends of its predictions [1]
- * @param shortestBurn time of a burn from which on it holds, s
+ * @param shortestBurn shortest burn for which it is valid, s
  * @param smallestOuter diameter, mm
  * @param largestOuter diameter, mm
  * @param core over outer diameter, nodes [1]
@@ -21,11 +21,11 @@ import java.util.List;
  * @param max the same of the highest pressure without the ignition, over the greatest surface over throat
  * @param burnTime ten thousandths of ln of burn time times rate at the mean pressure over web
  * @param pressure MPa absolute, rising
- * @param holding K, surface over throat that holds each pressure, by the middle of the prediction [1]
+ * @param holding K, surface over throat that keeps each pressure, by the middle of the prediction [1]
  * @param holdingLow by its lower end
  * @param holdingHigh by its upper end
  * @param rate at each pressure, mm/s
- * @param ignition by which it stands above the start: pressure times throat area, middle, lower and upper end, N
+ * @param ignition how far the peak is above the start: pressure times throat area, middle, lower and upper end, N
  */
 public record GrainTable(
         double level,

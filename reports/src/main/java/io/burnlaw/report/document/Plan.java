@@ -9,19 +9,19 @@ import org.jspecify.annotations.Nullable;
  *
  * @param formulation id
  * @param grain that it was worked out for, in words
- * @param allowedPressure what the upper prediction of a peak must stay below, absolute
- * @param allowedBecause what sets it, such as the case limit over a safety factor
+ * @param allowedPressure limit for the upper prediction of a peak, absolute
+ * @param allowedBecause the reason for this limit, such as the case limit over a safety factor
  * @param next the firing that tells most
  * @param ladder throats that span the range
- * @param smallestThroat that keeps the upper prediction of the peak within what is allowed, mm
+ * @param smallestThroat smallest throat that keeps the upper prediction of the peak within the limit, mm
  * @param slowRegimeThroat above which the motor falls into the slow regime, mm
  * @param firingsToExponent further firings until the exponent is known to 0.02
  * @param motor that it was worked out for, as numbers, so that another throat can be asked for
  * @param sentence the advice, or why there is none
  * @param cautions to be read before drilling
- * @param answers to what was asked of this plan beside the ladder
- * @param throatTable what every throat that may be named would do
- * @param grainTable what other grains would do; absent where one table cannot hold them
+ * @param answers answers to the questions to this plan, besides the ladder
+ * @param throatTable predictions for every allowed throat
+ * @param grainTable predictions for other grains; absent where one table is not accurate enough
  */
 public record Plan(
         String formulation,
@@ -112,7 +112,7 @@ public record Plan(
      * @param highestFired pressure so far, absolute
      * @param ignitionSpike by which ignition stood above the burn: pressure times throat area, mean of the firings, N
      * @param ignitionSpikeStd standard deviation of the next firing about it, N
-     * @param remarks that belong beside every plan for it
+     * @param remarks cautions for every plan with this formulation
      */
     public record PlannedMotor(
             List<Double> web,
@@ -159,7 +159,7 @@ public record Plan(
      * @param reason why not
      * @param otherEquilibria MPa, absolute
      * @param exponentStdAfter standard uncertainty of the exponent with this firing added [1]
-     * @param remark what else must be known of it, such as that it lies outside of the pressures fired
+     * @param remark a remark, such as that it is outside of the pressures fired
      */
     public record PlannedThroat(
             Quantity throatDiameter,

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param used in the fit
  * @param reason why not
  * @param standardizedResidual studentized residual about the law [1]
- * @param segment number of the regime that it lies in, from 1
+ * @param segment number of the regime of the point, from 1
  */
 public record Point(
         String id,

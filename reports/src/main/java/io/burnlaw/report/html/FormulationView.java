@@ -106,7 +106,7 @@ public record FormulationView(
         return LawChart.crowded(formulation);
     }
 
-    /** {@return what it takes to burn faster; of the answers that it cannot be had only the first} */
+    /** {@return the pressures needed to burn faster; of the answers that it cannot be had only the first} */
     public List<FasterAnswer> faster() {
         List<FasterAnswer> answers = new ArrayList<>();
         for (FasterAnswer answer : formulation.faster()) {
