@@ -31,20 +31,6 @@ public final class EquilibriumPressure {
     public record Equilibrium(double pressure, boolean stable) {}
 
     /**
-     * All equilibria of a motor at some moment of its burn.
-     *
-     * @param burned  web burned [m]
-     * @param rate    the law, rate [m/s] by absolute pressure [Pa]; it may have jumps
-     * @param highest where the search ends [Pa, absolute]
-     * @return in rising order; a jump of the law across the balance counts as an equilibrium at the jump
-     */
-    public static List<Equilibrium> of(Motor motor, double burned, DoubleUnaryOperator rate, double highest) {
-        double surface = motor.grain().surface(burned);
-        double area = motor.nozzle().throatArea(burned / motor.grain().burnout());
-        return of(surface, area, motor, rate, highest);
-    }
-
-    /**
      * All equilibria for a burning surface and a throat.
      *
      * @param surface burning surface [m2]
@@ -52,7 +38,7 @@ public final class EquilibriumPressure {
      * @param motor   for propellant, gas and ambient pressure
      * @param rate    the law, rate [m/s] by absolute pressure [Pa]; it may have jumps
      * @param highest where the search ends [Pa, absolute]
-     * @return in rising order
+     * @return in rising order; a jump of the law across the balance counts as an equilibrium at the jump
      */
     public static List<Equilibrium> of(
             double surface, double area, Motor motor, DoubleUnaryOperator rate, double highest) {

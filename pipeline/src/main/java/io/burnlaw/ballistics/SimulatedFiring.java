@@ -107,11 +107,6 @@ public final class SimulatedFiring {
         return pressure.clone();
     }
 
-    /** {@return a copy of the webs burned [m]} */
-    public double[] webs() {
-        return web.clone();
-    }
-
     /** {@return a copy of the thrusts [N]} */
     public double[] thrusts() {
         return thrust.clone();

@@ -16,9 +16,6 @@ public sealed interface Plan {
             "A grain that is warmer than the fired ones burns faster, at a higher pressure.",
             "Cracks, voids, a loose inhibitor or a blocked nozzle raise the pressure above all of these intervals.");
 
-    /** {@return id of the propellant} */
-    String formulation();
-
     /** {@return the grain that it was worked out for, in words} */
     String grain();
 

@@ -5,7 +5,6 @@ import static io.burnlaw.publish.PublishedQuantities.published;
 
 import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.characterize.CampaignResult.StrandResult;
-import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.Reduction;
 import io.burnlaw.reduction.point.InstantaneousRate;
@@ -14,7 +13,6 @@ import io.burnlaw.reduction.point.TraceHistory;
 import io.burnlaw.reduction.strand.StrandReduction;
 import io.burnlaw.report.document.Firing;
 import io.burnlaw.report.document.Firing.Along;
-import io.burnlaw.report.document.Firing.BudgetLine;
 import io.burnlaw.report.document.Firing.Events;
 import io.burnlaw.report.document.Firing.Rates;
 import io.burnlaw.report.document.Firing.Throat;
@@ -52,72 +50,45 @@ final class FiringDocument {
             Optional<TraceHistory> simulated,
             boolean histories) {
         RatePoint main = reduced.points().get(0);
-        boolean flagged = reduced.findings().stream().anyMatch(finding -> finding.severity() != Severity.NOTE);
-        return new Firing(
-                result.id(),
-                result.formulation(),
-                null,
-                flagged ? "flagged" : "used",
-                result.trace().orElse(null),
-                result.note().orElse(null),
-                FindingDocument.of(reduced.findings()),
-                reduced.timed() ? null : events(reduced.events()),
-                published(reduced.events().burnTime(), reduced.events().burnTimeStd(), Unit.SECOND),
-                reduced.timed() ? null : published(reduced.events().actionTime(), Unit.SECOND),
-                published(reduced.web(), Unit.MILLIMETRE),
-                published(reduced.meanPressure(), main.pressureStd(), Unit.MEGAPASCAL),
-                reduced.timed() ? null : published(reduced.maxPressure(), Unit.MEGAPASCAL),
-                published(main.pressures().powerMean(exponent), main.pressureStd(), Unit.MEGAPASCAL),
-                new Rates(
-                        published(reduced.thicknessTimeRate(), Unit.MILLIMETRE_PER_SECOND),
-                        published(reduced.massBalanceRate(), Unit.MILLIMETRE_PER_SECOND),
-                        difference(reduced, main, exponent)),
-                published(reduced.characteristicVelocity(), Unit.METRE_PER_SECOND),
-                new Throat(
-                        published(reduced.throatBefore(), Unit.MILLIMETRE),
-                        published(reduced.throatAfter(), Unit.MILLIMETRE)),
-                reduced.totalImpulse().isPresent()
-                        ? Quantity.of(reduced.totalImpulse().getAsDouble(), "N.s")
-                        : null,
-                published(reduced.specificImpulse(), Unit.SECOND),
-                published(reduced.thrustCoefficient(), Unit.ONE),
-                main.budget().stream()
-                        .map(line -> new BudgetLine(
-                                line.source(), line.std(), line.unit(), line.contribution(), line.share()))
-                        .toList(),
-                histories ? along(reduced.along().samples()) : List.of(),
-                history(reduced.history(), simulated, histories),
-                null,
-                null);
+        FiringDraft draft = logged(result);
+        if (!reduced.timed()) {
+            draft.events = events(reduced.events());
+            draft.actionTime = published(reduced.events().actionTime(), Unit.SECOND);
+            draft.maxPressure = published(reduced.maxPressure(), Unit.MEGAPASCAL);
+        }
+        draft.burnTime = published(reduced.events().burnTime(), reduced.events().burnTimeStd(), Unit.SECOND);
+        draft.web = published(reduced.web(), Unit.MILLIMETRE);
+        draft.meanPressure = published(reduced.meanPressure(), main.pressureStd(), Unit.MEGAPASCAL);
+        draft.rateMeanPressure = published(main.pressures().powerMean(exponent), main.pressureStd(), Unit.MEGAPASCAL);
+        draft.rates = new Rates(
+                published(reduced.thicknessTimeRate(), Unit.MILLIMETRE_PER_SECOND),
+                published(reduced.massBalanceRate(), Unit.MILLIMETRE_PER_SECOND),
+                difference(reduced, main, exponent));
+        draft.characteristicVelocity = published(reduced.characteristicVelocity(), Unit.METRE_PER_SECOND);
+        draft.throat = new Throat(
+                published(reduced.throatBefore(), Unit.MILLIMETRE), published(reduced.throatAfter(), Unit.MILLIMETRE));
+        draft.totalImpulse = reduced.totalImpulse().isPresent()
+                ? Quantity.of(reduced.totalImpulse().getAsDouble(), "N.s")
+                : null;
+        draft.specificImpulse = published(reduced.specificImpulse(), Unit.SECOND);
+        draft.thrustCoefficient = published(reduced.thrustCoefficient(), Unit.ONE);
+        draft.budgetOf(main);
+        draft.along = histories ? along(reduced.along().samples()) : List.of();
+        draft.history = history(reduced.history(), simulated, histories);
+        return draft.used(result.id(), result.formulation(), reduced.findings());
     }
 
     private static Firing of(FiringResult result, Reduction.Rejected rejected, boolean histories) {
-        return new Firing(
-                result.id(),
-                result.formulation(),
-                null,
-                "rejected",
-                result.trace().orElse(null),
-                result.note().orElse(null),
-                FindingDocument.of(rejected.findings()),
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                List.of(),
-                List.of(),
-                history(rejected.history(), Optional.empty(), histories),
-                null,
-                null);
+        FiringDraft draft = logged(result);
+        draft.history = history(rejected.history(), Optional.empty(), histories);
+        return draft.rejected(result.id(), result.formulation(), rejected.findings());
+    }
+
+    private static FiringDraft logged(FiringResult result) {
+        FiringDraft draft = new FiringDraft();
+        draft.trace = result.trace().orElse(null);
+        draft.note = result.note().orElse(null);
+        return draft;
     }
 
     /** Thickness over time against the mass balance, brought to its pressure by the law's exponent. */
@@ -189,65 +160,28 @@ final class FiringDocument {
          * @param histories whether the thinned trace goes into the document
          */
         static Firing of(StrandResult result, boolean histories) {
+            FiringDraft draft = new FiringDraft();
+            draft.kind = "strand";
+            draft.trace = result.strand().trace();
+            draft.note = result.strand().note().orElse(null);
+            draft.web = published(result.strand().length(), Unit.MILLIMETRE);
+            draft.history = history(result.reduction().history(), Optional.empty(), histories);
+            String id = result.strand().id();
+            String formulation = result.strand().formulation();
             return result.reduction()
                     .match(
-                            reduced -> of(result, reduced, histories),
-                            rejected -> firing(result, "rejected", null, null, null, List.of(), null, histories));
+                            reduced -> timed(draft, reduced).used(id, formulation, reduced.findings()),
+                            rejected -> draft.rejected(id, formulation, rejected.findings()));
         }
 
-        private static Firing of(StrandResult result, StrandReduction.Reduced reduced, boolean histories) {
-            boolean flagged = reduced.findings().stream().anyMatch(finding -> finding.severity() != Severity.NOTE);
-            return firing(
-                    result,
-                    flagged ? "flagged" : "used",
-                    published(reduced.to() - reduced.from(), reduced.timeStd(), Unit.SECOND),
-                    published(reduced.meanPressure(), reduced.point().pressureStd(), Unit.MEGAPASCAL),
-                    new Rates(
-                            published(reduced.point().rate(), reduced.point().rateStd(), Unit.MILLIMETRE_PER_SECOND),
-                            null),
-                    reduced.point().budget().stream()
-                            .map(line -> new BudgetLine(
-                                    line.source(), line.std(), line.unit(), line.contribution(), line.share()))
-                            .toList(),
-                    new TimedSpan(published(reduced.from(), Unit.SECOND), published(reduced.to(), Unit.SECOND)),
-                    histories);
-        }
-
-        private static Firing firing(
-                StrandResult result,
-                String status,
-                @Nullable Quantity burnTime,
-                @Nullable Quantity meanPressure,
-                @Nullable Rates rates,
-                List<BudgetLine> budget,
-                @Nullable TimedSpan timed,
-                boolean histories) {
-            return new Firing(
-                    result.strand().id(),
-                    result.strand().formulation(),
-                    "strand",
-                    status,
-                    result.strand().trace(),
-                    result.strand().note().orElse(null),
-                    FindingDocument.of(result.reduction().findings()),
-                    null,
-                    burnTime,
-                    null,
-                    published(result.strand().length(), Unit.MILLIMETRE),
-                    meanPressure,
-                    null,
-                    null,
-                    rates,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    budget,
-                    List.of(),
-                    FiringDocument.history(result.reduction().history(), Optional.empty(), histories),
-                    timed,
-                    null);
+        private static FiringDraft timed(FiringDraft draft, StrandReduction.Reduced reduced) {
+            RatePoint point = reduced.point();
+            draft.burnTime = published(reduced.to() - reduced.from(), reduced.timeStd(), Unit.SECOND);
+            draft.meanPressure = published(reduced.meanPressure(), point.pressureStd(), Unit.MEGAPASCAL);
+            draft.rates = new Rates(published(point.rate(), point.rateStd(), Unit.MILLIMETRE_PER_SECOND), null);
+            draft.budgetOf(point);
+            draft.timed = new TimedSpan(published(reduced.from(), Unit.SECOND), published(reduced.to(), Unit.SECOND));
+            return draft;
         }
     }
 }

@@ -5,7 +5,6 @@ import static io.burnlaw.publish.PublishedQuantities.published;
 
 import io.burnlaw.characterize.CampaignResult.FiringResult;
 import io.burnlaw.characterize.RecordLook;
-import io.burnlaw.finding.Severity;
 import io.burnlaw.quantity.NumberFormat;
 import io.burnlaw.quantity.Unit;
 import io.burnlaw.reduction.events.EventFinder;
@@ -30,42 +29,20 @@ public final class RecordDocument {
     /** {@return a record without a grain, as a firing that has no rate} */
     public static Firing firing(RecordLook look, String name) {
         boolean pressure = look.asRead().hasPressure();
-        boolean flagged = look.findings().stream().anyMatch(finding -> finding.severity() != Severity.NOTE);
-        return new Firing(
-                name,
-                "",
-                null,
-                flagged ? "flagged" : "used",
-                name,
-                null,
-                FindingDocument.of(look.findings()),
-                look.events().map(found -> events(look, found)).orElse(null),
-                look.events()
-                        .map(found -> published(burnout(found) - found.crossing(), Unit.SECOND))
-                        .orElse(null),
-                null,
-                null,
-                null,
-                pressure
-                        ? published(
-                                highest(look.record().trace().pressures()),
-                                look.record().noiseStd(),
-                                Unit.MEGAPASCAL)
-                        : null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                List.of(),
-                List.of(),
-                look.history()
-                        .map(history -> history(history.samples(), pressure))
-                        .orElse(null),
-                null,
-                null);
+        FiringDraft draft = new FiringDraft();
+        draft.trace = name;
+        look.events().ifPresent(found -> {
+            draft.events = events(look, found);
+            draft.burnTime = published(burnout(found) - found.crossing(), Unit.SECOND);
+        });
+        if (pressure) {
+            double highest = highest(look.record().trace().pressures());
+            draft.maxPressure = published(highest, look.record().noiseStd(), Unit.MEGAPASCAL);
+        }
+        draft.history = look.history()
+                .map(history -> history(history.samples(), pressure))
+                .orElse(null);
+        return draft.used(name, "", look.findings());
     }
 
     /** {@return a record whose grain is known, as a report shows a firing} */

@@ -42,11 +42,19 @@ class EquilibriumPressureTest {
         return found.get(0).pressure();
     }
 
+    private static List<Equilibrium> atStart(Motor motor) {
+        return EquilibriumPressure.of(
+                motor.grain().surface(0),
+                motor.nozzle().throatArea(),
+                motor,
+                EquilibriumPressureTest::slowBelowOneMegapascal,
+                1e8);
+    }
+
     @Test
     void aSlowRegimeBelowAThresholdGivesThreeEquilibria() {
         Motor motor = slowMotor();
-        List<Equilibrium> found =
-                EquilibriumPressure.of(motor, 0, EquilibriumPressureTest::slowBelowOneMegapascal, 1e8);
+        List<Equilibrium> found = atStart(motor);
         assertThat(found).extracting(Equilibrium::stable).containsExactly(true, false, true);
         assertThat(found.get(1).pressure()).isCloseTo(1e6, within(1.0));
         assertThat(found.get(0).pressure()).isLessThan(1e6);
@@ -56,8 +64,7 @@ class EquilibriumPressureTest {
     @Test
     void theIgniterDecidesWhichOfThemAMotorTakes() {
         Motor motor = slowMotor();
-        List<Equilibrium> found =
-                EquilibriumPressure.of(motor, 0, EquilibriumPressureTest::slowBelowOneMegapascal, 1e8);
+        List<Equilibrium> found = atStart(motor);
         Ignition weak = Ignition.usual(motor);
         Ignition strong = new Ignition(12 * weak.igniterMass(), 0.02, 0.02, 0, 0);
         double slow = settled(motor, weak);

@@ -133,8 +133,8 @@ public final class YamlDocument {
         return switch (token) {
             case START_OBJECT -> mapping(parser, depth);
             case START_ARRAY -> sequence(parser, depth);
-            case VALUE_NULL -> new YamlNode.Scalar(line(parser), "", true);
-            default -> new YamlNode.Scalar(line(parser), parser.getText().strip(), false);
+            case VALUE_NULL -> new YamlNode.Scalar("", true);
+            default -> new YamlNode.Scalar(parser.getText().strip(), false);
         };
     }
 
@@ -160,12 +160,11 @@ public final class YamlDocument {
     }
 
     private YamlNode.Sequence sequence(YAMLParser parser, int depth) throws IOException {
-        int line = line(parser);
         List<YamlNode> items = new ArrayList<>();
         for (JsonToken token = parser.nextToken(); token != JsonToken.END_ARRAY; token = parser.nextToken()) {
             items.add(node(parser, token, depth + 1));
         }
-        return new YamlNode.Sequence(line, items);
+        return new YamlNode.Sequence(items);
     }
 
     private void refuseReferences(YAMLParser parser) throws IOException {
@@ -200,16 +199,13 @@ public final class YamlDocument {
      */
     public sealed interface YamlNode {
 
-        /** {@return line on which it begins, from 1} */
-        int line();
-
         /**
          * A scalar.
          *
          * @param text as written
          * @param empty whether nothing was written, or null
          */
-        record Scalar(int line, String text, boolean empty) implements YamlNode {}
+        record Scalar(String text, boolean empty) implements YamlNode {}
 
         /**
          * A mapping.
@@ -223,7 +219,7 @@ public final class YamlDocument {
          *
          * @param items in order
          */
-        record Sequence(int line, List<YamlNode> items) implements YamlNode {}
+        record Sequence(List<YamlNode> items) implements YamlNode {}
 
         /**
          * A value with the line of its key.

@@ -5,9 +5,6 @@ import java.util.List;
 /** What XChart paints. */
 sealed interface Mark {
 
-    /** {@return its colour} */
-    Ink ink();
-
     /** The form of a point. */
     enum Form {
         CIRCLE,

@@ -76,7 +76,6 @@ public final class TypedTable<R> {
     /**
      * A column.
      *
-     * @param cells with its name
      * @param unit UCUM code; absent for text and pure numbers
      * @param description a sentence; absent where the column is not in the file
      */
@@ -159,7 +158,6 @@ public final class TypedTable<R> {
      *
      * @param unit      into which the quantities are converted; null for pure numbers
      * @param published what the file has beside the value
-     * @return this
      */
     public TypedTable<R> quantity(
             String column,
@@ -259,7 +257,6 @@ public final class TypedTable<R> {
     /**
      * Writes the CSV file (RFC 4180, but {@code \n}).
      *
-     * @param out left open
      * @throws IOException if it cannot be written
      */
     public void write(Writer out) throws IOException {
