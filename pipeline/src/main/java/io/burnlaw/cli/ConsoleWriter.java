@@ -33,6 +33,13 @@ final class ConsoleWriter extends PrintWriter {
             "(?<![\\w./:-])burnlaw(?= (?:new|check|record|run|compare|plan|render|simulate|surface-table|--help)\\b)");
 
     /** What stands before the text of a line, so that its second line begins below the first. */
+    /** The blank between a number and its unit. */
+    private static final Pattern BEFORE_UNIT = Pattern.compile(
+            "(?<=\\d|\\)) (?=(?:%|[kM]?Pa|bar|psi|mm|in|mm/s|in/s|m/s|g/cm³|kg|g|kN|N|K|°C|s|ms)(?:[ .,;:)]|$))");
+
+    /** Stands for such a blank while lines are broken. */
+    private static final String KEPT = "\uE000";
+
     private static final Pattern LABEL =
             Pattern.compile("\\s*(?:(?:found|expected|mend it|also on)\\s+|(?:-|\\d+\\.) |\\S+(?: [a-z]+){0,3} {2,})?");
 
@@ -120,8 +127,12 @@ final class ConsoleWriter extends PrintWriter {
         return single ? "java -jar " + (jar.contains(" ") ? '"' + jar + '"' : jar) : "burnlaw";
     }
 
-    /** {@return a text in lines of a width, broken at blanks and indented where it goes on} */
+    /** {@return a text in lines of a width, broken at blanks but not before a unit, and indented where it goes on} */
     static String wrapped(String line, int width) {
+        return broken(BEFORE_UNIT.matcher(line).replaceAll(KEPT), width).replace(KEPT, " ");
+    }
+
+    private static String broken(String line, int width) {
         if (line.codePointCount(0, line.length()) <= width
                 || line.endsWith("|")
                 || TO_COPY.matcher(line).matches()) {

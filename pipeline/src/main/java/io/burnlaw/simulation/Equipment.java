@@ -40,9 +40,7 @@ final class Equipment {
                         "there is no such column to leave out",
                         unknown,
                         "one or more of " + String.join(", ", CampaignTables.OPTIONAL),
-                        Spelling.nearest(unknown, CampaignTables.OPTIONAL)
-                                .map(near -> "write   " + near)
-                                .orElse("delete it")));
+                        Spelling.mend(unknown, CampaignTables.OPTIONAL, "delete it")));
         return columns;
     }
 

@@ -143,9 +143,7 @@ record FiringPlans(
                     "no such formulation is described",
                     id,
                     "one of " + String.join(", ", propellants.keySet()),
-                    Spelling.nearest(id, propellants.keySet())
-                            .map(near -> "write   " + near)
-                            .orElse("describe it below formulations:"));
+                    Spelling.mend(id, propellants.keySet(), "describe it below formulations:"));
         }
         Optional<String> batch = block.text("batch");
         return Optional.ofNullable(propellants.get(id))

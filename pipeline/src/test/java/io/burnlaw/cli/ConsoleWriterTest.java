@@ -30,6 +30,8 @@ class ConsoleWriterTest {
 
     @Test
     void aWordThatIsLongerThanTheLineStaysWhole() {
+        assertThat(ConsoleWriter.wrapped("it is off by 3 % of it", 14)).isEqualTo("it is off by\n  3 % of it");
+        assertThat(ConsoleWriter.wrapped("peak (1 to 2) MPa (95 %)", 18)).isEqualTo("peak (1 to 2) MPa\n  (95 %)");
         assertThat(ConsoleWriter.wrapped("a verylongwordwithoutanyblank b", 12))
                 .isEqualTo("a\n  verylongwordwithoutanyblank\n  b");
     }

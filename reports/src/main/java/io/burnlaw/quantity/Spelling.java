@@ -26,6 +26,11 @@ public final class Spelling {
                 .min(Comparator.comparingDouble(candidate -> distance(word, candidate)));
     }
 
+    /** {@return what to write instead of a word: the known one that looks most like it, or else what is said otherwise} */
+    public static String mend(String word, Collection<String> known, String otherwise) {
+        return nearest(word, known).map(near -> "write   " + near).orElse(otherwise);
+    }
+
     /** One slip in three letters is a typing error; in a single letter only a wrong capital is. */
     static boolean near(double distance, String word) {
         int letters = word.strip().length();

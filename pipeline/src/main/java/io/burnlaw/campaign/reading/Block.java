@@ -49,9 +49,7 @@ public final class Block implements Place {
                         "the key is not known",
                         key,
                         "one of " + String.join(", ", known),
-                        Spelling.nearest(key, known)
-                                .map(near -> "write   " + near)
-                                .orElse("delete it")));
+                        Spelling.mend(key, known, "delete it")));
             }
         });
     }
@@ -76,11 +74,7 @@ public final class Block implements Place {
         return text(key).orElse("");
     }
 
-    /**
-     * Reads the format that the file says it has; another one is a problem.
-     *
-     * @param known the only one that can be read
-     */
+    /** Reads the format that the file says it has; another one than the known is a problem. */
     public void format(String known) {
         String format = required("format", "write   format: " + known);
         if (!format.isEmpty() && !format.equals(known)) {
@@ -190,11 +184,7 @@ public final class Block implements Place {
         return OptionalDouble.empty();
     }
 
-    /**
-     * True or false.
-     *
-     * @param otherwise where it is not there
-     */
+    /** True or false; otherwise where it is not there. */
     public boolean flag(String key, boolean otherwise) {
         Optional<String> text = scalar(key, "true or false");
         if (text.isEmpty()) {
@@ -221,19 +211,13 @@ public final class Block implements Place {
                         "the word is not known",
                         text,
                         "one of " + String.join(", ", words),
-                        Spelling.nearest(text, words)
-                                .map(near -> "write   " + near)
-                                .orElse("write one of them"));
+                        Spelling.mend(text, words, "write one of them"));
             }
             return choice;
         });
     }
 
-    /**
-     * The mapping behind a key, to be read key by key; an empty one where the key is not there.
-     *
-     * @param keys that it may have
-     */
+    /** The mapping behind a key, to be read by the keys that it may have; an empty one where the key is not there. */
     public Block block(String key, List<String> keys) {
         return new Block(file, path + key + ".", mapping(key), keys, problems);
     }
@@ -265,11 +249,7 @@ public final class Block implements Place {
         return blocks;
     }
 
-    /**
-     * Whether a key is there.
-     *
-     * @param key one of the known ones
-     */
+    /** {@return whether a key is there, one of the known ones} */
     public boolean has(String key) {
         return entry(key).isPresent();
     }

@@ -50,9 +50,7 @@ final class LoggedGrain {
                         "there is no grain with this name",
                         word,
                         "one of " + String.join(", ", GrainKind.words()),
-                        Spelling.nearest(word, GrainKind.words())
-                                .map(near -> "write   " + near)
-                                .orElse("describe it by a surface_table"));
+                        Spelling.mend(word, GrainKind.words(), "describe it by a surface_table"));
             }
             return Optional.empty();
         }

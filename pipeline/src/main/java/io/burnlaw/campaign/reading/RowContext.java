@@ -107,7 +107,7 @@ final class RowContext {
                     "campaign.yaml has no such formulation",
                     id,
                     "one of " + String.join(", ", known),
-                    Spelling.nearest(id, known).map(near -> "write   " + near).orElse("describe it in campaign.yaml"));
+                    Spelling.mend(id, known, "describe it in campaign.yaml"));
         }
         return id;
     }
