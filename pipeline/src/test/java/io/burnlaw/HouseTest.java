@@ -30,6 +30,9 @@ class HouseTest {
     /** Of a template or a script, where words stand between quotation marks or without any. */
     private static final Pattern LINE = Pattern.compile("(?m)^(?!\\s*//).+$");
 
+    /** Characters of a line of prose in the docs. */
+    private static final int WIDEST = 130;
+
     private static final Pattern CONVERTED =
             Pattern.compile("burnlaw.(campaign|planning|comparison|prediction|publish|characterize|ratelaw)\\b");
 
@@ -63,15 +66,10 @@ class HouseTest {
     @Test
     void messagesAndDocsArePlain() throws IOException {
         List<String> riddles = new ArrayList<>();
-        try (Stream<Path> docs = Files.list(TOP.resolve("docs"))) {
-            for (Path doc : Stream.concat(docs, Stream.of(TOP.resolve("README.md"), TOP.resolve("DEVELOPERS.md")))
-                    .filter(path -> path.toString().endsWith(".md"))
-                    .sorted()
-                    .toList()) {
-                RIDDLE.matcher(Files.readString(doc))
-                        .results()
-                        .forEach(found -> riddles.add(name(doc) + ": " + found.group()));
-            }
+        for (Path doc : docs()) {
+            RIDDLE.matcher(Files.readString(doc))
+                    .results()
+                    .forEach(found -> riddles.add(name(doc) + ": " + found.group()));
         }
         for (Path source : Stream.concat(sources(), scripts()).toList()) {
             (source.toString().endsWith(".java") ? STRING : LINE)
@@ -81,6 +79,23 @@ class HouseTest {
                     .forEach(text -> riddles.add(name(source) + ": " + text.group()));
         }
         assertThat(riddles).isEmpty();
+    }
+
+    /** Tables and programs as they come; validation.md is written by the studies, a paragraph a line. */
+    @Test
+    void linesOfTheDocsCanBeRead() throws IOException {
+        List<String> wide = new ArrayList<>();
+        for (Path doc : docs()) {
+            boolean program = false;
+            for (String line : Files.readAllLines(doc)) {
+                program ^= line.strip().startsWith("```");
+                boolean prose = !program && !line.startsWith("|") && !line.startsWith("![");
+                if (prose && line.length() > WIDEST && !name(doc).equals("validation.md")) {
+                    wide.add(name(doc) + ": " + line);
+                }
+            }
+        }
+        assertThat(wide).isEmpty();
     }
 
     @Test
@@ -94,6 +109,15 @@ class HouseTest {
             }
         }
         assertThat(factors).isEmpty();
+    }
+
+    private static List<Path> docs() throws IOException {
+        try (Stream<Path> docs = Files.list(TOP.resolve("docs"))) {
+            return Stream.concat(docs, Stream.of(TOP.resolve("README.md"), TOP.resolve("DEVELOPERS.md")))
+                    .filter(path -> path.toString().endsWith(".md"))
+                    .sorted()
+                    .toList();
+        }
     }
 
     private static Stream<Path> scripts() throws IOException {
