@@ -20,6 +20,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** What each page is: for a telephone, in dark, by screen reader, sent alone, without its script. */
@@ -107,10 +109,12 @@ class ReportPagesIT extends OpenedReports {
         browser.driver()
                 .executeCdpCommand(
                         "Browser.setDownloadBehavior", Map.of("behavior", "allow", "downloadPath", alone.toString()));
-        browser.driver()
-                .findElement(By.cssSelector("a[data-file='" + name + "']"))
-                .click();
-        new WebDriverWait(browser.driver(), Duration.ofSeconds(30)).until(any -> Files.exists(alone.resolve(name)));
+        WebDriverWait patient = new WebDriverWait(browser.driver(), Duration.ofSeconds(30));
+        // what lies far below is laid out only when it comes into view
+        WebElement link = browser.driver().findElement(By.cssSelector("a[data-file='" + name + "']"));
+        browser.driver().executeScript("arguments[0].scrollIntoView({block: 'center'})", link);
+        patient.until(ExpectedConditions.elementToBeClickable(link)).click();
+        patient.until(any -> Files.exists(alone.resolve(name)));
         assertThat(alone.resolve(name))
                 .hasSameTextualContentAs(work.resolve("rich").resolve(name));
         assertThat(browser.console()).isEmpty();
