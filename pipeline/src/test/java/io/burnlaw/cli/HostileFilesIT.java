@@ -134,11 +134,11 @@ class HostileFilesIT {
         sparse(trace("sparse.csv"), 10L << 30);
         expected.put("traces/sparse.csv", "10737418240 bytes");
         zipped(trace("bomb.csv.gz"), "time [s],pressure [MPa]\n0.0,", 1L << 30);
-        expected.put("traces/bomb.csv.gz", "there are no rows of numbers");
+        expected.put("traces/bomb.csv.gz", "the file has no rows of numbers");
         Files.writeString(
                 trace("wide.csv"),
                 "time [s],pressure [MPa]" + ",x".repeat(1_000_000) + "\n" + "0.1,".repeat(1_000_000) + "1\n");
-        expected.put("traces/wide.csv", "there are no rows of numbers");
+        expected.put("traces/wide.csv", "the file has no rows of numbers");
         Files.writeString(trace("nul.csv"), goodTrace().replace("0.1000,", "0.1000\0,"));
         expected.put("traces/nul.csv", "NUL bytes");
         Files.writeString(trace("nan.csv"), goodTrace().replaceAll(",-?0\\.\\d+\n", ",NaN\n"));

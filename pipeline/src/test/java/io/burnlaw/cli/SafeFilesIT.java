@@ -224,8 +224,8 @@ class SafeFilesIT {
         Files.createSymbolicLink(folder.resolve("dangling"), folder.resolve("gone"));
         new ProcessBuilder("mkfifo", report.resolve("pipe").toString()).start().waitFor();
         for (String[] each : new String[][] {
-            {"dangling", "a link to a folder that is not there"},
-            {"report", "pipe in it is a pipe"},
+            {"dangling", "a link to a missing folder"},
+            {"report", "contains pipe, which is a pipe"},
             {"/proc", "mount point"},
             {"newer/index.html", "this is a file"}
         }) {
