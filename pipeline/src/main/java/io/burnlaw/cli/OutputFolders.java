@@ -46,8 +46,9 @@ final class OutputFolders {
                 refusals.add("two campaigns are called " + name + ": run them one by one, each with its own -o");
             }
             if (real(campaign).startsWith(real(folder))) {
-                refusals.add("the report would replace the campaign: " + folder + " contains " + campaign
-                        + "; name another folder with -o");
+                boolean same = real(campaign).equals(real(folder));
+                refusals.add("the report would replace the campaign: " + folder
+                        + (same ? " is its own folder" : " contains " + campaign) + "; name another folder with -o");
             } else {
                 OwnFolder.refusal(folder, OwnFolder.Kind.REPORT).ifPresent(refusals::add);
             }

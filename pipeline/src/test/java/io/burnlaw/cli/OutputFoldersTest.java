@@ -70,7 +70,8 @@ class OutputFoldersTest {
         Files.writeString(campaign.resolve("burnlaw.json"), "{}");
         for (Path out : List.of(campaign, campaign.getParent(), campaign.resolve("../spring"))) {
             assertThatThrownBy(() -> OutputFolders.of(List.of(campaign), Optional.of(out)))
-                    .hasMessageContaining("replace the campaign");
+                    .hasMessageContaining("replace the campaign")
+                    .hasMessageContaining(out.equals(campaign.getParent()) ? "contains" : "is its own folder");
         }
         assertThat(OutputFolders.of(List.of(campaign), Optional.of(campaign.resolve("report"))))
                 .hasSize(1);
